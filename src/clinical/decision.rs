@@ -1,0 +1,111 @@
+//! The decision of a visit: the worst flag that decides, or "not done" with a reason.
+
+use super::exam::EndedEarly;
+use super::flag::{Flag, Level};
+
+/// The headline.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// No further oral trial.
+    Stop,
+    /// Somebody must look further.
+    Refer,
+    /// Something needed is missing.
+    Incomplete,
+    /// No sign seen on this screen.
+    Pass,
+    /// Not done.
+    NotDone(EndedEarly),
+}
+
+impl Verdict {
+    /// The one word or two for lists and the large type.
+    pub const fn short(self) -> &'static str {
+        match self {
+            Verdict::Stop => "Stop",
+            Verdict::Refer => "Refer",
+            Verdict::Incomplete => "Incomplete",
+            Verdict::Pass => "No sign seen",
+            Verdict::NotDone(_) => "Not done",
+        }
+    }
+
+    /// Stable id, stored with the decision.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Verdict::Stop => "stop",
+            Verdict::Refer => "refer",
+            Verdict::Incomplete => "incomplete",
+            Verdict::Pass => "pass",
+            Verdict::NotDone(_) => "not-done",
+        }
+    }
+
+    /// The headline in full.
+    pub const fn headline(self) -> &'static str {
+        match self {
+            Verdict::Stop => "Stop: no further trial by mouth",
+            Verdict::Refer => "Refer to speech-language pathology",
+            Verdict::Incomplete => "Incomplete: not cleared",
+            Verdict::Pass => "No sign seen on this screen",
+            Verdict::NotDone(EndedEarly::Emergency) => "Emergency: screen not done",
+            Verdict::NotDone(_) => "Screen not done",
+        }
+    }
+
+    /// Whether the text may leave only after somebody said what to do until review.
+    ///
+    /// Only "no sign seen" changes nothing; after anything else the ward must be told.
+    pub const fn needs_action(self) -> bool {
+        !matches!(self, Verdict::Pass)
+    }
+}
+
+/// The decision with everything behind it.
+#[derive(Clone, Debug)]
+pub struct Decision {
+    /// The headline.
+    pub verdict: Verdict,
+    /// Why: the flags that decide, the gravest first.
+    pub reasons: Vec<Flag>,
+    /// What is missing or not valid.
+    pub missing: Vec<Flag>,
+    /// What was found without a sign.
+    pub clear: Vec<Flag>,
+    /// Also found: decides nothing.
+    pub also: Vec<Flag>,
+}
+
+/// Decides.
+///
+/// A sign that was seen outranks an early end: somebody who coughed and then wanted to stop is
+/// referred, not "not done".
+pub fn decide(flags: Vec<Flag>, ended: Option<EndedEarly>) -> Decision {
+    let mut decision = Decision {
+        verdict: Verdict::Incomplete,
+        reasons: Vec::new(),
+        missing: Vec::new(),
+        clear: Vec::new(),
+        also: Vec::new(),
+    };
+    for flag in flags {
+        let list = match (flag.domain().decides(), flag.level()) {
+            (false, _) | (true, Level::Note) => &mut decision.also,
+            (true, Level::Pass) => &mut decision.clear,
+            (true, Level::Incomplete) => &mut decision.missing,
+            (true, Level::Refer | Level::Stop) => &mut decision.reasons,
+        };
+        list.push(flag);
+    }
+    decision
+        .reasons
+        .sort_by_key(|f| std::cmp::Reverse(f.level()));
+    decision.verdict = match (decision.reasons.first().map(Flag::level), ended) {
+        (Some(Level::Stop), _) => Verdict::Stop,
+        (Some(_), _) => Verdict::Refer,
+        (None, Some(why)) => Verdict::NotDone(why),
+        (None, None) if decision.missing.is_empty() && !decision.clear.is_empty() => Verdict::Pass,
+        (None, None) => Verdict::Incomplete,
+    };
+    decision
+}

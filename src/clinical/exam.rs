@@ -1,0 +1,76 @@
+//! One examination as it stands: everything the rules look at.
+
+use super::gate::GateAnswers;
+use super::person::{Age, Role};
+use super::policy::Policy;
+use super::task::TaskId;
+use super::trial::Trial;
+use serde::{Deserialize, Serialize};
+
+/// Why a visit ended before its screen was through.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum EndedEarly {
+    /// The person did not want to begin.
+    Refused,
+    /// The person wanted to stop.
+    Withdrew,
+    /// The gate was closed.
+    GateClosed,
+    /// Somebody was called for an emergency.
+    Emergency,
+    /// The clinician had to break off.
+    BrokenOff,
+}
+
+impl EndedEarly {
+    /// The words shown and handed over.
+    pub const fn words(self) -> &'static str {
+        match self {
+            EndedEarly::Refused => "the person declined",
+            EndedEarly::Withdrew => "the person wanted to stop",
+            EndedEarly::GateClosed => "not ready for it",
+            EndedEarly::Emergency => "emergency",
+            EndedEarly::BrokenOff => "broken off by the clinician",
+        }
+    }
+}
+
+/// Going on past a hold, with the reason given for it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WentOn {
+    /// Which hold: its id.
+    pub hold: String,
+    /// The stated reason.
+    pub because: String,
+    /// Who took it on.
+    pub by: Role,
+}
+
+/// Everything the rules look at.
+#[derive(Clone, Debug, Default)]
+pub struct Exam {
+    /// Age, if given.
+    pub age: Option<Age>,
+    /// The gate's answers so far.
+    pub gate: GateAnswers,
+    /// All trials, in the order they were begun.
+    pub trials: Vec<Trial>,
+    /// Holds that were passed with a reason.
+    pub went_on: Vec<WentOn>,
+    /// Set where the visit ended before its screen was through.
+    pub ended: Option<EndedEarly>,
+    /// The policy in force when the visit began.
+    pub policy: Policy,
+}
+
+impl Exam {
+    /// The newest trial of a task.
+    pub fn latest(&self, task: TaskId) -> Option<&Trial> {
+        self.trials.iter().rev().find(|t| t.task == task)
+    }
+
+    /// Whether a hold was passed, and how.
+    pub fn went_on(&self, hold: &str) -> Option<&WentOn> {
+        self.went_on.iter().rev().find(|w| w.hold == hold)
+    }
+}

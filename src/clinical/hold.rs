@@ -1,0 +1,143 @@
+//! What holds up a task that gives something by mouth, and who may go on past it.
+
+use super::exam::Exam;
+use super::flag::Level;
+use super::gate::{self, State};
+use super::person::Role;
+use super::rule::{Basis, Rule};
+use super::task::TaskId;
+use super::tasks::{self, breathing};
+
+/// The rule that going on is recorded and told.
+pub static PASSED: Rule = Rule {
+    id: "hold.passed",
+    says: "After a sign no further trial by mouth without a stated reason, which is handed over.",
+    basis: Basis::LocalPolicy {
+        why: "the licensed clinician decides, in the open.",
+        seen: &[],
+    },
+};
+
+/// Who may go on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GoOn {
+    /// Nobody.
+    Never,
+    /// A speech-language pathologist, with a stated reason.
+    SlpWithReason,
+    /// Whoever holds the phone, with a stated reason.
+    WithReason,
+}
+
+impl GoOn {
+    /// Whether this person may.
+    pub fn open_to(self, role: Role) -> bool {
+        match self {
+            GoOn::Never => false,
+            GoOn::SlpWithReason => role == Role::Slp,
+            GoOn::WithReason => true,
+        }
+    }
+}
+
+/// One thing in the way.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Hold {
+    /// Stable id, under which going on is recorded.
+    pub id: String,
+    /// What is in the way, in plain words.
+    pub says: String,
+    /// What to do about it, where there is something.
+    pub advice: &'static str,
+    /// Who may go on.
+    pub go_on: GoOn,
+}
+
+/// What holds up `task` now, what was gone past already left out.
+pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
+    let spec = tasks::spec(task);
+    let mut holds = Vec::new();
+    let mut hold = |id: String, says: String, advice: &'static str, go_on: GoOn| {
+        holds.push(Hold {
+            id,
+            says,
+            advice,
+            go_on,
+        });
+    };
+    if let Some(sentence) = (spec.not_for)(exam.age, &exam.policy) {
+        hold(format!("{task:?}.not-for"), sentence, "", GoOn::Never);
+    }
+    for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
+        let go_on = match state {
+            State::Caution => continue,
+            State::Emergency => GoOn::Never,
+            _ if !spec.by_mouth => continue,
+            State::Block | State::Fix => GoOn::SlpWithReason,
+        };
+        hold(
+            gate::hold_id(item),
+            exception.words.to_owned(),
+            exception.advice,
+            go_on,
+        );
+    }
+    if spec.by_mouth {
+        let open = exam.gate.open().count();
+        if open > 0 {
+            hold(
+                "gate.open".to_owned(),
+                format!("{open} of the questions before you start are not answered"),
+                "Answer them first.",
+                GoOn::Never,
+            );
+        }
+        for (id, flag) in breathing::blocks(exam) {
+            hold(
+                id.to_owned(),
+                flag.reason().to_owned(),
+                "",
+                GoOn::SlpWithReason,
+            );
+        }
+        for flag in tasks::flags(TaskId::DrySwallow, exam) {
+            let go_on = match flag.level() {
+                Level::Stop => GoOn::Never,
+                Level::Refer | Level::Incomplete => GoOn::WithReason,
+                Level::Note | Level::Pass => continue,
+            };
+            hold(
+                flag.rule().id.to_owned(),
+                flag.reason().to_owned(),
+                "",
+                go_on,
+            );
+        }
+        again(task, exam, &mut holds);
+    }
+    holds.retain(|h| h.go_on == GoOn::Never || exam.went_on(&h.id).is_none());
+    holds
+}
+
+/// After a sign in this task: no further try without a reason, asked for anew each time.
+fn again(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
+    let tried = exam
+        .trials
+        .iter()
+        .filter(|t| t.task == task && t.start().is_some())
+        .count();
+    if tried == 0 {
+        return;
+    }
+    let worst = tasks::flags(task, exam)
+        .into_iter()
+        .max_by_key(|f| f.level());
+    if let Some(flag) = worst.filter(|f| f.level() >= Level::Refer) {
+        holds.push(Hold {
+            id: format!("again.{task:?}.{tried}"),
+            says: format!("A sign was seen: {}", flag.reason()),
+            advice: "",
+            go_on: GoOn::WithReason,
+        });
+    }
+}

@@ -1,0 +1,22 @@
+//! What the trade knows: people, sources, rules, the gate, tasks, screens and the decision.
+//!
+//! Pure. A screen and a task are data: adding one means listing it, not writing a page.
+//!
+//! **Invariant:** a [`flag::Flag`] can only be made by a [`rule::Rule`], and a rule can't be
+//! written without its source or the words "local policy".
+
+pub mod assess;
+pub mod decision;
+pub mod exam;
+pub mod flag;
+pub mod gate;
+pub mod hold;
+pub mod person;
+pub mod policy;
+pub mod rule;
+pub mod screen;
+pub mod sign;
+pub mod source;
+pub mod task;
+pub mod tasks;
+pub mod trial;

@@ -1,0 +1,55 @@
+//! A rule: what follows from a finding, in plain words, with its source.
+
+use super::flag::{Domain, Flag, Level};
+use super::source::Source;
+
+/// What a rule rests on.
+#[derive(Debug)]
+pub enum Basis {
+    /// Published: these sources state it.
+    Published(&'static [&'static Source]),
+    /// A design choice: no published rule was found. The organisation may set it otherwise.
+    LocalPolicy {
+        /// Why it is as it is, in one line.
+        why: &'static str,
+        /// What was read on the way to it.
+        seen: &'static [&'static Source],
+    },
+}
+
+/// One rule.
+#[derive(Debug)]
+pub struct Rule {
+    /// Stable id, stored with every decision.
+    pub id: &'static str,
+    /// The rule in plain words.
+    pub says: &'static str,
+    /// What it rests on.
+    pub basis: Basis,
+}
+
+impl Rule {
+    /// The only way to a [`Flag`].
+    pub fn flag(&'static self, level: Level, domain: Domain, reason: impl Into<String>) -> Flag {
+        Flag::by_rule(self, level, domain, reason.into())
+    }
+
+    /// The sources to show beside it.
+    pub fn sources(&self) -> &'static [&'static Source] {
+        match self.basis {
+            Basis::Published(sources) | Basis::LocalPolicy { seen: sources, .. } => sources,
+        }
+    }
+
+    /// One line on what the rule rests on: "Published: OGU00a, OGU00b" or "Local policy: ...".
+    pub fn basis_line(&self) -> String {
+        let keys: Vec<_> = self.sources().iter().map(|s| s.key).collect();
+        match self.basis {
+            Basis::Published(_) => format!("Published: {}", keys.join(", ")),
+            Basis::LocalPolicy { why, .. } if keys.is_empty() => format!("Local policy: {why}"),
+            Basis::LocalPolicy { why, .. } => {
+                format!("Local policy: {why} Read for it: {}", keys.join(", "))
+            }
+        }
+    }
+}

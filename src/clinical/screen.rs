@@ -1,0 +1,56 @@
+//! A screen as data: an ordered set of tasks that ends in a decision.
+
+use serde::{Deserialize, Serialize};
+
+use super::task::TaskId;
+
+/// Every screen there is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum ScreenId {
+    /// Gate, breathing, dry swallows, 90 mL of water.
+    Swallow,
+}
+
+/// A screen.
+#[derive(Debug)]
+pub struct Screen {
+    /// Which.
+    pub id: ScreenId,
+    /// Its name.
+    pub title: &'static str,
+    /// What it is for, in one line.
+    pub about: &'static str,
+    /// Whether it starts at the gate.
+    pub gate: bool,
+    /// Its tasks, in order.
+    pub tasks: &'static [TaskId],
+}
+
+/// Swallow screen.
+static SWALLOW: Screen = Screen {
+    id: ScreenId::Swallow,
+    title: "Swallow screen",
+    about: "Ready? Breaths, dry swallows, 90 mL of water, decision, handover.",
+    gate: true,
+    tasks: &[TaskId::Breathing, TaskId::DrySwallow, TaskId::Water90],
+};
+
+impl ScreenId {
+    /// All screens, in the order offered.
+    pub const ALL: [ScreenId; 1] = [ScreenId::Swallow];
+
+    /// Its data.
+    pub fn screen(self) -> &'static Screen {
+        match self {
+            ScreenId::Swallow => &SWALLOW,
+        }
+    }
+}
+
+impl Screen {
+    /// The task after this one, if there is one.
+    pub fn after(&self, task: TaskId) -> Option<TaskId> {
+        let at = self.tasks.iter().position(|t| *t == task)?;
+        self.tasks.get(at + 1).copied()
+    }
+}

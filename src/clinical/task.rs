@@ -1,0 +1,319 @@
+//! A task as data: what to say, what the pad does, what is asked, for whom it is meant.
+
+use std::fmt;
+
+use serde::{Deserialize, Serialize};
+
+use super::person::Age;
+use super::policy::Policy;
+use super::sign::SignTask;
+use super::trial::{MarkKind, Trial};
+use crate::measure::time::{Elapsed, Millis, Stamp};
+
+/// Every task there is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub enum TaskId {
+    /// Breaths in 60 s.
+    Breathing,
+    /// Dry swallows in 30 s.
+    DrySwallow,
+    /// 90 mL (3 oz) of water without a pause.
+    Water90,
+    /// Just count something.
+    FreeCount,
+}
+
+/// How the time of a task ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Length {
+    /// By itself after this long.
+    Fixed(Millis),
+    /// By itself after the length chosen on the page, or by a press where none was.
+    Chosen,
+    /// By a press only.
+    Open,
+}
+
+/// What the pad does.
+#[derive(Clone, Copy, Debug)]
+pub struct Pad {
+    /// What one tap counts: one and many.
+    pub counts: (&'static str, &'static str),
+    /// What the pad says before the start.
+    pub start: &'static str,
+    /// How the time ends.
+    pub length: Length,
+    /// How long after the start later taps are still kept, apart.
+    pub late: Option<Millis>,
+    /// What the end button says, where a press ends it.
+    pub end: Option<&'static str>,
+    /// How long the watch after the end lasts.
+    pub watch: Option<Millis>,
+    /// The sign buttons, by the column of the sign table.
+    pub signs: Option<SignTask>,
+    /// Whether "ready, set, go" is offered.
+    pub countdown: bool,
+}
+
+/// When a question is asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum When {
+    /// Before the start.
+    Before,
+    /// After the end.
+    After,
+    /// After the watch.
+    AfterWatch,
+}
+
+/// One choice of a question.
+#[derive(Debug)]
+pub struct Choice {
+    /// Stable id, stored.
+    pub id: &'static str,
+    /// The words on the button.
+    pub words: &'static str,
+}
+
+/// What a question takes.
+#[derive(Debug)]
+pub enum Takes {
+    /// One of these.
+    OneOf(&'static [Choice]),
+    /// A number.
+    Number {
+        /// Its unit, in words.
+        unit: &'static str,
+        /// Least, in the unit.
+        least: i32,
+        /// Most, in the unit.
+        most: i32,
+        /// What one press of the stepper changes, in the unit.
+        step: i32,
+    },
+}
+
+/// A question of a task.
+#[derive(Debug)]
+pub struct Question {
+    /// Stable id, stored.
+    pub id: &'static str,
+    /// The question.
+    pub ask: &'static str,
+    /// When.
+    pub when: When,
+    /// What it takes.
+    pub takes: Takes,
+    /// Asked only when this earlier question has this answer.
+    pub only_if: Option<(&'static str, &'static str)>,
+    /// Whether the task is unfinished without it.
+    pub needed: bool,
+}
+
+/// A task.
+#[derive(Debug)]
+pub struct TaskSpec {
+    /// Which.
+    pub id: TaskId,
+    /// Its name: what it is, in full.
+    pub title: &'static str,
+    /// What the clinician does, one step a line.
+    pub steps: &'static [&'static str],
+    /// What is said to the patient, word for word.
+    pub say: &'static str,
+    /// Whether something is given by mouth: the gate and earlier signs then hold it up.
+    pub by_mouth: bool,
+    /// The pad.
+    pub pad: Pad,
+    /// The questions, in order.
+    pub questions: &'static [Question],
+    /// The words that stand beside every result.
+    pub caveat: &'static str,
+    /// Why it can't be given to this person, if it can't.
+    pub not_for: fn(Option<Age>, &Policy) -> Option<String>,
+}
+
+/// Where a trial stands at a moment.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Phase {
+    /// Not started.
+    Ready,
+    /// "Ready, set, go" is running; so long until go.
+    Countdown(Millis),
+    /// The time runs; its length so far.
+    Running(Elapsed),
+    /// The window is over; taps are kept apart. Time since the start.
+    Late(Elapsed),
+    /// The watch after the end runs; time since the end.
+    Watching(Elapsed),
+    /// Nothing runs any more.
+    Over,
+}
+
+impl TaskSpec {
+    /// The window's length in this trial, if it ends by itself.
+    pub fn window(&self, trial: &Trial) -> Option<Millis> {
+        match self.pad.length {
+            Length::Fixed(length) => Some(length),
+            Length::Chosen => trial.length,
+            Length::Open => None,
+        }
+    }
+
+    /// Where `trial` stands at `now`.
+    pub fn phase(&self, trial: &Trial, now: Stamp) -> Phase {
+        let Some(start) = trial.start() else {
+            return Phase::Ready;
+        };
+        let since_start = trial.between(start, now);
+        if let Some(length) = since_start.length
+            && length < Millis::ZERO
+        {
+            return Phase::Countdown(Millis::ZERO - length);
+        }
+        if let Some(end) = trial.end() {
+            return match self.pad.watch {
+                Some(_) if trial.first(MarkKind::WatchOver).is_none() && !watch_cut(trial) => {
+                    Phase::Watching(trial.between(end, now))
+                }
+                _ => Phase::Over,
+            };
+        }
+        if trial.first(MarkKind::WindowOver).is_some() {
+            let late_over = match (self.pad.late, since_start.length) {
+                (Some(late), Some(length)) => length > late,
+                _ => true,
+            };
+            return if late_over {
+                Phase::Over
+            } else {
+                Phase::Late(since_start)
+            };
+        }
+        Phase::Running(since_start)
+    }
+
+    /// What has come due by `now` and is to be recorded: the end of the window or of the watch.
+    ///
+    /// Called at every tick, and when the page comes back; a time that ran out while nobody
+    /// looked is recorded then, and the stamps tell.
+    pub fn due(&self, trial: &Trial, now: Stamp) -> Option<MarkKind> {
+        let out = |elapsed: Elapsed, length: Millis| match elapsed.length {
+            Some(so_far) => so_far >= length,
+            // The length can't be known any more: nothing can be gained by waiting on.
+            None => true,
+        };
+        match self.phase(trial, now) {
+            Phase::Running(so_far) => self
+                .window(trial)
+                .filter(|length| out(so_far, *length))
+                .map(|_| MarkKind::WindowOver),
+            Phase::Watching(so_far) => self
+                .pad
+                .watch
+                .filter(|length| out(so_far, *length))
+                .map(|_| MarkKind::WatchOver),
+            _ => None,
+        }
+    }
+
+    /// The questions to ask at a stage, given what was answered.
+    pub fn questions_at<'a>(
+        &'a self,
+        when: When,
+        trial: &'a Trial,
+    ) -> impl Iterator<Item = &'static Question> + 'a {
+        self.questions.iter().filter(move |q| {
+            q.when == when
+                && q.only_if
+                    .is_none_or(|(id, answer)| trial.choice(id) == Some(answer))
+        })
+    }
+}
+
+/// The question id under which an early end of the watch keeps its reason.
+pub const WATCH_CUT: &str = "watch-cut";
+
+/// The question id under which a task that could not be done keeps its reason.
+pub const NOT_VALID: &str = "not-valid";
+
+/// Whether the watch was ended early.
+pub fn watch_cut(trial: &Trial) -> bool {
+    trial.answers.contains_key(WATCH_CUT)
+}
+
+/// Why a number was not taken.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NumberError {
+    /// Not a number.
+    NotANumber,
+    /// Outside the range, which is given with its unit.
+    OutOfRange(i32, i32, &'static str),
+    /// More than one decimal.
+    TooFine,
+}
+
+impl fmt::Display for NumberError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            NumberError::NotANumber => f.write_str("This is a number, like 15."),
+            NumberError::OutOfRange(least, most, unit) => {
+                write!(f, "Between {least} and {most} {unit}.")
+            }
+            NumberError::TooFine => f.write_str("One decimal at most, like 15.5."),
+        }
+    }
+}
+
+/// Reads a number that was typed, into tenths of the unit. Takes a decimal comma too.
+///
+/// # Errors
+/// [`NumberError`] with the words to show beside the field.
+pub fn parse_tenths(
+    typed: &str,
+    least: i32,
+    most: i32,
+    unit: &'static str,
+) -> Result<i32, NumberError> {
+    let typed = typed.trim().replace(',', ".");
+    let value: f64 = typed.parse().map_err(|_| NumberError::NotANumber)?;
+    if !value.is_finite() {
+        return Err(NumberError::NotANumber);
+    }
+    if value < f64::from(least) || value > f64::from(most) {
+        return Err(NumberError::OutOfRange(least, most, unit));
+    }
+    let tenths = value * 10.0;
+    if (tenths - tenths.round()).abs() > 1e-6 {
+        return Err(NumberError::TooFine);
+    }
+    Ok(tenths.round() as i32)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers() {
+        assert_eq!(parse_tenths("15", 0, 90, "mL"), Ok(150));
+        assert_eq!(parse_tenths("15,5", 0, 90, "mL"), Ok(155));
+        assert_eq!(
+            parse_tenths("-3", 0, 90, "mL"),
+            Err(NumberError::OutOfRange(0, 90, "mL"))
+        );
+        assert_eq!(
+            parse_tenths("120", 0, 90, "mL"),
+            Err(NumberError::OutOfRange(0, 90, "mL"))
+        );
+        assert_eq!(
+            parse_tenths("abc", 0, 90, "mL"),
+            Err(NumberError::NotANumber)
+        );
+        assert_eq!(
+            parse_tenths("inf", 0, 90, "mL"),
+            Err(NumberError::NotANumber)
+        );
+        assert_eq!(parse_tenths("1.25", 0, 90, "mL"), Err(NumberError::TooFine));
+    }
+}

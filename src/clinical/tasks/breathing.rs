@@ -1,0 +1,387 @@
+//! Breathing before water: breaths per minute, SpO2, oxygen.
+//!
+//! No published, validated limit for withholding a water trial was found. The lines are local
+//! policy, borrowed from the single-parameter bands of NEWS2 (Royal College of Physicians 2017).
+
+use crate::clinical::exam::Exam;
+use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::policy::Policy;
+use crate::clinical::rule::{Basis, Rule};
+use crate::clinical::source;
+use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
+use crate::clinical::trial::{MarkKind, Trial};
+use crate::measure::time::{Doubt, Millis};
+use crate::measure::window::Window;
+
+/// The counted minute.
+pub const WINDOW: Millis = Millis::from_secs(60);
+
+/// Adults: breaths per minute.
+pub static RATE: Rule = Rule {
+    id: "breathing.rate",
+    says: "Adults: at 8 or fewer, or 25 or more breaths a minute, no water is offered; 9 to 11 and \
+           21 to 24 are a caution. No validated limit for a water trial exists.",
+    basis: Basis::LocalPolicy {
+        why: "the bands are borrowed from general deterioration, not from swallowing.",
+        seen: &[&source::NEWS2, &source::RIM19],
+    },
+};
+
+/// SpO2.
+pub static SPO2: Rule = Rule {
+    id: "breathing.spo2",
+    says: "Adults: an SpO2 of 91 % or lower, or below the prescribed target, and no water is \
+           offered; 92 to 95 % without an own target is a caution. Recorded for respiratory \
+           safety: a fall does not show, and a steady value does not rule out, aspiration.",
+    basis: Basis::LocalPolicy {
+        why: "the bands are borrowed from general deterioration, not from swallowing.",
+        seen: &[&source::NEWS2, &source::BRI18],
+    },
+};
+
+/// Children.
+pub static CHILD: Rule = Rule {
+    id: "breathing.child",
+    says: "The adult bands are not used under 16 years: read the rate with the local chart.",
+    basis: Basis::LocalPolicy {
+        why: "published ranges for children disagree; none is used here.",
+        seen: &[&source::NEWS2],
+    },
+};
+
+/// Not measured.
+pub static NOT_COUNTED: Rule = Rule {
+    id: "breathing.not-counted",
+    says: "Breaths are counted for 60 seconds, or a rate counted elsewhere is entered, before \
+           water is offered.",
+    basis: Basis::LocalPolicy {
+        why: "shorter counts miss a quarter to a half of abnormal rates.",
+        seen: &[&source::RIM19],
+    },
+};
+
+/// Question: a rate counted elsewhere.
+pub const TYPED: &str = "rate";
+/// Question: SpO2.
+pub const SATURATION: &str = "spo2";
+/// Question: air or oxygen.
+pub const OXYGEN: &str = "oxygen";
+/// Question: lowest value of a prescribed target.
+pub const TARGET: &str = "target";
+
+/// The task.
+pub static SPEC: TaskSpec = TaskSpec {
+    id: TaskId::Breathing,
+    title: "Breaths in 60 seconds",
+    steps: &[
+        "Watch the chest or the blanket. Do not say that you count.",
+        "Tap each breath in. The count ends by itself after 60 seconds.",
+    ],
+    say: "Rest quietly for a minute.",
+    by_mouth: false,
+    pad: Pad {
+        counts: ("breath", "breaths"),
+        start: "Start",
+        length: Length::Fixed(WINDOW),
+        late: None,
+        end: None,
+        watch: None,
+        signs: None,
+        countdown: false,
+    },
+    questions: &[
+        Question {
+            id: TYPED,
+            ask: "Or enter a rate counted for 60 seconds elsewhere",
+            when: When::Before,
+            takes: Takes::Number {
+                unit: "breaths per minute",
+                least: 1,
+                most: 120,
+                step: 1,
+            },
+            only_if: None,
+            needed: false,
+        },
+        Question {
+            id: SATURATION,
+            ask: "SpO2, if an oximeter is on",
+            when: When::Before,
+            takes: Takes::Number {
+                unit: "%",
+                least: 50,
+                most: 100,
+                step: 1,
+            },
+            only_if: None,
+            needed: false,
+        },
+        Question {
+            id: OXYGEN,
+            ask: "On air or oxygen?",
+            when: When::Before,
+            takes: Takes::OneOf(&[
+                Choice {
+                    id: "air",
+                    words: "Air",
+                },
+                Choice {
+                    id: "oxygen",
+                    words: "Oxygen",
+                },
+            ]),
+            only_if: None,
+            needed: false,
+        },
+        Question {
+            id: TARGET,
+            ask: "Lowest SpO2 of a prescribed target, if there is one",
+            when: When::Before,
+            takes: Takes::Number {
+                unit: "%",
+                least: 80,
+                most: 99,
+                step: 1,
+            },
+            only_if: None,
+            needed: false,
+        },
+    ],
+    caveat: "SpO2 is recorded for respiratory safety. A fall does not show, and a steady value \
+             does not rule out, aspiration (published: BRI18).",
+    not_for: |_, _| None,
+};
+
+/// Where the rate came from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Method {
+    /// Counted here, 60 s.
+    Counted,
+    /// Entered.
+    Entered,
+}
+
+/// What the trial yields.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// Breaths per minute and how they were come by.
+    pub rate: Option<(u16, Method)>,
+    /// SpO2 in percent.
+    pub spo2: Option<f64>,
+    /// Whether oxygen is given; none where not answered.
+    pub oxygen: Option<bool>,
+    /// Lowest value of a prescribed target in percent.
+    pub target: Option<f64>,
+    /// What speaks against the counted rate.
+    pub doubt: Option<Doubt>,
+}
+
+/// Reads a trial.
+pub fn read(trial: &Trial) -> Finding {
+    let counted = trial.start().zip(trial.first(MarkKind::WindowOver));
+    let (counted, doubt) = match counted {
+        Some((start, over)) => {
+            let n = Window::new(WINDOW, None)
+                .map(|window| window.split(&trial.tap_offsets()).count())
+                .unwrap_or_default();
+            let within = trial.between(start, start.later(WINDOW)).doubt;
+            let doubt = within.or_else(|| match trial.between(start, over).doubt {
+                Some(Doubt::Hidden(_)) => None,
+                other => other,
+            });
+            (u16::try_from(n).ok(), doubt)
+        }
+        None => (None, None),
+    };
+    let entered = trial.number(TYPED).map(|n| n.round() as u16);
+    let rate = match (entered, counted) {
+        // A count that a hidden page may have cut short is no count.
+        (None, Some(n)) if doubt.is_none() => Some((n, Method::Counted)),
+        (Some(n), _) => Some((n, Method::Entered)),
+        _ => None,
+    };
+    Finding {
+        rate,
+        spo2: trial.number(SATURATION),
+        oxygen: trial.choice(OXYGEN).map(|id| id == "oxygen"),
+        target: trial.number(TARGET),
+        doubt,
+    }
+}
+
+/// What a reading means for a water trial.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Band {
+    /// In the usual band.
+    Usual,
+    /// The clinician decides.
+    Caution,
+    /// No water.
+    Block,
+}
+
+/// The band of an adult's breathing rate under a policy.
+pub fn rate_band(rate: u16, policy: &Policy) -> Band {
+    match rate {
+        r if r <= policy.breaths_low || r >= policy.breaths_high => Band::Block,
+        12..=20 => Band::Usual,
+        _ => Band::Caution,
+    }
+}
+
+/// The band of an adult's SpO2 under a policy, or against the prescribed target.
+pub fn spo2_band(percent: f64, target: Option<f64>, policy: &Policy) -> Band {
+    match target {
+        Some(lowest) if percent < lowest => Band::Block,
+        Some(_) => Band::Usual,
+        None if percent <= f64::from(policy.spo2_low) => Band::Block,
+        None if percent < 96.0 => Band::Caution,
+        None => Band::Usual,
+    }
+}
+
+/// The rate as the ward says it.
+pub fn rate_words(rate: u16, method: Method) -> String {
+    match method {
+        Method::Counted => format!("breathing {rate} a minute (counted for 60 seconds)"),
+        Method::Entered => format!("breathing {rate} a minute (counted elsewhere)"),
+    }
+}
+
+/// The SpO2 as the ward says it.
+pub fn spo2_words(percent: f64, oxygen: Option<bool>) -> String {
+    let on = match oxygen {
+        Some(true) => " on oxygen",
+        Some(false) => " on air",
+        None => "",
+    };
+    format!("oxygen saturation {percent:.0} %{on}")
+}
+
+/// Readings that hold up a water trial: the flag that says so, and the id to go past it.
+pub fn blocks(exam: &Exam) -> Vec<(&'static str, Flag)> {
+    let finding = exam.latest(TaskId::Breathing).map(read);
+    let block = |rule: &'static Rule, words: String| {
+        rule.flag(Level::Incomplete, Domain::EatingDrinking, words)
+    };
+    let Some((rate, method)) = finding.as_ref().and_then(|f| f.rate) else {
+        let words = match finding.and_then(|f| f.doubt) {
+            Some(doubt) => format!("Breaths: count again. {doubt}"),
+            None => "Breaths not counted".to_owned(),
+        };
+        return vec![("breathing.not-counted", block(&NOT_COUNTED, words))];
+    };
+    let mut blocks = Vec::new();
+    if exam.age.is_some_and(|a| !a.is_adult()) {
+        return blocks;
+    }
+    if rate_band(rate, &exam.policy) == Band::Block {
+        blocks.push(("breathing.rate", block(&RATE, rate_words(rate, method))));
+    }
+    if let Some(f) = finding
+        && let Some(percent) = f.spo2
+        && spo2_band(percent, f.target, &exam.policy) == Band::Block
+    {
+        let words = spo2_words(percent, f.oxygen);
+        blocks.push(("breathing.spo2", block(&SPO2, words)));
+    }
+    blocks
+}
+
+/// What the rules say about an examination.
+pub fn flags(exam: &Exam) -> Vec<Flag> {
+    let mut flags: Vec<Flag> = blocks(exam)
+        .into_iter()
+        .map(|(hold, flag)| match exam.went_on(hold) {
+            Some(on) => flag.rule().flag(
+                Level::Note,
+                Domain::EatingDrinking,
+                format!(
+                    "{}. Went on all the same ({}): {}",
+                    flag.reason(),
+                    on.by.words(),
+                    on.because
+                ),
+            ),
+            None => flag,
+        })
+        .collect();
+    let Some(finding) = exam.latest(TaskId::Breathing).map(read) else {
+        return flags;
+    };
+    let Some((rate, method)) = finding.rate else {
+        return flags;
+    };
+    let mut note = |rule: &'static Rule, words: String| {
+        flags.push(rule.flag(Level::Note, Domain::Breathing, words));
+    };
+    if exam.age.is_some_and(|a| !a.is_adult()) {
+        note(
+            &CHILD,
+            format!(
+                "{}: read it with the local chart for this age",
+                rate_words(rate, method)
+            ),
+        );
+        return flags;
+    }
+    if rate_band(rate, &exam.policy) == Band::Caution {
+        note(
+            &RATE,
+            format!("{} (12 to 20 is usual)", rate_words(rate, method)),
+        );
+    }
+    if let Some(percent) = finding.spo2
+        && spo2_band(percent, finding.target, &exam.policy) == Band::Caution
+    {
+        note(
+            &SPO2,
+            format!(
+                "{} (96 % or more is usual)",
+                spo2_words(percent, finding.oxygen)
+            ),
+        );
+    }
+    flags
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// NEWS2, Royal College of Physicians 2017: bands 3, 1, 0, 2, 3 of the breathing rate.
+    #[test]
+    fn adult_rate_bands() {
+        let policy = Policy::default();
+        for (rate, band) in [
+            (8, Band::Block),
+            (9, Band::Caution),
+            (11, Band::Caution),
+            (12, Band::Usual),
+            (20, Band::Usual),
+            (21, Band::Caution),
+            (24, Band::Caution),
+            (25, Band::Block),
+        ] {
+            assert_eq!(rate_band(rate, &policy), band, "{rate}");
+        }
+    }
+
+    /// NEWS2, Royal College of Physicians 2017: SpO2 scale 1, bands 3, 2, 2, 1, 1, 0.
+    #[test]
+    fn spo2_bands() {
+        let policy = Policy::default();
+        for (percent, band) in [
+            (91.0, Band::Block),
+            (92.0, Band::Caution),
+            (93.0, Band::Caution),
+            (94.0, Band::Caution),
+            (95.0, Band::Caution),
+            (96.0, Band::Usual),
+        ] {
+            assert_eq!(spo2_band(percent, None, &policy), band, "{percent}");
+        }
+        assert_eq!(spo2_band(90.0, Some(88.0), &policy), Band::Usual);
+        assert_eq!(spo2_band(87.0, Some(88.0), &policy), Band::Block);
+    }
+}

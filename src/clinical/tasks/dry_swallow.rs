@@ -1,0 +1,267 @@
+//! Dry swallows in 30 seconds (repetitive saliva swallowing test).
+
+use crate::clinical::exam::Exam;
+use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::rule::{Basis, Rule};
+use crate::clinical::source;
+use crate::clinical::task::{
+    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When,
+};
+use crate::clinical::trial::{MarkKind, Trial};
+use crate::measure::time::{Doubt, Millis};
+use crate::measure::window::{Window, WindowCount};
+
+/// The window. A swallow at 30.0 s counts.
+pub const WINDOW: Millis = Millis::from_secs(30);
+/// Until when later swallows are kept, apart.
+pub const LATE: Millis = Millis::from_secs(60);
+/// Fewer than this many in the window is a sign.
+pub const EXPECTED: usize = 3;
+
+/// Below three.
+pub static FEW: Rule = Rule {
+    id: "dry.few",
+    says: "Fewer than 3 dry swallows in 30 seconds is a reason to look further. Studies of its \
+           sensitivity disagree widely (0.98 and 0.355).",
+    basis: Basis::Published(&[&source::OGU00A, &source::OGU00B, &source::RSST25]),
+};
+
+/// None at all.
+pub static NONE: Rule = Rule {
+    id: "dry.none",
+    says: "No swallow in 30 seconds: stop. No water is given.",
+    basis: Basis::LocalPolicy {
+        why: "below 3 is the published reason to look further; none at all is taken as a stop.",
+        seen: &[&source::OGU00A, &source::STM],
+    },
+};
+
+/// Not valid.
+pub static INVALID: Rule = Rule {
+    id: "dry.not-valid",
+    says: "A count is not valid where the person could not follow, the larynx could not be felt, \
+           the mouth stayed too dry, or the neck can't be touched.",
+    basis: Basis::LocalPolicy {
+        why: "a count nobody could take is not a low count.",
+        seen: &[&source::REHK, &source::STM],
+    },
+};
+
+/// For whom.
+pub static ADULTS: Rule = Rule {
+    id: "dry.adults",
+    says: "Its studies are in adults: it steps aside for children.",
+    basis: Basis::LocalPolicy {
+        why: "the healthy group of the largest study starts at 20 years.",
+        seen: &[&source::BH24, &source::OGU00A],
+    },
+};
+
+/// The reasons for which a count is not valid.
+pub static NOT_VALID_REASONS: &[Choice] = &[
+    Choice {
+        id: "not-felt",
+        words: "Could not feel the larynx",
+    },
+    Choice {
+        id: "not-followed",
+        words: "Could not follow",
+    },
+    Choice {
+        id: "too-dry",
+        words: "Mouth too dry",
+    },
+    Choice {
+        id: "neck",
+        words: "Neck surgery or collar",
+    },
+    Choice {
+        id: "refused",
+        words: "Did not want to",
+    },
+];
+
+/// The task.
+pub static SPEC: TaskSpec = TaskSpec {
+    id: TaskId::DrySwallow,
+    title: "Dry swallows in 30 seconds",
+    steps: &[
+        "Sitting, neck a little bent, relaxed. Moisten a dry mouth first.",
+        "Two finger pads on the throat: hyoid, and thyroid prominence.",
+        "Tap each time the prominence passes the finger and comes back down. No half lifts.",
+        "No prompting. The count ends by itself.",
+    ],
+    say: "Swallow your saliva as many times as you can. I will tell you when to stop.",
+    by_mouth: false,
+    pad: Pad {
+        counts: ("swallow", "swallows"),
+        start: "Start",
+        length: Length::Fixed(WINDOW),
+        late: Some(LATE),
+        end: None,
+        watch: None,
+        signs: None,
+        countdown: true,
+    },
+    questions: &[Question {
+        id: NOT_VALID,
+        ask: "Not valid?",
+        when: When::After,
+        takes: Takes::OneOf(NOT_VALID_REASONS),
+        only_if: None,
+        needed: false,
+    }],
+    caveat: "Healthy adults average 7.0 (SD 2.9; n = 280, aged 20 to 90, published: BH24); the \
+             mean falls with age, to 4.3 in the eighties (published, secondary copy: BH24), so \
+             many healthy old people sit near the line of 3.",
+    not_for: |age, policy| match age {
+        Some(age) if age.at_least_months() < u32::from(policy.dry_swallow_from_years) * 12 => {
+            Some(format!(
+                "The dry-swallow count is meant for people from {} years: its studies are in adults.",
+                policy.dry_swallow_from_years
+            ))
+        }
+        _ => None,
+    },
+};
+
+/// What the trial yields.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Finding {
+    /// The taps, split by the window.
+    pub count: WindowCount,
+    /// Whether the window ran to its end.
+    pub whole: bool,
+    /// The reason it is not valid, if one was given: the words.
+    pub not_valid: Option<&'static str>,
+    /// What speaks against the time.
+    pub doubt: Option<Doubt>,
+}
+
+/// Reads a trial. None where it never started and no reason was given.
+pub fn read(trial: &Trial) -> Option<Finding> {
+    let not_valid = trial.choice(NOT_VALID).map(|id| {
+        NOT_VALID_REASONS
+            .iter()
+            .find(|c| c.id == id)
+            .map_or("reason not known to this version", |c| c.words)
+    });
+    let start = trial.start();
+    if start.is_none() && not_valid.is_none() {
+        return None;
+    }
+    let over = trial.first(MarkKind::WindowOver);
+    let doubt = match (start, over) {
+        (Some(start), Some(over)) => {
+            // Only what falls into the window itself speaks against the count.
+            let within = trial.between(start, start.later(WINDOW)).doubt;
+            within.or_else(|| match trial.between(start, over).doubt {
+                Some(Doubt::Hidden(_)) => None,
+                other => other,
+            })
+        }
+        _ => None,
+    };
+    Some(Finding {
+        count: Window::new(WINDOW, Some(LATE))
+            .map(|window| window.split(&trial.tap_offsets()))
+            .unwrap_or_default(),
+        whole: over.is_some(),
+        not_valid,
+        doubt,
+    })
+}
+
+/// The rule of this task.
+pub fn judge(finding: &Finding) -> Vec<Flag> {
+    let eating = Domain::EatingDrinking;
+    if let Some(why) = finding.not_valid {
+        return vec![INVALID.flag(
+            Level::Incomplete,
+            eating,
+            format!("Dry swallows not valid: {}", lower_first(why)),
+        )];
+    }
+    let n = finding.count.count();
+    if n >= EXPECTED {
+        // Three are three, even where the window was cut short or not seen whole.
+        return vec![FEW.flag(
+            Level::Pass,
+            eating,
+            format!("{n} dry swallows in 30 seconds (3 or more expected)"),
+        )];
+    }
+    if !finding.whole {
+        return vec![INVALID.flag(
+            Level::Incomplete,
+            eating,
+            "Dry swallows: the 30 seconds were not finished",
+        )];
+    }
+    if let Some(doubt) = finding.doubt {
+        return vec![INVALID.flag(
+            Level::Incomplete,
+            eating,
+            format!("Dry swallows: count again. {doubt}"),
+        )];
+    }
+    let late = finding.count.late.len();
+    let in_60 = if late > 0 {
+        format!(", {} in 60 seconds", n + late)
+    } else {
+        String::new()
+    };
+    if n == 0 {
+        vec![NONE.flag(
+            Level::Stop,
+            eating,
+            format!("no dry swallow in 30 seconds (3 or more expected){in_60}"),
+        )]
+    } else {
+        let s = if n == 1 { "" } else { "s" };
+        vec![FEW.flag(
+            Level::Refer,
+            eating,
+            format!("{n} dry swallow{s} in 30 seconds (3 or more expected){in_60}"),
+        )]
+    }
+}
+
+/// What the rules say about an examination.
+pub fn flags(exam: &Exam) -> Vec<Flag> {
+    if let Some(sentence) = (SPEC.not_for)(exam.age, &exam.policy) {
+        return vec![ADULTS.flag(Level::Note, Domain::EatingDrinking, sentence)];
+    }
+    let mut flags = Vec::new();
+    let mut trials = exam
+        .trials
+        .iter()
+        .filter(|t| t.task == TaskId::DrySwallow)
+        .filter_map(read)
+        .peekable();
+    while let Some(finding) = trials.next() {
+        let judged = judge(&finding);
+        if trials.peek().is_none() {
+            flags.extend(judged);
+        } else {
+            // A repeat doesn't wipe out a low count; marking that count "not valid" does.
+            flags.extend(judged.into_iter().filter(|f| f.level() >= Level::Refer));
+        }
+    }
+    if flags.is_empty() {
+        flags.push(INVALID.flag(
+            Level::Incomplete,
+            Domain::EatingDrinking,
+            "Dry swallows not counted",
+        ));
+    }
+    flags
+}
+
+fn lower_first(words: &str) -> String {
+    let mut chars = words.chars();
+    match chars.next() {
+        Some(first) => first.to_lowercase().chain(chars).collect(),
+        None => String::new(),
+    }
+}

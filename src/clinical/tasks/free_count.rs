@@ -1,0 +1,25 @@
+//! Just count something: a stopwatch, a window of any length, taps. No rule looks at it.
+
+use crate::clinical::task::{Length, Pad, TaskId, TaskSpec};
+
+/// The task.
+pub static SPEC: TaskSpec = TaskSpec {
+    id: TaskId::FreeCount,
+    title: "Just count something",
+    steps: &[],
+    say: "",
+    by_mouth: false,
+    pad: Pad {
+        counts: ("tap", "taps"),
+        start: "Start",
+        length: Length::Chosen,
+        late: None,
+        end: Some("Stop"),
+        watch: None,
+        signs: None,
+        countdown: true,
+    },
+    questions: &[],
+    caveat: "A count and a time, compared with nothing.",
+    not_for: |_, _| None,
+};

@@ -1,0 +1,544 @@
+//! 3-oz (90 mL) water swallow test: 90 mL in one go, then 60 seconds of watching.
+
+use crate::clinical::exam::Exam;
+use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::policy::Policy;
+use crate::clinical::rule::{Basis, Rule};
+use crate::clinical::sign::{Sign, SignTask, VOICE, meaning};
+use crate::clinical::source;
+use crate::clinical::task::{
+    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, WATCH_CUT, When, watch_cut,
+};
+use crate::clinical::trial::{MarkKind, Trial};
+use crate::measure::time::{Doubt, Elapsed, Millis};
+
+/// The volume offered, in mL.
+pub const OFFERED: i32 = 90;
+/// The watch after the last swallow. A sign at 60.0 s counts.
+pub const WATCH: Millis = Millis::from_secs(60);
+/// Youngest age in months: the study in children starts at 2 years.
+pub const FROM_MONTHS: u32 = 24;
+
+/// No sign.
+pub static CLEAR: Rule = Rule {
+    id: "water.clear",
+    says: "90 mL drunk in one continuous go, nothing left, no cough or choke while drinking or \
+           within 60 seconds after, no new wet or hoarse voice: no sign seen.",
+    basis: Basis::Published(&[&source::TH4, &source::IDC, &source::DEP92, &source::SL08]),
+};
+
+/// Something left.
+pub static LEFT: Rule = Rule {
+    id: "water.left",
+    says: "Not drinking all of the 90 mL is a reason to refer.",
+    basis: Basis::Published(&[&source::TH4, &source::IDC]),
+};
+
+/// Something is missing.
+pub static UNFINISHED: Rule = Rule {
+    id: "water.unfinished",
+    says: "The test is finished when the cup, the watch of 60 seconds and the voice afterwards \
+           are recorded.",
+    basis: Basis::Published(&[&source::TH4, &source::IDC]),
+};
+
+/// A sign after the watch.
+pub static AFTER_WATCH: Rule = Rule {
+    id: "water.after-watch",
+    says: "A sign later than 60 seconds after the last swallow is recorded and told; the rule \
+           does not count it.",
+    basis: Basis::Published(&[&source::TH4, &source::IDC]),
+};
+
+/// Wet voice before.
+pub static BASELINE: Rule = Rule {
+    id: "water.baseline-voice",
+    says: "A voice that was wet or hoarse before and is unchanged is no voice sign of this test; \
+           dysphonia at baseline itself predicted airway invasion.",
+    basis: Basis::Published(&[&source::GRO23]),
+};
+
+/// Children under 2.
+pub static FROM_TWO: Rule = Rule {
+    id: "water.from-two",
+    says: "Not given under 2 years: the study in children starts at 2.",
+    basis: Basis::Published(&[&source::SLK09]),
+};
+
+/// Question: voice before.
+pub const VOICE_BEFORE: &str = "voice-before";
+/// Question: voice after.
+pub const VOICE_AFTER: &str = "voice-after";
+/// Question: how it was drunk.
+pub const CUP: &str = "cup";
+/// Question: what was left, in mL.
+pub const REMAINING: &str = "left";
+/// Answer to [`CUP`]: all of it, without a pause.
+pub const IN_ONE_GO: &str = "one-go";
+/// Answer to [`CUP`]: all of it, with a pause.
+pub const PAUSED: &str = "paused";
+/// Answer to [`CUP`]: some left.
+pub const SOME_LEFT: &str = "some-left";
+
+static VOICES: &[Choice] = &[
+    Choice {
+        id: "clear",
+        words: "Clear",
+    },
+    Choice {
+        id: "wet",
+        words: "Wet",
+    },
+    Choice {
+        id: "hoarse",
+        words: "Hoarse",
+    },
+    Choice {
+        id: "other",
+        words: "Other, or no voice",
+    },
+];
+
+/// The reasons for which the test was not given.
+pub static NOT_GIVEN_REASONS: &[Choice] = &[
+    Choice {
+        id: "refused",
+        words: "Did not want to",
+    },
+    Choice {
+        id: "not-now",
+        words: "Not suitable now",
+    },
+];
+
+/// The reasons for ending the watch early.
+pub static WATCH_CUT_REASONS: &[Choice] = &[
+    Choice {
+        id: "sign",
+        words: "A sign decided already",
+    },
+    Choice {
+        id: "called-away",
+        words: "Called away",
+    },
+    Choice {
+        id: "wish",
+        words: "Person's wish",
+    },
+];
+
+/// The task.
+pub static SPEC: TaskSpec = TaskSpec {
+    id: TaskId::Water90,
+    title: "90 mL of water without a pause",
+    steps: &[
+        "Upright, 90 mL of plain water in a cup; straw allowed; you may hold the cup.",
+        "Voice first: a few seconds of \"ah\" and a short sentence.",
+        "Press at first lip contact, then at the last swallow. Swallow taps are welcome, not needed.",
+        "Stop at once on any distress. Watch for 60 seconds, then hear the voice again.",
+    ],
+    say: "Drink all of this water, steadily, without stopping.",
+    by_mouth: true,
+    pad: Pad {
+        counts: ("swallow", "swallows"),
+        start: "First lip contact",
+        length: Length::Open,
+        late: None,
+        end: Some("Last swallow"),
+        watch: Some(WATCH),
+        signs: Some(SignTask::Water90),
+        countdown: false,
+    },
+    questions: &[
+        Question {
+            id: VOICE_BEFORE,
+            ask: "Voice before",
+            when: When::Before,
+            takes: Takes::OneOf(VOICES),
+            only_if: None,
+            needed: true,
+        },
+        Question {
+            id: CUP,
+            ask: "The cup",
+            when: When::After,
+            takes: Takes::OneOf(&[
+                Choice {
+                    id: IN_ONE_GO,
+                    words: "Empty, in one go",
+                },
+                Choice {
+                    id: PAUSED,
+                    words: "Empty, with a pause",
+                },
+                Choice {
+                    id: SOME_LEFT,
+                    words: "Some left",
+                },
+            ]),
+            only_if: None,
+            needed: true,
+        },
+        Question {
+            id: REMAINING,
+            ask: "Left in the cup",
+            when: When::After,
+            takes: Takes::Number {
+                unit: "mL",
+                least: 0,
+                most: OFFERED,
+                step: 5,
+            },
+            only_if: Some((CUP, SOME_LEFT)),
+            needed: false,
+        },
+        Question {
+            id: VOICE_AFTER,
+            ask: "Voice after: say \"ah\" again",
+            when: When::AfterWatch,
+            takes: Takes::OneOf(VOICES),
+            only_if: None,
+            needed: true,
+        },
+        Question {
+            id: NOT_VALID,
+            ask: "Not given?",
+            when: When::Before,
+            takes: Takes::OneOf(NOT_GIVEN_REASONS),
+            only_if: None,
+            needed: false,
+        },
+    ],
+    caveat: "How well it finds aspiration depends on who is tested: sensitivity 96.5 % in 3,000 \
+             mixed referrals (published: SL08), 55.2 % in ALS (published: ALS23). Silent \
+             aspiration is not seen.",
+    not_for: |age, _| match age {
+        Some(age) if age.at_least_months() < FROM_MONTHS => {
+            Some("The 90 mL water test is not given under 2 years.".to_owned())
+        }
+        _ => None,
+    },
+};
+
+/// What was heard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Voice {
+    /// Clear.
+    Clear,
+    /// Wet.
+    Wet,
+    /// Hoarse.
+    Hoarse,
+    /// Something else, or none.
+    Other,
+}
+
+impl Voice {
+    fn of(id: &str) -> Voice {
+        match id {
+            "clear" => Voice::Clear,
+            "wet" => Voice::Wet,
+            "hoarse" => Voice::Hoarse,
+            _ => Voice::Other,
+        }
+    }
+
+    /// Wet or hoarse: the two the rule names.
+    pub fn is_sign(self) -> bool {
+        matches!(self, Voice::Wet | Voice::Hoarse)
+    }
+
+    /// The word for it.
+    pub fn words(self) -> &'static str {
+        match self {
+            Voice::Clear => "clear",
+            Voice::Wet => "wet",
+            Voice::Hoarse => "hoarse",
+            Voice::Other => "changed or absent",
+        }
+    }
+}
+
+/// How the cup ended.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Cup {
+    /// Empty, without a pause.
+    InOneGo,
+    /// Empty, with a pause.
+    Paused,
+    /// Some left; mL, if measured.
+    Left(Option<f64>),
+}
+
+/// How the watch went.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Watch {
+    /// Not begun: the last swallow was not pressed.
+    NotBegun,
+    /// Still running, or the page never saw its end.
+    Running,
+    /// The whole 60 seconds.
+    Whole,
+    /// Ended early, for this reason.
+    Cut(String),
+}
+
+/// When a sign was seen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Seen {
+    /// While drinking, or before it.
+    Drinking,
+    /// So long after the last swallow, within the watch.
+    After(Millis),
+    /// So long after the last swallow, later than the watch.
+    Later(Millis),
+    /// After the last swallow, but the clocks can't say when.
+    Sometime,
+}
+
+/// What the trial yields.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// Whether anything was given.
+    pub given: bool,
+    /// From lip contact to last swallow.
+    pub drinking: Option<Elapsed>,
+    /// Swallows tapped.
+    pub swallows: usize,
+    /// The cup.
+    pub cup: Option<Cup>,
+    /// Signs, in order.
+    pub signs: Vec<(Sign, Seen)>,
+    /// Voice before.
+    pub before: Option<Voice>,
+    /// Voice after.
+    pub after: Option<Voice>,
+    /// The watch.
+    pub watch: Watch,
+    /// What speaks against the watch's time.
+    pub watch_doubt: Option<Doubt>,
+    /// Why it was not given: the words.
+    pub not_given: Option<&'static str>,
+}
+
+/// Reads a trial.
+pub fn read(trial: &Trial) -> Finding {
+    let start = trial.start();
+    let end = trial.end();
+    let watched = trial.first(MarkKind::WatchOver);
+    let signs = trial
+        .signs()
+        .map(|(sign, at)| {
+            let seen = match end.map(|end| trial.between(end, at)) {
+                None => Seen::Drinking,
+                Some(Elapsed { length: None, .. }) => Seen::Sometime,
+                Some(Elapsed {
+                    length: Some(after),
+                    ..
+                }) if after < Millis::ZERO => Seen::Drinking,
+                Some(Elapsed {
+                    length: Some(after),
+                    ..
+                }) if after <= WATCH => Seen::After(after),
+                Some(Elapsed {
+                    length: Some(after),
+                    ..
+                }) => Seen::Later(after),
+            };
+            (sign, seen)
+        })
+        .collect();
+    Finding {
+        given: start.is_some(),
+        drinking: start.zip(end).map(|(start, end)| trial.between(start, end)),
+        swallows: trial.taps(),
+        cup: trial.choice(CUP).map(|id| match id {
+            IN_ONE_GO => Cup::InOneGo,
+            PAUSED => Cup::Paused,
+            _ => Cup::Left(trial.number(REMAINING)),
+        }),
+        signs,
+        before: trial.choice(VOICE_BEFORE).map(Voice::of),
+        after: trial.choice(VOICE_AFTER).map(Voice::of),
+        watch: match (end, watched) {
+            (None, _) => Watch::NotBegun,
+            (Some(_), Some(_)) => Watch::Whole,
+            (Some(_), None) if watch_cut(trial) => Watch::Cut(
+                trial
+                    .choice(WATCH_CUT)
+                    .and_then(|id| WATCH_CUT_REASONS.iter().find(|c| c.id == id))
+                    .map_or_else(|| "no reason known".to_owned(), |c| c.words.to_lowercase()),
+            ),
+            (Some(_), None) => Watch::Running,
+        },
+        watch_doubt: end
+            .zip(watched)
+            .and_then(|(end, over)| trial.between(end, over).doubt),
+        not_given: trial.choice(NOT_VALID).map(|id| {
+            NOT_GIVEN_REASONS
+                .iter()
+                .find(|c| c.id == id)
+                .map_or("reason not known to this version", |c| c.words)
+        }),
+    }
+}
+
+/// When a sign was seen, in words for a sentence.
+pub fn seen_words(seen: Seen) -> String {
+    match seen {
+        Seen::Drinking => "while drinking".to_owned(),
+        Seen::After(after) | Seen::Later(after) => {
+            format!("{} seconds after the last swallow", after.0 / 1000)
+        }
+        Seen::Sometime => "after the last swallow".to_owned(),
+    }
+}
+
+/// The rule of this task.
+pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
+    let eating = Domain::EatingDrinking;
+    let mut flags = Vec::new();
+    for (sign, seen) in &finding.signs {
+        let words = format!("{} {}", sign.past(), seen_words(*seen));
+        let (level, rule) = meaning(*sign, SignTask::Water90);
+        if let (Sign::VoiceChange, false) = (sign, policy.voice_refers) {
+            flags.push(rule.flag(Level::Note, eating, words));
+        } else if let Seen::Later(_) = seen
+            && level != Level::Stop
+        {
+            flags.push(AFTER_WATCH.flag(
+                Level::Note,
+                eating,
+                format!("{words}: later than the 60 seconds the rule counts"),
+            ));
+        } else {
+            flags.push(rule.flag(level, eating, words));
+        }
+    }
+    if !finding.given {
+        if flags.is_empty() {
+            let why = match finding.not_given {
+                Some(why) => format!("90 mL of water not given: {}", why.to_lowercase()),
+                None => "90 mL of water not given".to_owned(),
+            };
+            flags.push(UNFINISHED.flag(Level::Incomplete, eating, why));
+        }
+        return flags;
+    }
+    match finding.cup {
+        Some(Cup::Paused) => flags.push(crate::clinical::sign::PAUSE.flag(
+            Level::Refer,
+            eating,
+            "did not drink the 90 mL in one go",
+        )),
+        Some(Cup::Left(left)) => flags.push(LEFT.flag(
+            Level::Refer,
+            eating,
+            match left {
+                Some(ml) => format!("{} of 90 mL left in the cup", millilitres(ml)),
+                None => "did not finish the 90 mL".to_owned(),
+            },
+        )),
+        Some(Cup::InOneGo) | None => {}
+    }
+    voice(finding, policy, &mut flags);
+    let mut missing = |words: &str| flags.push(UNFINISHED.flag(Level::Incomplete, eating, words));
+    match &finding.watch {
+        Watch::NotBegun => missing("the last swallow was not marked"),
+        Watch::Running => missing("the watch of 60 seconds is not over"),
+        Watch::Cut(why) => missing(&format!("the watch of 60 seconds was ended early: {why}")),
+        Watch::Whole => {}
+    }
+    if finding.cup.is_none() {
+        missing("not recorded whether the cup was emptied");
+    }
+    if finding.after.is_none() {
+        missing("voice after the water not recorded");
+    }
+    if finding.before.is_none() {
+        missing("voice before the water not recorded");
+    }
+    if flags.iter().all(|f| f.level() == Level::Note) {
+        flags.push(CLEAR.flag(
+            Level::Pass,
+            eating,
+            "90 mL of water drunk in one go, no sign for 60 seconds after it",
+        ));
+    }
+    flags
+}
+
+/// The voice before and after.
+fn voice(finding: &Finding, policy: &Policy, flags: &mut Vec<Flag>) {
+    let (Some(before), Some(after)) = (finding.before, finding.after) else {
+        return;
+    };
+    let eating = Domain::EatingDrinking;
+    if after.is_sign() && before != after {
+        let level = if policy.voice_refers {
+            Level::Refer
+        } else {
+            Level::Note
+        };
+        flags.push(VOICE.flag(
+            level,
+            eating,
+            format!(
+                "voice {} after the water, {} before",
+                after.words(),
+                before.words()
+            ),
+        ));
+    } else if before.is_sign() {
+        flags.push(BASELINE.flag(
+            Level::Note,
+            Domain::SpeechVoice,
+            format!("voice {} already before the water", before.words()),
+        ));
+    } else if after == Voice::Other && before != Voice::Other {
+        flags.push(VOICE.flag(
+            Level::Note,
+            Domain::SpeechVoice,
+            "voice changed after the water, neither wet nor hoarse",
+        ));
+    }
+}
+
+/// Millilitres without a needless decimal.
+pub fn millilitres(ml: f64) -> String {
+    if ml.fract() == 0.0 {
+        format!("{ml:.0}")
+    } else {
+        format!("{ml:.1}")
+    }
+}
+
+/// What the rules say about an examination.
+pub fn flags(exam: &Exam) -> Vec<Flag> {
+    if let Some(sentence) = (SPEC.not_for)(exam.age, &exam.policy) {
+        return vec![FROM_TWO.flag(Level::Incomplete, Domain::EatingDrinking, sentence)];
+    }
+    let mut flags = Vec::new();
+    let mut trials = exam
+        .trials
+        .iter()
+        .filter(|t| t.task == TaskId::Water90)
+        .peekable();
+    while let Some(trial) = trials.next() {
+        let judged = judge(&read(trial), &exam.policy);
+        if trials.peek().is_none() {
+            flags.extend(judged);
+        } else {
+            // A repeat never wipes out a sign that an earlier cup showed.
+            flags.extend(judged.into_iter().filter(|f| f.level() >= Level::Refer));
+        }
+    }
+    if flags.is_empty() {
+        flags.push(UNFINISHED.flag(
+            Level::Incomplete,
+            Domain::EatingDrinking,
+            "90 mL of water not given",
+        ));
+    }
+    flags
+}

@@ -1,0 +1,178 @@
+//! One attempt at one task: its presses and its answers, as they were given.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::sign::Sign;
+use super::task::TaskId;
+use crate::measure::time::{Doubt, Elapsed, Millis, Stamp, elapsed};
+
+/// What a press on the pad, or the end of a time, stands for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum MarkKind {
+    /// The time starts: "go", or the first lip contact.
+    Start,
+    /// One thing counted.
+    Tap,
+    /// A sign was seen.
+    Sign(Sign),
+    /// Ended by a press: the last swallow, "stop".
+    End,
+    /// The window ran out.
+    WindowOver,
+    /// The watch after the end ran out.
+    WatchOver,
+}
+
+impl MarkKind {
+    /// Whether somebody pressed for it: only such a mark can be undone.
+    pub fn pressed(self) -> bool {
+        !matches!(self, MarkKind::WindowOver | MarkKind::WatchOver)
+    }
+}
+
+/// One time-stamped press (or end of a time).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Mark {
+    /// When.
+    pub at: Stamp,
+    /// What.
+    pub kind: MarkKind,
+}
+
+/// An answer to one of a task's questions.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Answer {
+    /// The id of one of the offered choices.
+    Choice(String),
+    /// A number in tenths of the question's unit.
+    Tenths(i32),
+    /// Free words.
+    Words(String),
+}
+
+impl Answer {
+    /// The choice's id, if it is one.
+    pub fn choice(&self) -> Option<&str> {
+        match self {
+            Answer::Choice(id) => Some(id),
+            _ => None,
+        }
+    }
+
+    /// The number, if it is one.
+    pub fn number(&self) -> Option<f64> {
+        match self {
+            Answer::Tenths(n) => Some(f64::from(*n) / 10.0),
+            _ => None,
+        }
+    }
+}
+
+/// One attempt at a task.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Trial {
+    /// Which task.
+    pub task: TaskId,
+    /// Its number within the visit, from 0.
+    pub number: u32,
+    /// The window's length where the person at the phone chose it.
+    pub length: Option<Millis>,
+    /// Presses in the order they were recorded, undone ones gone.
+    pub marks: Vec<Mark>,
+    /// Times during which the page was out of sight.
+    pub hidden: Vec<(Stamp, Stamp)>,
+    /// Answers by question id; the last one given counts.
+    pub answers: BTreeMap<String, Answer>,
+}
+
+impl Trial {
+    /// A trial in which nothing has happened yet.
+    pub fn new(task: TaskId, number: u32, length: Option<Millis>) -> Trial {
+        Trial {
+            task,
+            number,
+            length,
+            marks: Vec::new(),
+            hidden: Vec::new(),
+            answers: BTreeMap::new(),
+        }
+    }
+
+    /// The first mark of a kind.
+    pub fn first(&self, kind: MarkKind) -> Option<Stamp> {
+        self.marks.iter().find(|m| m.kind == kind).map(|m| m.at)
+    }
+
+    /// When it started.
+    pub fn start(&self) -> Option<Stamp> {
+        self.first(MarkKind::Start)
+    }
+
+    /// When it was ended by a press.
+    pub fn end(&self) -> Option<Stamp> {
+        self.first(MarkKind::End)
+    }
+
+    /// The chosen answer to a question.
+    pub fn choice(&self, question: &str) -> Option<&str> {
+        self.answers.get(question)?.choice()
+    }
+
+    /// The number given to a question.
+    pub fn number(&self, question: &str) -> Option<f64> {
+        self.answers.get(question)?.number()
+    }
+
+    /// The signs, in order.
+    pub fn signs(&self) -> impl Iterator<Item = (Sign, Stamp)> + '_ {
+        self.marks.iter().filter_map(|m| match m.kind {
+            MarkKind::Sign(sign) => Some((sign, m.at)),
+            _ => None,
+        })
+    }
+
+    /// How many taps there are, inside or outside any window.
+    pub fn taps(&self) -> usize {
+        self.marks
+            .iter()
+            .filter(|m| m.kind == MarkKind::Tap)
+            .count()
+    }
+
+    /// The time between two of this trial's points, with what is known against it.
+    pub fn between(&self, from: Stamp, to: Stamp) -> Elapsed {
+        let hidden = self.hidden_between(from, to);
+        let mut time = elapsed(from, to, hidden > Millis::ZERO);
+        if time.doubt.is_none() && hidden > Millis::ZERO {
+            time.doubt = Some(Doubt::Hidden(hidden));
+        }
+        time
+    }
+
+    /// Offsets of all taps from the start. Empty where it never started, and without a tap whose
+    /// distance can't be known.
+    pub fn tap_offsets(&self) -> Vec<Millis> {
+        let Some(start) = self.start() else {
+            return Vec::new();
+        };
+        self.marks
+            .iter()
+            .filter(|m| m.kind == MarkKind::Tap)
+            .filter_map(|m| self.between(start, m.at).length)
+            .collect()
+    }
+
+    /// The page's time out of sight that falls between two points, by the wall clock.
+    fn hidden_between(&self, from: Stamp, to: Stamp) -> Millis {
+        self.hidden
+            .iter()
+            .map(|(gone, back)| {
+                let begin = gone.wall.0.max(from.wall.0);
+                let end = back.wall.0.min(to.wall.0);
+                Millis((end - begin).max(0))
+            })
+            .fold(Millis::ZERO, |sum, gap| sum + gap)
+    }
+}

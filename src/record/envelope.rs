@@ -1,0 +1,105 @@
+//! The envelope around every event, the same from the first day on.
+
+use std::fmt;
+
+use serde::{Deserialize, Serialize};
+
+use super::event::Event;
+use crate::measure::time::Stamp;
+
+/// The version of [`Event`] that this app writes.
+pub const SCHEMA: u16 = 1;
+
+/// A visit's id: random, 16 to 40 characters of `0-9a-z-`.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct VisitId(String);
+
+impl VisitId {
+    /// Takes an id.
+    ///
+    /// # Errors
+    /// None where it has other characters or another length, so that it can be part of a key or
+    /// an address.
+    pub fn new(id: &str) -> Option<VisitId> {
+        let plain = id
+            .bytes()
+            .all(|b| b.is_ascii_digit() || b.is_ascii_lowercase() || b == b'-');
+        (plain && (16..=40).contains(&id.len())).then(|| VisitId(id.to_owned()))
+    }
+
+    /// The text.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+/// One event as it is stored.
+///
+/// The body is the event as JSON text, so that it can be read, exported and, with a key, sealed
+/// without knowing it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Envelope {
+    /// The device that wrote it.
+    pub device: String,
+    /// Its visit.
+    pub visit: VisitId,
+    /// Its place in the visit, from 0, without gaps.
+    pub seq: u32,
+    /// The version of the body.
+    pub schema: u16,
+    /// The key the body is sealed with; empty for none.
+    pub key: String,
+    /// When it was written, by both clocks.
+    pub at: Stamp,
+    /// The event.
+    pub body: String,
+}
+
+/// Why an event can't be read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Unreadable {
+    /// Written by a newer version of the app.
+    Newer(u16),
+    /// Sealed with a key that is not here.
+    Sealed,
+    /// Damaged.
+    Damaged,
+}
+
+impl fmt::Display for Unreadable {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Unreadable::Newer(schema) => write!(
+                f,
+                "written by a newer Penlight (record version {schema}, this one reads {SCHEMA})"
+            ),
+            Unreadable::Sealed => f.write_str("locked with a key that is not here"),
+            Unreadable::Damaged => f.write_str("damaged"),
+        }
+    }
+}
+
+impl Envelope {
+    /// Reads the body.
+    ///
+    /// # Errors
+    /// [`Unreadable`]; the envelope itself stays as it is.
+    pub fn open(&self) -> Result<Event, Unreadable> {
+        if !self.key.is_empty() {
+            return Err(Unreadable::Sealed);
+        }
+        if self.schema > SCHEMA {
+            return Err(Unreadable::Newer(self.schema));
+        }
+        serde_json::from_str(&self.body).map_err(|_| Unreadable::Damaged)
+    }
+}
+
+/// The text of an event for an envelope.
+///
+/// Events hold only strings, numbers and lists, which JSON can always hold; should that ever
+/// fail, the event's debug text is kept instead, and reads as damaged rather than being lost.
+pub fn body(event: &Event) -> String {
+    serde_json::to_string(event).unwrap_or_else(|_| format!("{event:?}"))
+}

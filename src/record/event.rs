@@ -1,0 +1,241 @@
+//! What can happen in a visit: one event per press or answer.
+//!
+//! **Invariant:** a variant or a field that was released keeps its name and meaning; new things
+//! get new variants or optional fields, and [`super::envelope::SCHEMA`] goes up.
+
+use serde::{Deserialize, Serialize};
+
+use crate::clinical::exam::EndedEarly;
+use crate::clinical::person::{Age, Label, Role, Setting, Sex};
+use crate::clinical::policy::Policy;
+use crate::clinical::screen::ScreenId;
+use crate::clinical::task::TaskId;
+use crate::clinical::trial::{Answer, MarkKind};
+use crate::measure::time::{Millis, Stamp};
+
+use super::envelope::VisitId;
+
+/// The versions a visit was begun under.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Versions {
+    /// Of the app.
+    pub app: String,
+    /// Of the rules and norms.
+    pub rules: String,
+}
+
+/// Who is examined and where, as a whole.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Details {
+    /// What the visit is called.
+    pub label: Label,
+    /// Age, if given.
+    pub age: Option<Age>,
+    /// Sex, if given.
+    pub sex: Option<Sex>,
+    /// Setting, if given.
+    pub setting: Option<Setting>,
+}
+
+/// What is to be done until somebody reviews.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Action {
+    /// Nothing by mouth, tablets included, until assessed.
+    NothingByMouth,
+    /// The current plan goes on, for a stated reason.
+    KeepPlan,
+    /// The plan to eat and drink with acknowledged risks goes on.
+    AcknowledgedRisk,
+}
+
+/// To whom the handover goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Whom {
+    /// Speech-language pathology.
+    Slp,
+    /// The doctor on duty.
+    Doctor,
+    /// The nurse in charge.
+    Nurse,
+}
+
+/// By when.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum ByWhen {
+    /// Now.
+    Now,
+    /// Today.
+    Today,
+    /// Within 24 hours.
+    Within24Hours,
+}
+
+/// What the clinician settled for the handover, as a whole.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Plan {
+    /// What to do until review.
+    pub action: Option<Action>,
+    /// Why the current plan goes on.
+    #[serde(default)]
+    pub because: String,
+    /// To whom.
+    pub whom: Option<Whom>,
+    /// By when.
+    pub by_when: Option<ByWhen>,
+    /// Drink level of the framework, 0 to 4, picked by the clinician.
+    pub drink: Option<u8>,
+    /// Food level of the framework, 3 to 7, picked by the clinician.
+    pub food: Option<u8>,
+    /// A remark in free words.
+    #[serde(default)]
+    pub remark: String,
+}
+
+/// How the text left.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Route {
+    /// Copied.
+    Copied,
+    /// Shared.
+    Shared,
+    /// Saved as a file.
+    Saved,
+}
+
+/// What happened. See the module's invariant.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Event {
+    /// The visit was begun.
+    Opened {
+        /// Person and place.
+        details: Details,
+        /// The screen chosen, if one was.
+        screen: Option<ScreenId>,
+        /// Versions in force.
+        versions: Versions,
+        /// Policy in force.
+        policy: Policy,
+        /// Who holds the phone.
+        role: Role,
+    },
+    /// Person and place, filled in or corrected.
+    Details(Details),
+    /// A screen was chosen.
+    ScreenChosen(ScreenId),
+    /// Who holds the phone.
+    Role(Role),
+    /// Gate items answered with one press: item ids with an exception's id or "holds".
+    Gate(Vec<(String, String)>),
+    /// A gate item was taken back: it counts as not asked.
+    GateCleared(String),
+    /// A trial was opened.
+    TrialOpened {
+        /// Its number.
+        trial: u32,
+        /// Its task.
+        task: TaskId,
+        /// The chosen window.
+        length: Option<Millis>,
+    },
+    /// A press on the pad, or a time that ran out.
+    Mark {
+        /// Its trial.
+        trial: u32,
+        /// When.
+        at: Stamp,
+        /// What.
+        kind: MarkKind,
+    },
+    /// The newest pressed mark of a trial was taken back.
+    Undo {
+        /// Its trial.
+        trial: u32,
+    },
+    /// The page was out of sight while a trial was open.
+    Hidden {
+        /// Since when.
+        from: Stamp,
+        /// Until when.
+        to: Stamp,
+    },
+    /// A question was answered.
+    Answer {
+        /// Its trial.
+        trial: u32,
+        /// The question.
+        question: String,
+        /// The answer; none takes it back.
+        answer: Option<Answer>,
+    },
+    /// Somebody went on past a hold.
+    WentOn {
+        /// Which.
+        hold: String,
+        /// Why.
+        because: String,
+        /// Who.
+        by: Role,
+    },
+    /// The visit ended before its screen was through.
+    EndedEarly(EndedEarly),
+    /// ... and was taken up again.
+    TakenUpAgain,
+    /// Choking: since when.
+    Choking(Stamp),
+    /// Choking: help was called.
+    HelpCalled(Stamp),
+    /// Choking: back to baseline.
+    BackToBaseline(Stamp),
+    /// Emergency: when the person was last well, in free words.
+    LastWell(String),
+    /// The plan for the handover.
+    Plan(Plan),
+    /// The decision as it stood when the handover was opened.
+    Decided {
+        /// The verdict's id.
+        verdict: String,
+        /// The reasons as shown, each with its rule's id.
+        reasons: Vec<(String, String)>,
+        /// Versions in force.
+        versions: Versions,
+        /// The policy's name.
+        policy: String,
+    },
+    /// The text left the app.
+    Issued {
+        /// How.
+        route: Route,
+        /// The exact text.
+        text: String,
+        /// When, by the wall clock, in the words of the text ("14:30").
+        clock: String,
+    },
+    /// Somebody was told.
+    Told {
+        /// Whom, in free words or as chosen.
+        whom: String,
+        /// Whether it was read back.
+        read_back: bool,
+    },
+    /// A trial counted outside a visit was attached: a copy, with where it came from.
+    Attached {
+        /// The loose count it came from.
+        from: VisitId,
+        /// Its number in this visit.
+        trial: u32,
+        /// Its task.
+        task: TaskId,
+        /// The chosen window.
+        length: Option<Millis>,
+        /// Its marks.
+        marks: Vec<(Stamp, MarkKind)>,
+        /// Times the page was out of sight.
+        hidden: Vec<(Stamp, Stamp)>,
+    },
+    /// This loose count was attached to a visit.
+    AttachedTo(VisitId),
+    /// An earlier refer or stop was closed: by whom or how, in free words.
+    Closed(String),
+    /// Everything else of this visit was deleted.
+    Deleted,
+}

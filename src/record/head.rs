@@ -1,0 +1,67 @@
+//! A visit in one line, kept beside its events so that lists open without replaying them.
+
+use serde::{Deserialize, Serialize};
+
+use super::envelope::VisitId;
+use super::visit::Visit;
+use crate::measure::time::Millis;
+
+/// A visit in one line. Derived from its events; written in the same transaction as each of them.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Head {
+    /// Which visit.
+    pub visit: VisitId,
+    /// When it was begun, by the wall clock.
+    pub opened: Millis,
+    /// When something last happened, by the wall clock.
+    pub touched: Millis,
+    /// What it is called.
+    pub label: String,
+    /// The screen's title, or what it is instead.
+    pub what: String,
+    /// The verdict's words, once decided; empty before.
+    pub verdict: String,
+    /// Refer or stop that nobody closed.
+    pub unclosed: bool,
+    /// Whether a text has left the app.
+    pub issued: bool,
+    /// Whether something still runs in it.
+    pub running: bool,
+    /// A loose count that belongs to no visit yet.
+    pub loose: bool,
+    /// Only a tombstone is left.
+    pub deleted: bool,
+    /// How many events there are.
+    pub events: u32,
+}
+
+impl Head {
+    /// The head of a visit as it stands.
+    pub fn of(visit: &Visit) -> Head {
+        let decision = visit.decision();
+        let decided = visit.decided.is_some();
+        Head {
+            visit: visit.id.clone(),
+            opened: visit.opened,
+            touched: visit.touched,
+            label: visit.label(),
+            what: match (visit.screen, visit.is_loose()) {
+                (Some(screen), _) => screen.screen().title.to_owned(),
+                (None, true) => "Count".to_owned(),
+                (None, false) => "Visit".to_owned(),
+            },
+            verdict: match &decision {
+                Some(d) if decided => d.verdict.short().to_owned(),
+                _ => String::new(),
+            },
+            unclosed: decided
+                && visit.closed.is_none()
+                && decision.is_some_and(|d| !d.reasons.is_empty()),
+            issued: !visit.issued.is_empty(),
+            running: visit.running(),
+            loose: visit.is_loose(),
+            deleted: visit.deleted,
+            events: visit.next,
+        }
+    }
+}

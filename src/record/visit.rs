@@ -1,0 +1,344 @@
+//! A visit: the fold of its events.
+
+use super::envelope::{Envelope, Unreadable, VisitId};
+use super::event::{Details, Event, Plan, Route, Versions};
+use crate::clinical::assess::assess;
+use crate::clinical::decision::Decision;
+use crate::clinical::exam::{Exam, WentOn};
+use crate::clinical::person::Role;
+use crate::clinical::screen::ScreenId;
+use crate::clinical::task::TaskId;
+use crate::clinical::tasks;
+use crate::clinical::trial::{Mark, MarkKind, Trial};
+use crate::measure::time::{Millis, Stamp};
+
+/// A text that left the app.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Issue {
+    /// How.
+    pub route: Route,
+    /// The exact text.
+    pub text: String,
+    /// The time it carries.
+    pub clock: String,
+}
+
+/// The decision as it was recorded.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Decided {
+    /// The verdict's id.
+    pub verdict: String,
+    /// Versions in force.
+    pub versions: Versions,
+    /// The policy's name.
+    pub policy: String,
+}
+
+/// Choking, as it went.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Choking {
+    /// Since when.
+    pub since: Stamp,
+    /// When help was called.
+    pub help: Option<Stamp>,
+    /// When it was over.
+    pub over: Option<Stamp>,
+}
+
+/// Events that could not be read: set aside, still in the store.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Aside {
+    /// The record as it stands, as text.
+    pub raw: String,
+    /// Why.
+    pub why: Unreadable,
+}
+
+/// A visit as it stands.
+#[derive(Clone, Debug)]
+pub struct Visit {
+    /// Its id.
+    pub id: VisitId,
+    /// The next event's sequence number.
+    pub next: u32,
+    /// When it was begun, by the wall clock.
+    pub opened: Millis,
+    /// When something last happened, by the wall clock.
+    pub touched: Millis,
+    /// Person and place.
+    pub details: Option<Details>,
+    /// The screen chosen.
+    pub screen: Option<ScreenId>,
+    /// Who holds the phone.
+    pub role: Role,
+    /// Everything the rules look at.
+    pub exam: Exam,
+    /// Choking, if it happened: the newest.
+    pub choking: Option<Choking>,
+    /// When last well, in an emergency.
+    pub last_well: String,
+    /// The plan for the handover.
+    pub plan: Plan,
+    /// The decision as last recorded.
+    pub decided: Option<Decided>,
+    /// Texts that left, oldest first.
+    pub issued: Vec<Issue>,
+    /// Who was told, and whether it was read back.
+    pub told: Vec<(String, bool)>,
+    /// How an earlier refer or stop was closed.
+    pub closed: Option<String>,
+    /// The visit this loose count was attached to.
+    pub attached_to: Option<VisitId>,
+    /// Only a tombstone is left.
+    pub deleted: bool,
+    /// What could not be read.
+    pub aside: Vec<Aside>,
+}
+
+impl Visit {
+    /// A visit in which nothing has happened.
+    pub fn new(id: VisitId) -> Visit {
+        Visit {
+            id,
+            next: 0,
+            opened: Millis::ZERO,
+            touched: Millis::ZERO,
+            details: None,
+            screen: None,
+            role: Role::default(),
+            exam: Exam::default(),
+            choking: None,
+            last_well: String::new(),
+            plan: Plan::default(),
+            decided: None,
+            issued: Vec::new(),
+            told: Vec::new(),
+            closed: None,
+            attached_to: None,
+            deleted: false,
+            aside: Vec::new(),
+        }
+    }
+
+    /// Rebuilds a visit from its stored events, whatever order they come in.
+    pub fn replay(id: VisitId, mut stored: Vec<Envelope>) -> Visit {
+        stored.sort_by_key(|e| e.seq);
+        let mut visit = Visit::new(id);
+        for envelope in stored {
+            visit.take(&envelope);
+        }
+        visit
+    }
+
+    /// Takes one stored event. One that can't be read is set aside and changes nothing else.
+    pub fn take(&mut self, envelope: &Envelope) {
+        self.next = self.next.max(envelope.seq.saturating_add(1));
+        match envelope.open() {
+            Ok(event) => self.apply(event, envelope.at),
+            Err(why) => self.aside.push(Aside {
+                raw: serde_json::to_string(envelope).unwrap_or_else(|_| envelope.body.clone()),
+                why,
+            }),
+        }
+    }
+
+    fn apply(&mut self, event: Event, at: Stamp) {
+        if self.opened == Millis::ZERO {
+            self.opened = at.wall;
+        }
+        self.touched = at.wall;
+        match event {
+            Event::Opened {
+                details,
+                screen,
+                policy,
+                role,
+                ..
+            } => {
+                self.exam.age = details.age;
+                self.exam.policy = policy;
+                self.details = Some(details);
+                self.screen = screen;
+                self.role = role;
+            }
+            Event::Details(details) => {
+                self.exam.age = details.age;
+                self.details = Some(details);
+            }
+            Event::ScreenChosen(screen) => self.screen = Some(screen),
+            Event::Role(role) => self.role = role,
+            Event::Gate(answers) => self.exam.gate.0.extend(answers),
+            Event::GateCleared(item) => {
+                self.exam.gate.0.remove(&item);
+            }
+            Event::TrialOpened {
+                trial,
+                task,
+                length,
+            } => self.exam.trials.push(Trial::new(task, trial, length)),
+            Event::Mark { trial, at, kind } => self.mark(trial, Mark { at, kind }),
+            Event::Undo { trial } => {
+                if let Some(trial) = self.trial_mut(trial)
+                    && let Some(last) = trial.marks.iter().rposition(|m| m.kind.pressed())
+                {
+                    trial.marks.remove(last);
+                }
+            }
+            Event::Hidden { from, to } => {
+                for trial in &mut self.exam.trials {
+                    if trial.start().is_some() {
+                        trial.hidden.push((from, to));
+                    }
+                }
+            }
+            Event::Answer {
+                trial,
+                question,
+                answer,
+            } => {
+                if let Some(trial) = self.trial_mut(trial) {
+                    match answer {
+                        Some(answer) => trial.answers.insert(question, answer),
+                        None => trial.answers.remove(&question),
+                    };
+                }
+            }
+            Event::WentOn { hold, because, by } => {
+                self.exam.went_on.push(WentOn { hold, because, by });
+            }
+            Event::EndedEarly(why) => self.exam.ended = Some(why),
+            Event::TakenUpAgain => self.exam.ended = None,
+            Event::Choking(since) => {
+                self.choking = Some(Choking {
+                    since,
+                    help: None,
+                    over: None,
+                });
+            }
+            Event::HelpCalled(at) => {
+                if let Some(choking) = &mut self.choking {
+                    choking.help = Some(at);
+                }
+            }
+            Event::BackToBaseline(at) => {
+                if let Some(choking) = &mut self.choking {
+                    choking.over = Some(at);
+                }
+            }
+            Event::LastWell(words) => self.last_well = words,
+            Event::Plan(plan) => self.plan = plan,
+            Event::Decided {
+                verdict,
+                versions,
+                policy,
+                ..
+            } => {
+                self.decided = Some(Decided {
+                    verdict,
+                    versions,
+                    policy,
+                });
+            }
+            Event::Issued { route, text, clock } => self.issued.push(Issue { route, text, clock }),
+            Event::Told { whom, read_back } => self.told.push((whom, read_back)),
+            Event::Attached {
+                trial,
+                task,
+                length,
+                marks,
+                hidden,
+                ..
+            } => {
+                let mut copy = Trial::new(task, trial, length);
+                copy.marks = marks
+                    .into_iter()
+                    .map(|(at, kind)| Mark { at, kind })
+                    .collect();
+                copy.hidden = hidden;
+                self.exam.trials.push(copy);
+            }
+            Event::AttachedTo(visit) => self.attached_to = Some(visit),
+            Event::Closed(how) => self.closed = Some(how),
+            Event::Deleted => {
+                let aside = std::mem::take(&mut self.aside);
+                *self = Visit {
+                    next: self.next,
+                    opened: self.opened,
+                    touched: at.wall,
+                    deleted: true,
+                    aside,
+                    ..Visit::new(self.id.clone())
+                };
+            }
+        }
+    }
+
+    fn mark(&mut self, number: u32, mark: Mark) {
+        if let Some(trial) = self.trial_mut(number) {
+            // A second start, or a second end, is kept in the journal and changes nothing here.
+            let once = matches!(mark.kind, MarkKind::Start | MarkKind::End);
+            if !(once && trial.first(mark.kind).is_some()) {
+                trial.marks.push(mark);
+            }
+        }
+    }
+
+    fn trial_mut(&mut self, number: u32) -> Option<&mut Trial> {
+        self.exam.trials.iter_mut().find(|t| t.number == number)
+    }
+
+    /// The trial with a number.
+    pub fn trial(&self, number: u32) -> Option<&Trial> {
+        self.exam.trials.iter().find(|t| t.number == number)
+    }
+
+    /// The number the next trial gets.
+    pub fn next_trial(&self) -> u32 {
+        self.exam
+            .trials
+            .iter()
+            .map(|t| t.number + 1)
+            .max()
+            .unwrap_or(0)
+    }
+
+    /// What it is called.
+    pub fn label(&self) -> String {
+        self.details
+            .as_ref()
+            .map_or_else(|| "Count".to_owned(), |d| d.label.as_str().to_owned())
+    }
+
+    /// A count that was made without a visit.
+    pub fn is_loose(&self) -> bool {
+        self.details.is_none() && !self.deleted
+    }
+
+    /// The decision of its screen, if it has one.
+    pub fn decision(&self) -> Option<Decision> {
+        self.screen.map(|id| assess(id.screen(), &self.exam))
+    }
+
+    /// Whether a time still runs in it.
+    pub fn running(&self) -> bool {
+        self.exam.trials.iter().any(is_running) || self.choking.is_some_and(|c| c.over.is_none())
+    }
+}
+
+/// Whether a trial was started and neither its time nor its watch has ended.
+pub fn is_running(trial: &Trial) -> bool {
+    use crate::clinical::task::Phase;
+    let Some(newest) = trial.marks.last() else {
+        return false;
+    };
+    // Any moment after the newest mark tells a state that only a mark can change.
+    matches!(
+        tasks::spec(trial.task).phase(trial, newest.at),
+        Phase::Running(_) | Phase::Watching(_) | Phase::Countdown(_)
+    )
+}
+
+/// The tasks that have at least one trial.
+pub fn tried(visit: &Visit, task: TaskId) -> bool {
+    visit.exam.trials.iter().any(|t| t.task == task)
+}
