@@ -21,6 +21,11 @@
 //!
 //! `browser` and `ui` need the feature `app`; the rest is pure and compiles without it.
 
+#[cfg(feature = "app")]
+pub mod browser;
 pub mod clinical;
+pub mod handover;
 pub mod measure;
 pub mod record;
+#[cfg(feature = "app")]
+pub mod ui;

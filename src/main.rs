@@ -3,5 +3,8 @@
 use leptos::prelude::*;
 
 fn main() {
-    mount_to_body(|| view! { <p>"Penlight"</p> });
+    match penlight::browser::page::place_for_app() {
+        Some(place) => mount_to(place, penlight::ui::app::App).forget(),
+        None => mount_to_body(penlight::ui::app::App),
+    }
 }

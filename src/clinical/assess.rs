@@ -4,9 +4,30 @@ use super::decision::{Decision, decide};
 use super::exam::{EndedEarly, Exam};
 use super::flag::{Domain, Flag, Level};
 use super::gate::{self, State};
-use super::hold::PASSED;
+use super::hold::{GoOn, PASSED};
+use super::rule::{Basis, Rule};
 use super::screen::Screen;
 use super::tasks;
+
+/// The rule that a gap in the record never reads as fine.
+pub static UNREAD: Rule = Rule {
+    id: "record.unread",
+    says: "A visit of which entries are missing or can't be read stays incomplete.",
+    basis: Basis::LocalPolicy {
+        why: "a sign may stand in what can't be read.",
+        seen: &[],
+    },
+};
+
+/// The rule that an age that was not given is said.
+pub static AGE_NOT_GIVEN: Rule = Rule {
+    id: "person.age",
+    says: "Where no age was given, the rules for adults are used, and that is said.",
+    basis: Basis::LocalPolicy {
+        why: "a visit can start with one press and be filled in afterwards.",
+        seen: &[],
+    },
+};
 
 /// Every flag of a screen, in the order of its tasks.
 pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
@@ -16,6 +37,26 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     }
     for task in screen.tasks {
         flags.extend(tasks::flags(*task, exam));
+    }
+    if exam.choked {
+        flags.push(super::sign::CHOKE.flag(Level::Stop, Domain::EatingDrinking, "choked"));
+    }
+    if exam.unread > 0 {
+        flags.push(UNREAD.flag(
+            Level::Incomplete,
+            Domain::EatingDrinking,
+            format!(
+                "{} entries of this visit are missing or can't be read",
+                exam.unread
+            ),
+        ));
+    }
+    if exam.age.is_none() {
+        flags.push(AGE_NOT_GIVEN.flag(
+            Level::Note,
+            Domain::EatingDrinking,
+            "age not given: the rules for adults were used",
+        ));
     }
     for on in &exam.went_on {
         // The gate and the breathing say theirs themselves, beside the reading.
@@ -37,10 +78,14 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
 /// Why the gate is closed, if it is: an emergency, or a block nobody took on.
 pub fn gate_closed(exam: &Exam) -> Option<EndedEarly> {
     let mut closed = None;
-    for (item, _, state) in exam.gate.exceptions(&exam.policy) {
+    for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
         match state {
             State::Emergency => return Some(EndedEarly::Emergency),
-            State::Block if exam.went_on(&gate::hold_id(item)).is_none() => {
+            State::Block
+                if exam
+                    .went_on(&gate::hold_id(item, exception), GoOn::SlpWithReason)
+                    .is_none() =>
+            {
                 closed = Some(EndedEarly::GateClosed);
             }
             _ => {}
@@ -49,7 +94,10 @@ pub fn gate_closed(exam: &Exam) -> Option<EndedEarly> {
     closed.or_else(|| {
         super::tasks::breathing::blocks(exam)
             .iter()
-            .any(|(hold, _)| *hold != "breathing.not-counted" && exam.went_on(hold).is_none())
+            .any(|(hold, _)| {
+                *hold != "breathing.not-counted"
+                    && exam.went_on(hold, GoOn::SlpWithReason).is_none()
+            })
             .then_some(EndedEarly::GateClosed)
     })
 }

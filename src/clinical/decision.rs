@@ -19,17 +19,6 @@ pub enum Verdict {
 }
 
 impl Verdict {
-    /// The one word or two for lists and the large type.
-    pub const fn short(self) -> &'static str {
-        match self {
-            Verdict::Stop => "Stop",
-            Verdict::Refer => "Refer",
-            Verdict::Incomplete => "Incomplete",
-            Verdict::Pass => "No sign seen",
-            Verdict::NotDone(_) => "Not done",
-        }
-    }
-
     /// Stable id, stored with the decision.
     pub const fn id(self) -> &'static str {
         match self {
@@ -58,6 +47,18 @@ impl Verdict {
     /// Only "no sign seen" changes nothing; after anything else the ward must be told.
     pub const fn needs_action(self) -> bool {
         !matches!(self, Verdict::Pass)
+    }
+}
+
+/// The short words for a stored verdict's id.
+pub fn short_of(id: &str) -> &'static str {
+    match id {
+        "stop" => "Stop",
+        "refer" => "Refer",
+        "incomplete" => "Incomplete",
+        "pass" => "No sign seen",
+        "not-done" => "Not done",
+        _ => "Decided by a newer version",
     }
 }
 

@@ -1,6 +1,7 @@
 //! One examination as it stands: everything the rules look at.
 
 use super::gate::GateAnswers;
+use super::hold::GoOn;
 use super::person::{Age, Role};
 use super::policy::Policy;
 use super::task::TaskId;
@@ -59,6 +60,10 @@ pub struct Exam {
     pub went_on: Vec<WentOn>,
     /// Set where the visit ended before its screen was through.
     pub ended: Option<EndedEarly>,
+    /// Choking was recorded, by a sign button or on its own page.
+    pub choked: bool,
+    /// Records of this visit that are missing or can't be read.
+    pub unread: u32,
     /// The policy in force when the visit began.
     pub policy: Policy,
 }
@@ -69,8 +74,11 @@ impl Exam {
         self.trials.iter().rev().find(|t| t.task == task)
     }
 
-    /// Whether a hold was passed, and how.
-    pub fn went_on(&self, hold: &str) -> Option<&WentOn> {
-        self.went_on.iter().rev().find(|w| w.hold == hold)
+    /// How a hold was passed, if it was: with a reason, by somebody who may.
+    pub fn went_on(&self, hold: &str, who_may: GoOn) -> Option<&WentOn> {
+        self.went_on
+            .iter()
+            .rev()
+            .find(|on| on.hold == hold && !on.because.trim().is_empty() && who_may.open_to(on.by))
     }
 }

@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 
 use super::exam::Exam;
 use super::flag::{Domain, Flag, Level};
+use super::hold::GoOn;
 use super::policy::Policy;
 use super::rule::{Basis, Rule};
 use super::source;
@@ -144,9 +145,10 @@ pub fn state_of(item: &Item, exception: &Exception, policy: &Policy) -> State {
     }
 }
 
-/// The hold id of a block, under which an override keeps its reason.
-pub fn hold_id(item: &Item) -> String {
-    format!("gate.{}", item.id)
+/// The hold id of an exception, under which going on keeps its reason. A reason given for one
+/// exception of an item does not speak for another.
+pub fn hold_id(item: &Item, exception: &Exception) -> String {
+    format!("gate.{}.{}", item.id, exception.id)
 }
 
 /// What the gate says about this examination: notes, and what was gone past with a reason.
@@ -155,7 +157,7 @@ pub fn hold_id(item: &Item) -> String {
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut flags = Vec::new();
     for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
-        let reason = match exam.went_on(&hold_id(item)) {
+        let reason = match exam.went_on(&hold_id(item, exception), GoOn::SlpWithReason) {
             Some(on) => format!(
                 "{}. Went on all the same ({}): {}",
                 exception.words,
@@ -166,7 +168,12 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         };
         let level = match state {
             State::Caution => Level::Note,
-            _ if exam.went_on(&hold_id(item)).is_some() => Level::Note,
+            _ if exam
+                .went_on(&hold_id(item, exception), GoOn::SlpWithReason)
+                .is_some() =>
+            {
+                Level::Note
+            }
             // Told apart as the reason for "not done"; as a flag it keeps the screen incomplete.
             _ => Level::Incomplete,
         };
@@ -564,7 +571,10 @@ pub static ITEMS: &[Item] = &[
             "No oral trial. Refer."
         )],
         "No oral trial for somebody who does not manage their own saliva.",
-        published!(GRA, LOCAL)
+        local!(
+            "published guidance checks it first; the block is hospital practice.",
+            [GRA, LOCAL]
+        )
     ),
     item!(
         Ready,

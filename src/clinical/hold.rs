@@ -76,7 +76,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             State::Block | State::Fix => GoOn::SlpWithReason,
         };
         hold(
-            gate::hold_id(item),
+            gate::hold_id(item, exception),
             exception.words.to_owned(),
             exception.advice,
             go_on,
@@ -115,7 +115,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
         }
         again(task, exam, &mut holds);
     }
-    holds.retain(|h| h.go_on == GoOn::Never || exam.went_on(&h.id).is_none());
+    holds.retain(|h| exam.went_on(&h.id, h.go_on).is_none());
     holds
 }
 
@@ -137,7 +137,11 @@ fn again(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
             id: format!("again.{task:?}.{tried}"),
             says: format!("A sign was seen: {}", flag.reason()),
             advice: "",
-            go_on: GoOn::WithReason,
+            go_on: if flag.level() == Level::Stop {
+                GoOn::SlpWithReason
+            } else {
+                GoOn::WithReason
+            },
         });
     }
 }

@@ -64,7 +64,7 @@ impl Age {
     /// assert_eq!(Age::parse("abc", AgeUnit::Years), Err(AgeError::NotANumber));
     /// ```
     pub fn parse(typed: &str, unit: AgeUnit) -> Result<Age, AgeError> {
-        let n: u16 = typed.trim().parse().map_err(|_| AgeError::NotANumber)?;
+        let n: u64 = typed.trim().parse().map_err(|_| AgeError::NotANumber)?;
         match (unit, n) {
             (AgeUnit::Years, 0) => Err(AgeError::GiveMonths),
             (AgeUnit::Years, 1..=120) => Ok(Age::Years(n as u8)),
@@ -175,7 +175,7 @@ impl Role {
 
 /// What a visit is called on this phone: 1 to 60 characters, never a name.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(transparent)]
+#[serde(try_from = "String")]
 pub struct Label(String);
 
 /// Why a label was not taken.
@@ -195,6 +195,14 @@ impl fmt::Display for LabelError {
                 write!(f, "A label has at most 60 characters; this one has {n}.")
             }
         }
+    }
+}
+
+impl TryFrom<String> for Label {
+    type Error = LabelError;
+
+    fn try_from(text: String) -> Result<Label, LabelError> {
+        Label::parse(&text)
     }
 }
 

@@ -64,7 +64,7 @@ impl Sign {
             Sign::Cough => "coughed",
             Sign::VoiceChange => "voice turned wet or changed",
             Sign::ThroatClear => "cleared the throat",
-            Sign::Pause => "paused while drinking",
+            Sign::Pause => "paused",
             Sign::Spill => "spilled or drooled",
             Sign::BreathingChange => "breathing changed",
             Sign::NoSwallow => "no swallow was seen or felt",

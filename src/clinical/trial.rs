@@ -171,7 +171,7 @@ impl Trial {
             .map(|(gone, back)| {
                 let begin = gone.wall.0.max(from.wall.0);
                 let end = back.wall.0.min(to.wall.0);
-                Millis((end - begin).max(0))
+                Millis(end.saturating_sub(begin).max(0))
             })
             .fold(Millis::ZERO, |sum, gap| sum + gap)
     }

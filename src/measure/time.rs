@@ -170,7 +170,7 @@ pub fn elapsed(from: Stamp, to: Stamp, hidden: bool) -> Elapsed {
     }
     let by_mono = to.mono - from.mono;
     let apart = by_wall - by_mono;
-    if apart.0.abs() <= CLOCK_TOLERANCE.0 {
+    if apart.0.unsigned_abs() <= CLOCK_TOLERANCE.0.unsigned_abs() {
         Elapsed {
             length: Some(by_mono),
             doubt: None,

@@ -12,8 +12,16 @@ pub const SCHEMA: u16 = 1;
 
 /// A visit's id: random, 16 to 40 characters of `0-9a-z-`.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
+#[serde(try_from = "String")]
 pub struct VisitId(String);
+
+impl TryFrom<String> for VisitId {
+    type Error = &'static str;
+
+    fn try_from(id: String) -> Result<VisitId, Self::Error> {
+        VisitId::new(&id).ok_or("not a visit id")
+    }
+}
 
 impl VisitId {
     /// Takes an id.

@@ -182,6 +182,8 @@ pub enum Event {
     TakenUpAgain,
     /// Choking: since when.
     Choking(Stamp),
+    /// Choking was pressed by mistake.
+    NotChoking,
     /// Choking: help was called.
     HelpCalled(Stamp),
     /// Choking: back to baseline.
@@ -231,6 +233,9 @@ pub enum Event {
         marks: Vec<(Stamp, MarkKind)>,
         /// Times the page was out of sight.
         hidden: Vec<(Stamp, Stamp)>,
+        /// Its answers.
+        #[serde(default)]
+        answers: Vec<(String, Answer)>,
     },
     /// This loose count was attached to a visit.
     AttachedTo(VisitId),

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::envelope::VisitId;
 use super::visit::Visit;
+use crate::clinical::decision::short_of;
 use crate::measure::time::Millis;
 
 /// A visit in one line. Derived from its events; written in the same transaction as each of them.
@@ -39,7 +40,6 @@ impl Head {
     /// The head of a visit as it stands.
     pub fn of(visit: &Visit) -> Head {
         let decision = visit.decision();
-        let decided = visit.decided.is_some();
         Head {
             visit: visit.id.clone(),
             opened: visit.opened,
@@ -50,13 +50,12 @@ impl Head {
                 (None, true) => "Count".to_owned(),
                 (None, false) => "Visit".to_owned(),
             },
-            verdict: match &decision {
-                Some(d) if decided => d.verdict.short().to_owned(),
-                _ => String::new(),
-            },
-            unclosed: decided
-                && visit.closed.is_none()
-                && decision.is_some_and(|d| !d.reasons.is_empty()),
+            // As it was recorded: a later version of the rules does not rewrite it.
+            verdict: visit
+                .decided
+                .as_ref()
+                .map_or(String::new(), |d| short_of(&d.verdict).to_owned()),
+            unclosed: visit.closed.is_none() && decision.is_some_and(|d| !d.reasons.is_empty()),
             issued: !visit.issued.is_empty(),
             running: visit.running(),
             loose: visit.is_loose(),

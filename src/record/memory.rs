@@ -33,7 +33,11 @@ impl Store for MemoryStore {
         self.check()?;
         let mut kept = self.events.borrow_mut();
         let key = |e: &Envelope| (e.visit.clone(), e.seq);
-        if events.iter().any(|e| kept.contains_key(&key(e))) {
+        let mut new = std::collections::BTreeSet::new();
+        if events
+            .iter()
+            .any(|e| kept.contains_key(&key(e)) || !new.insert(key(e)))
+        {
             return Err(StoreError::Conflict);
         }
         kept.extend(events.into_iter().map(|e| (key(&e), e)));

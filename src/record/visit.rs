@@ -132,17 +132,26 @@ impl Visit {
 
     /// Takes one stored event. One that can't be read is set aside and changes nothing else.
     pub fn take(&mut self, envelope: &Envelope) {
+        // Sequences have no gaps; where there is one, something was lost.
+        let gap = envelope.seq.saturating_sub(self.next);
         self.next = self.next.max(envelope.seq.saturating_add(1));
+        self.exam.unread = self.exam.unread.saturating_add(gap);
         match envelope.open() {
             Ok(event) => self.apply(event, envelope.at),
-            Err(why) => self.aside.push(Aside {
-                raw: serde_json::to_string(envelope).unwrap_or_else(|_| envelope.body.clone()),
-                why,
-            }),
+            Err(why) => {
+                self.exam.unread = self.exam.unread.saturating_add(1);
+                self.aside.push(Aside {
+                    raw: serde_json::to_string(envelope).unwrap_or_else(|_| envelope.body.clone()),
+                    why,
+                })
+            }
         }
     }
 
     fn apply(&mut self, event: Event, at: Stamp) {
+        if self.deleted {
+            return;
+        }
         if self.opened == Millis::ZERO {
             self.opened = at.wall;
         }
@@ -181,7 +190,13 @@ impl Visit {
                 if let Some(trial) = self.trial_mut(trial)
                     && let Some(last) = trial.marks.iter().rposition(|m| m.kind.pressed())
                 {
-                    trial.marks.remove(last);
+                    let gone = trial.marks.remove(last);
+                    // The time that ran from it never ran out.
+                    match gone.kind {
+                        MarkKind::Start => trial.marks.retain(|m| m.kind.pressed()),
+                        MarkKind::End => trial.marks.retain(|m| m.kind != MarkKind::WatchOver),
+                        _ => {}
+                    }
                 }
             }
             Event::Hidden { from, to } => {
@@ -209,11 +224,16 @@ impl Visit {
             Event::EndedEarly(why) => self.exam.ended = Some(why),
             Event::TakenUpAgain => self.exam.ended = None,
             Event::Choking(since) => {
+                self.exam.choked = true;
                 self.choking = Some(Choking {
                     since,
                     help: None,
                     over: None,
                 });
+            }
+            Event::NotChoking => {
+                self.exam.choked = false;
+                self.choking = None;
             }
             Event::HelpCalled(at) => {
                 if let Some(choking) = &mut self.choking {
@@ -247,6 +267,7 @@ impl Visit {
                 length,
                 marks,
                 hidden,
+                answers,
                 ..
             } => {
                 let mut copy = Trial::new(task, trial, length);
@@ -255,18 +276,17 @@ impl Visit {
                     .map(|(at, kind)| Mark { at, kind })
                     .collect();
                 copy.hidden = hidden;
+                copy.answers = answers.into_iter().collect();
                 self.exam.trials.push(copy);
             }
             Event::AttachedTo(visit) => self.attached_to = Some(visit),
             Event::Closed(how) => self.closed = Some(how),
             Event::Deleted => {
-                let aside = std::mem::take(&mut self.aside);
                 *self = Visit {
                     next: self.next,
                     opened: self.opened,
                     touched: at.wall,
                     deleted: true,
-                    aside,
                     ..Visit::new(self.id.clone())
                 };
             }
@@ -297,7 +317,7 @@ impl Visit {
         self.exam
             .trials
             .iter()
-            .map(|t| t.number + 1)
+            .map(|t| t.number.saturating_add(1))
             .max()
             .unwrap_or(0)
     }
@@ -311,7 +331,7 @@ impl Visit {
 
     /// A count that was made without a visit.
     pub fn is_loose(&self) -> bool {
-        self.details.is_none() && !self.deleted
+        self.details.is_none() && !self.deleted && self.aside.is_empty()
     }
 
     /// The decision of its screen, if it has one.

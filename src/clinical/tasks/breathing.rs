@@ -5,6 +5,7 @@
 
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::hold::GoOn;
 use crate::clinical::policy::Policy;
 use crate::clinical::rule::{Basis, Rule};
 use crate::clinical::source;
@@ -164,8 +165,9 @@ pub enum Method {
 /// What the trial yields.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
-    /// Breaths per minute and how they were come by.
-    pub rate: Option<(u16, Method)>,
+    /// Breaths per minute and how they were come by. Where one was counted and another entered,
+    /// both stand: the graver one counts, none is hidden by the other.
+    pub rates: Vec<(u16, Method)>,
     /// SpO2 in percent.
     pub spo2: Option<f64>,
     /// Whether oxygen is given; none where not answered.
@@ -178,7 +180,15 @@ pub struct Finding {
 
 /// Reads a trial.
 pub fn read(trial: &Trial) -> Finding {
-    let counted = trial.start().zip(trial.first(MarkKind::WindowOver));
+    let counted = trial
+        .start()
+        .zip(trial.first(MarkKind::WindowOver))
+        .filter(|(start, over)| {
+            trial
+                .between(*start, *over)
+                .length
+                .is_none_or(|length| length >= WINDOW)
+        });
     let (counted, doubt) = match counted {
         Some((start, over)) => {
             let n = Window::new(WINDOW, None)
@@ -193,15 +203,15 @@ pub fn read(trial: &Trial) -> Finding {
         }
         None => (None, None),
     };
-    let entered = trial.number(TYPED).map(|n| n.round() as u16);
-    let rate = match (entered, counted) {
-        // A count that a hidden page may have cut short is no count.
-        (None, Some(n)) if doubt.is_none() => Some((n, Method::Counted)),
-        (Some(n), _) => Some((n, Method::Entered)),
-        _ => None,
-    };
+    let entered = trial
+        .number(TYPED)
+        .map(|n| (n.round() as u16, Method::Entered));
+    // A count that a hidden page may have cut short is no count.
+    let counted = counted
+        .filter(|_| doubt.is_none())
+        .map(|n| (n, Method::Counted));
     Finding {
-        rate,
+        rates: counted.into_iter().chain(entered).collect(),
         spo2: trial.number(SATURATION),
         oxygen: trial.choice(OXYGEN).map(|id| id == "oxygen"),
         target: trial.number(TARGET),
@@ -264,26 +274,27 @@ pub fn blocks(exam: &Exam) -> Vec<(&'static str, Flag)> {
     let block = |rule: &'static Rule, words: String| {
         rule.flag(Level::Incomplete, Domain::EatingDrinking, words)
     };
-    let Some((rate, method)) = finding.as_ref().and_then(|f| f.rate) else {
-        let words = match finding.and_then(|f| f.doubt) {
+    let mut blocks = Vec::new();
+    let adult = exam.age.is_none_or(|a| a.is_adult());
+    let rates = finding.as_ref().map_or(&[][..], |f| &f.rates);
+    if rates.is_empty() {
+        let words = match finding.as_ref().and_then(|f| f.doubt) {
             Some(doubt) => format!("Breaths: count again. {doubt}"),
             None => "Breaths not counted".to_owned(),
         };
-        return vec![("breathing.not-counted", block(&NOT_COUNTED, words))];
-    };
-    let mut blocks = Vec::new();
-    if exam.age.is_some_and(|a| !a.is_adult()) {
-        return blocks;
+        blocks.push((NOT_COUNTED.id, block(&NOT_COUNTED, words)));
     }
-    if rate_band(rate, &exam.policy) == Band::Block {
-        blocks.push(("breathing.rate", block(&RATE, rate_words(rate, method))));
+    for (rate, method) in rates {
+        if adult && rate_band(*rate, &exam.policy) == Band::Block {
+            blocks.push((RATE.id, block(&RATE, rate_words(*rate, *method))));
+        }
     }
-    if let Some(f) = finding
+    if adult
+        && let Some(f) = &finding
         && let Some(percent) = f.spo2
         && spo2_band(percent, f.target, &exam.policy) == Band::Block
     {
-        let words = spo2_words(percent, f.oxygen);
-        blocks.push(("breathing.spo2", block(&SPO2, words)));
+        blocks.push((SPO2.id, block(&SPO2, spo2_words(percent, f.oxygen))));
     }
     blocks
 }
@@ -292,55 +303,50 @@ pub fn blocks(exam: &Exam) -> Vec<(&'static str, Flag)> {
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut flags: Vec<Flag> = blocks(exam)
         .into_iter()
-        .map(|(hold, flag)| match exam.went_on(hold) {
-            Some(on) => flag.rule().flag(
-                Level::Note,
-                Domain::EatingDrinking,
-                format!(
-                    "{}. Went on all the same ({}): {}",
-                    flag.reason(),
-                    on.by.words(),
-                    on.because
+        .map(
+            |(hold, flag)| match exam.went_on(hold, GoOn::SlpWithReason) {
+                Some(on) => flag.rule().flag(
+                    Level::Note,
+                    Domain::EatingDrinking,
+                    format!(
+                        "{}. Went on all the same ({}): {}",
+                        flag.reason(),
+                        on.by.words(),
+                        on.because
+                    ),
                 ),
-            ),
-            None => flag,
-        })
+                None => flag,
+            },
+        )
         .collect();
     let Some(finding) = exam.latest(TaskId::Breathing).map(read) else {
-        return flags;
-    };
-    let Some((rate, method)) = finding.rate else {
         return flags;
     };
     let mut note = |rule: &'static Rule, words: String| {
         flags.push(rule.flag(Level::Note, Domain::Breathing, words));
     };
-    if exam.age.is_some_and(|a| !a.is_adult()) {
-        note(
-            &CHILD,
-            format!(
-                "{}: read it with the local chart for this age",
-                rate_words(rate, method)
-            ),
-        );
-        return flags;
+    let adult = exam.age.is_none_or(|a| a.is_adult());
+    for (rate, method) in &finding.rates {
+        let words = rate_words(*rate, *method);
+        if !adult {
+            note(
+                &CHILD,
+                format!("{words}: read it with the local chart for this age"),
+            );
+        } else if rate_band(*rate, &exam.policy) == Band::Caution {
+            note(&RATE, format!("{words} (12 to 20 is usual)"));
+        }
     }
-    if rate_band(rate, &exam.policy) == Band::Caution {
-        note(
-            &RATE,
-            format!("{} (12 to 20 is usual)", rate_words(rate, method)),
-        );
-    }
-    if let Some(percent) = finding.spo2
-        && spo2_band(percent, finding.target, &exam.policy) == Band::Caution
-    {
-        note(
-            &SPO2,
-            format!(
-                "{} (96 % or more is usual)",
-                spo2_words(percent, finding.oxygen)
-            ),
-        );
+    if let Some(percent) = finding.spo2 {
+        let words = spo2_words(percent, finding.oxygen);
+        if !adult {
+            note(
+                &CHILD,
+                format!("{words}: read it with the local chart for this age"),
+            );
+        } else if spo2_band(percent, finding.target, &exam.policy) == Band::Caution {
+            note(&SPO2, format!("{words} (96 % or more is usual)"));
+        }
     }
     flags
 }

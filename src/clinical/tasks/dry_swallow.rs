@@ -166,7 +166,12 @@ pub fn read(trial: &Trial) -> Option<Finding> {
         count: Window::new(WINDOW, Some(LATE))
             .map(|window| window.split(&trial.tap_offsets()))
             .unwrap_or_default(),
-        whole: over.is_some(),
+        whole: start.zip(over).is_some_and(|(start, over)| {
+            trial
+                .between(start, over)
+                .length
+                .is_none_or(|length| length >= WINDOW)
+        }),
         not_valid,
         doubt,
     })
@@ -183,7 +188,12 @@ pub fn judge(finding: &Finding) -> Vec<Flag> {
         )];
     }
     let n = finding.count.count();
-    if n >= EXPECTED {
+    if n >= EXPECTED
+        && !matches!(
+            finding.doubt,
+            Some(Doubt::Restarted | Doubt::Slept(_) | Doubt::Unknown)
+        )
+    {
         // Three are three, even where the window was cut short or not seen whole.
         return vec![FEW.flag(
             Level::Pass,

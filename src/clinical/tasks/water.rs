@@ -16,6 +16,8 @@ use crate::measure::time::{Doubt, Elapsed, Millis};
 pub const OFFERED: i32 = 90;
 /// The watch after the last swallow. A sign at 60.0 s counts.
 pub const WATCH: Millis = Millis::from_secs(60);
+/// Nobody drinks a cup in less: two presses closer than this are a slip (common practice).
+pub const LEAST: Millis = Millis::from_secs(1);
 /// Youngest age in months: the study in children starts at 2 years.
 pub const FROM_MONTHS: u32 = 24;
 
@@ -342,8 +344,12 @@ pub fn read(trial: &Trial) -> Finding {
                 }) if after <= WATCH => Seen::After(after),
                 Some(Elapsed {
                     length: Some(after),
-                    ..
-                }) => Seen::Later(after),
+                    doubt,
+                }) => match doubt {
+                    // By a clock that may have been set meanwhile: it can't be put off as late.
+                    Some(Doubt::Restarted | Doubt::Slept(_) | Doubt::Unknown) => Seen::Sometime,
+                    _ => Seen::Later(after),
+                },
             };
             (sign, seen)
         })
@@ -362,7 +368,11 @@ pub fn read(trial: &Trial) -> Finding {
         after: trial.choice(VOICE_AFTER).map(Voice::of),
         watch: match (end, watched) {
             (None, _) => Watch::NotBegun,
-            (Some(_), Some(_)) => Watch::Whole,
+            (Some(end), Some(over)) => match trial.between(end, over).length {
+                Some(watched) if watched >= WATCH => Watch::Whole,
+                Some(_) => Watch::Running,
+                None => Watch::Cut("how long it was is not known".to_owned()),
+            },
             (Some(_), None) if watch_cut(trial) => Watch::Cut(
                 trial
                     .choice(WATCH_CUT)
@@ -371,9 +381,13 @@ pub fn read(trial: &Trial) -> Finding {
             ),
             (Some(_), None) => Watch::Running,
         },
-        watch_doubt: end
-            .zip(watched)
-            .and_then(|(end, over)| trial.between(end, over).doubt),
+        watch_doubt: end.zip(watched).and_then(|(end, over)| {
+            let within = trial.between(end, end.later(WATCH)).doubt;
+            within.or_else(|| match trial.between(end, over).doubt {
+                Some(Doubt::Hidden(_)) => None,
+                other => other,
+            })
+        }),
         not_given: trial.choice(NOT_VALID).map(|id| {
             NOT_GIVEN_REASONS
                 .iter()
@@ -387,9 +401,8 @@ pub fn read(trial: &Trial) -> Finding {
 pub fn seen_words(seen: Seen) -> String {
     match seen {
         Seen::Drinking => "while drinking".to_owned(),
-        Seen::After(after) | Seen::Later(after) => {
-            format!("{} seconds after the last swallow", after.0 / 1000)
-        }
+        Seen::After(after) => format!("{} seconds after the last swallow", after.0 / 1000),
+        Seen::Later(after) => format!("{} seconds after the last swallow", (after.0 + 999) / 1000),
         Seen::Sometime => "after the last swallow".to_owned(),
     }
 }
@@ -416,7 +429,7 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         }
     }
     if !finding.given {
-        if flags.is_empty() {
+        if flags.iter().all(|f| f.level() < Level::Refer) {
             let why = match finding.not_given {
                 Some(why) => format!("90 mL of water not given: {}", why.to_lowercase()),
                 None => "90 mL of water not given".to_owned(),
@@ -449,6 +462,14 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         Watch::Cut(why) => missing(&format!("the watch of 60 seconds was ended early: {why}")),
         Watch::Whole => {}
     }
+    if let Some(Elapsed {
+        length: Some(length),
+        ..
+    }) = finding.drinking
+        && length < LEAST
+    {
+        missing("first lip contact and last swallow were marked within one second");
+    }
     if finding.cup.is_none() {
         missing("not recorded whether the cup was emptied");
     }
@@ -457,6 +478,9 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
     }
     if finding.before.is_none() {
         missing("voice before the water not recorded");
+    }
+    if let Some(doubt) = finding.watch_doubt {
+        flags.push(UNFINISHED.flag(Level::Note, eating, format!("Watch of 60 seconds: {doubt}")));
     }
     if flags.iter().all(|f| f.level() == Level::Note) {
         flags.push(CLEAR.flag(
@@ -470,11 +494,11 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
 
 /// The voice before and after.
 fn voice(finding: &Finding, policy: &Policy, flags: &mut Vec<Flag>) {
-    let (Some(before), Some(after)) = (finding.before, finding.after) else {
+    let Some(after) = finding.after else {
         return;
     };
     let eating = Domain::EatingDrinking;
-    if after.is_sign() && before != after {
+    if after.is_sign() && finding.before != Some(after) {
         let level = if policy.voice_refers {
             Level::Refer
         } else {
@@ -483,19 +507,25 @@ fn voice(finding: &Finding, policy: &Policy, flags: &mut Vec<Flag>) {
         flags.push(VOICE.flag(
             level,
             eating,
-            format!(
-                "voice {} after the water, {} before",
-                after.words(),
-                before.words()
-            ),
+            match finding.before {
+                Some(before) => format!(
+                    "voice {} after the water, {} before",
+                    after.words(),
+                    before.words()
+                ),
+                None => format!(
+                    "voice {} after the water, not recorded before",
+                    after.words()
+                ),
+            },
         ));
-    } else if before.is_sign() {
+    } else if let Some(before) = finding.before.filter(|v| v.is_sign()) {
         flags.push(BASELINE.flag(
             Level::Note,
             Domain::SpeechVoice,
             format!("voice {} already before the water", before.words()),
         ));
-    } else if after == Voice::Other && before != Voice::Other {
+    } else if after == Voice::Other && finding.before != Some(Voice::Other) {
         flags.push(VOICE.flag(
             Level::Note,
             Domain::SpeechVoice,

@@ -1,0 +1,18 @@
+//! Vibration.
+
+use js_sys::Array;
+use wasm_bindgen::JsValue;
+
+use super::navigator_with;
+
+/// Vibrates: on, off, on and so forth, in milliseconds.
+///
+/// Does nothing on iOS, which has no such interface, and nothing before the first press on the
+/// page. Firefox on Android says that it vibrated and doesn't: there is no telling, so nothing
+/// may be said by vibration alone.
+pub fn buzz(pattern_ms: &[u32]) {
+    if let Some(navigator) = navigator_with("vibrate") {
+        let pattern: Array = pattern_ms.iter().copied().map(JsValue::from).collect();
+        navigator.vibrate_with_pattern(&pattern);
+    }
+}

@@ -1,0 +1,10 @@
+//! From a record to the text that leaves the phone.
+//!
+//! Pure. Words a ward uses, the decision first.
+//!
+//! **Invariant:** a diet level is written only where the clinician picked it; nothing here
+//! derives one.
+
+pub mod action;
+pub mod levels;
+pub mod nursing;

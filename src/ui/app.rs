@@ -1,0 +1,85 @@
+//! The app: banners above, one page below.
+
+use leptos::prelude::*;
+
+use super::banner::Banners;
+use super::choking::ChokingPage;
+use super::count::CountPage;
+use super::decision::DecisionPage;
+use super::desk::Desk;
+use super::gate::{GatePage, GateResultPage};
+use super::handover::HandoverPage;
+use super::history::HistoryPage;
+use super::home::HomePage;
+use super::new_visit::NewVisitPage;
+use super::parts::Frame;
+use super::route::{Page, Route};
+use super::settings::SettingsPage;
+use super::show::ShowPage;
+use super::sources::SourcesPage;
+use super::task::TaskPage;
+use super::visit::OverviewPage;
+use crate::browser::{page, worker};
+
+/// The whole app.
+#[component]
+pub fn App() -> impl IntoView {
+    let desk = Desk::new();
+    provide_context(desk);
+    desk.start();
+    desk.keep_time();
+    page::on_back(move |hash| desk.arrive(Route::parse(&hash)));
+    worker::register(move || desk.update.set(true));
+    view! {
+        <Banners/>
+        {move || {
+            let route = desk.route.get();
+            // A page of a visit is drawn once its visit is on the desk.
+            let open = Memo::new({
+                let route = route.clone();
+                move |_| desk.visit.with(|v| v.as_ref().map(|v| v.id.clone())) == route.visit().cloned()
+            });
+            match route {
+                Route::Home => view! { <HomePage/> }.into_any(),
+                Route::NewVisit => view! { <NewVisitPage/> }.into_any(),
+                Route::History => view! { <HistoryPage/> }.into_any(),
+                Route::Settings => view! { <SettingsPage/> }.into_any(),
+                Route::Sources => view! { <SourcesPage/> }.into_any(),
+                Route::Count(_) => (move || {
+                    if open.get() { view! { <CountPage/> }.into_any() } else { view! { <NotHere/> }.into_any() }
+                }).into_any(),
+                Route::Visit(_, page) => (move || {
+                    if !open.get() {
+                        return view! { <NotHere/> }.into_any();
+                    }
+                    match page {
+                        Page::Overview => view! { <OverviewPage/> }.into_any(),
+                        Page::Gate(group) => view! { <GatePage group=group/> }.into_any(),
+                        Page::GateResult => view! { <GateResultPage/> }.into_any(),
+                        Page::Task(task) => view! { <TaskPage task=task/> }.into_any(),
+                        Page::Show(task) => view! { <ShowPage task=task/> }.into_any(),
+                        Page::Choking => view! { <ChokingPage/> }.into_any(),
+                        Page::Decision => view! { <DecisionPage/> }.into_any(),
+                        Page::Handover => view! { <HandoverPage/> }.into_any(),
+                    }
+                }).into_any(),
+            }
+        }}
+        <p class="for-reader" role="status">{move || desk.said.get()}</p>
+    }
+}
+
+/// The address names a visit that is still being read, or is not here.
+#[component]
+fn NotHere() -> impl IntoView {
+    let desk = Desk::get();
+    view! {
+        <Frame title="Visit" back=Route::Home>
+            {move || if desk.loading.get() || !desk.ready.get() {
+                view! { <p>"Opening the visit."</p> }.into_any()
+            } else {
+                view! { <p>"This visit is not on this phone."</p> }.into_any()
+            }}
+        </Frame>
+    }
+}

@@ -1,0 +1,150 @@
+//! Just count something, and attach it to a visit afterwards.
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use super::desk::Desk;
+use super::pad::{Face, Pad, face};
+use super::parts::{Choices, Frame, NumberField};
+use super::result::TaskResult;
+use super::route::{Page, Route};
+use crate::clinical::task::TaskId;
+use crate::measure::time::Millis;
+use crate::record::event::Event;
+use crate::record::head::Head;
+use crate::record::visit::Visit;
+
+const TASK: TaskId = TaskId::FreeCount;
+
+/// Windows offered with one press, in seconds.
+const WINDOWS: [i64; 4] = [10, 15, 30, 60];
+
+/// The page.
+#[component]
+pub(super) fn CountPage() -> impl IntoView {
+    let desk = Desk::get();
+    let face = face(desk, TASK);
+    // A length in tenths of a second; none is a plain stopwatch.
+    let length = RwSignal::new(None::<i32>);
+    let chosen = Signal::derive(move || {
+        Some(match length.get() {
+            None => "open".to_owned(),
+            Some(tenths) => tenths.to_string(),
+        })
+    });
+    let mut options = vec![("open".to_owned(), "Stopwatch".to_owned())];
+    options.extend(
+        WINDOWS
+            .iter()
+            .map(|s| ((s * 10).to_string(), format!("{s} s"))),
+    );
+    let pick = Callback::new(move |id: Option<String>| {
+        length.set(id.and_then(|id| id.parse().ok()));
+    });
+    let window = Signal::derive(move || length.get().map(|tenths| Millis(i64::from(tenths) * 100)));
+    view! {
+        <Frame title="Just count something" back=Route::Home>
+            {move || (face.get() == Face::Ready).then(|| view! {
+                <Choices label="How long?" options=options.clone() chosen=chosen pick=pick/>
+                <details class="more">
+                    <summary>"Another length"</summary>
+                    <NumberField
+                        id="window"
+                        label="Seconds"
+                        unit="s"
+                        value=length
+                        range=(1, 3600)
+                        step=5
+                        take=Callback::new(move |tenths| length.set(tenths))
+                    />
+                </details>
+            })}
+            <Pad task=TASK length=window face=face/>
+            {move || (face.get() == Face::Over).then(|| view! {
+                <TaskResult task=TASK/>
+                <Attach/>
+                <div class="row quiet">
+                    <button type="button" on:click=move |_| desk.begin_count()>"Count again"</button>
+                </div>
+            })}
+        </Frame>
+    }
+}
+
+/// Attaches the count to one of the last visits.
+#[component]
+fn Attach() -> impl IntoView {
+    let desk = Desk::get();
+    desk.refresh();
+    let attached = move || {
+        desk.visit
+            .with(|v| v.as_ref().is_some_and(|v| v.attached_to.is_some()))
+    };
+    let visits = move || {
+        desk.heads
+            .get()
+            .into_iter()
+            .filter(|h| !h.loose && !h.deleted)
+            .collect::<Vec<_>>()
+    };
+    let problem = RwSignal::new(String::new());
+    let attach = move |head: Head| {
+        let Some(count) = desk.visit.get_untracked() else {
+            return;
+        };
+        spawn_local(async move {
+            match desk.keeper().read(&head.visit).await {
+                Ok((events, _)) => {
+                    let visit = Visit::replay(head.visit.clone(), events);
+                    attach_to(desk, &count, visit);
+                }
+                Err(error) => problem.set(error.to_string()),
+            }
+        });
+    };
+    view! {
+        <section>
+            <h2>"Attach to a visit"</h2>
+            {move || if attached() {
+                view! { <p>"Attached."</p> }.into_any()
+            } else if visits().is_empty() {
+                view! { <p>"There is no visit on this phone yet. The count is kept."</p> }.into_any()
+            } else {
+                view! {
+                    <ul class="heads">
+                        {visits().into_iter().map(|head| {
+                            let label = head.label.clone();
+                            view! {
+                                <li><button type="button" class="head" on:click=move |_| attach(head.clone())>
+                                    {label}
+                                </button></li>
+                            }
+                        }).collect_view()}
+                    </ul>
+                }.into_any()
+            }}
+            <p class="problem" role="alert">{move || problem.get()}</p>
+        </section>
+    }
+}
+
+/// Copies the count into a visit and notes on the count where it went.
+fn attach_to(desk: Desk, count: &Visit, visit: Visit) {
+    let Some(trial) = count.exam.latest(TASK) else {
+        return;
+    };
+    let copy = Event::Attached {
+        from: count.id.clone(),
+        trial: visit.next_trial(),
+        task: trial.task,
+        length: trial.length,
+        marks: trial.marks.iter().map(|m| (m.at, m.kind)).collect(),
+        hidden: trial.hidden.clone(),
+        answers: trial.answers.clone().into_iter().collect(),
+    };
+    let to = visit.id.clone();
+    desk.record([Event::AttachedTo(to.clone())]);
+    desk.visit.set(Some(visit));
+    desk.record([copy]);
+    desk.go(Route::Visit(to, Page::Overview));
+}

@@ -1,0 +1,450 @@
+//! The desk: the open visit, and the one way from a press to the journal and back to the page.
+
+use std::rc::Rc;
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use super::keeper::{Keeper, Saved};
+use super::route::{Page, Route};
+use super::steps;
+use crate::browser::prefs::{self, Prefs};
+use crate::browser::{clock, ids, page, sound, vibrate, wake};
+use crate::clinical::person::Role;
+use crate::clinical::policy::Policy;
+use crate::clinical::screen::ScreenId;
+use crate::clinical::task::{Phase, TaskId};
+use crate::clinical::tasks;
+use crate::clinical::trial::{Answer, MarkKind};
+use crate::measure::time::{Millis, Stamp};
+use crate::record::envelope::Unreadable;
+use crate::record::envelope::{Envelope, SCHEMA, VisitId, body};
+use crate::record::event::{Details, Event, Versions};
+use crate::record::head::Head;
+use crate::record::store::StoreError;
+use crate::record::visit::{Aside, Visit};
+
+/// The version of the rules and norms compiled in.
+pub(super) const RULES: &str = "1";
+
+/// The versions in force.
+pub(super) fn versions() -> Versions {
+    Versions {
+        app: env!("CARGO_PKG_VERSION").to_owned(),
+        rules: RULES.to_owned(),
+    }
+}
+
+/// Everything the pages share. Copied freely: it is a handful of signals.
+#[derive(Clone, Copy)]
+pub(super) struct Desk {
+    /// Where one is.
+    pub(super) route: RwSignal<Route>,
+    /// The open visit.
+    pub(super) visit: RwSignal<Option<Visit>>,
+    /// Set while a visit is being read.
+    pub(super) loading: RwSignal<bool>,
+    /// Why a visit could not be read.
+    pub(super) unreadable: RwSignal<Option<StoreError>>,
+    /// Whether everything is saved.
+    pub(super) saved: RwSignal<Saved>,
+    /// Why the best store could not be had, if so.
+    pub(super) downgrade: RwSignal<Option<StoreError>>,
+    /// The newest visits.
+    pub(super) heads: RwSignal<Vec<Head>>,
+    /// Preferences of this phone.
+    pub(super) prefs: RwSignal<Prefs>,
+    /// The moment the running figures show.
+    pub(super) now: RwSignal<Stamp>,
+    /// Spoken politely to a screen reader.
+    pub(super) said: RwSignal<String>,
+    /// A new version waits.
+    pub(super) update: RwSignal<bool>,
+    /// The store was opened and read.
+    pub(super) ready: RwSignal<bool>,
+    keeper: StoredValue<Rc<Keeper>, LocalStorage>,
+}
+
+/// How many of the newest visits the first page knows.
+const RECENT: usize = 8;
+
+/// A visit touched within this time is opened again where it was.
+const RESUME: Millis = Millis::from_secs(4 * 3600);
+
+impl Desk {
+    /// A desk with nothing on it.
+    pub(super) fn new() -> Desk {
+        let saved = RwSignal::new(Saved::Yes);
+        let downgrade = RwSignal::new(None);
+        let prefs = prefs::load();
+        prefs::apply_look(prefs.look);
+        Desk {
+            route: RwSignal::new(Route::parse(&page::hash())),
+            visit: RwSignal::new(None),
+            loading: RwSignal::new(false),
+            unreadable: RwSignal::new(None),
+            saved,
+            downgrade,
+            heads: RwSignal::new(Vec::new()),
+            prefs: RwSignal::new(prefs),
+            now: RwSignal::new(clock::now()),
+            said: RwSignal::new(String::new()),
+            update: RwSignal::new(false),
+            ready: RwSignal::new(false),
+            keeper: StoredValue::new_local(Keeper::new(saved, downgrade)),
+        }
+    }
+
+    /// The desk of this app.
+    pub(super) fn get() -> Desk {
+        expect_context()
+    }
+
+    pub(super) fn keeper(self) -> Rc<Keeper> {
+        self.keeper.get_value()
+    }
+
+    // --- Moving about -------------------------------------------------------------------------
+
+    /// Goes to a place.
+    pub(super) fn go(self, route: Route) {
+        if *self.route.read_untracked() != route {
+            page::push(&route.hash());
+        }
+        self.arrive(route);
+    }
+
+    /// Goes to a place that takes the current one's place in the history.
+    pub(super) fn go_instead(self, route: Route) {
+        page::replace(&route.hash());
+        self.arrive(route);
+    }
+
+    /// Goes to a page of the open visit.
+    pub(super) fn turn(self, to: Page) {
+        if let Some(id) = self.id() {
+            self.go(Route::Visit(id, to));
+        }
+    }
+
+    /// Shows a place that the address names already.
+    pub(super) fn arrive(self, route: Route) {
+        prefs::set_running(route.visit().map(|_| route.hash()).as_deref());
+        if let Some(id) = route.visit().cloned()
+            && self.id().as_ref() != Some(&id)
+        {
+            self.open(id);
+        }
+        if route == Route::Home || route == Route::History {
+            self.refresh();
+        }
+        self.route.set(route);
+        self.said.set(String::new());
+        page::scroll_to_top();
+        page::focus_heading();
+    }
+
+    fn id(self) -> Option<VisitId> {
+        self.visit
+            .with_untracked(|v| v.as_ref().map(|v| v.id.clone()))
+    }
+
+    // --- Starting up --------------------------------------------------------------------------
+
+    /// Opens the store and finds back where one was.
+    pub(super) fn start(self) {
+        spawn_local(async move {
+            let keeper = self.keeper();
+            keeper.open().await;
+            let heads = keeper.heads(RECENT, None).await;
+            match heads {
+                Ok(heads) => {
+                    self.find_back(&heads);
+                    self.heads.set(heads);
+                }
+                Err(error) => self.unreadable.set(Some(error)),
+            }
+            self.ready.set(true);
+        });
+    }
+
+    /// Opens what the address names; else the visit that was touched last, where it was.
+    ///
+    /// The pointer in localStorage may be half a minute old after a crash, so the store decides
+    /// which visit it was, and the pointer only which page.
+    fn find_back(self, heads: &[Head]) {
+        let here = self.route.get_untracked();
+        if let Some(id) = here.visit() {
+            self.open(id.clone());
+            return;
+        }
+        if here != Route::Home {
+            return;
+        }
+        let now = clock::now().wall;
+        let Some(head) = heads.first().filter(|h| {
+            !h.deleted && (h.running || (!h.issued && !h.loose && now - h.touched < RESUME))
+        }) else {
+            return;
+        };
+        let pointer = prefs::running()
+            .map(|hash| Route::parse(&hash))
+            .filter(|route| route.visit() == Some(&head.visit) && !head.running);
+        let id = head.visit.clone();
+        let loose = head.loose;
+        // Home stays behind it, so that "back" leads there.
+        self.open_then(id.clone(), move |visit| {
+            pointer.unwrap_or_else(|| {
+                if loose {
+                    Route::Count(id)
+                } else {
+                    Route::Visit(id, steps::next(visit))
+                }
+            })
+        });
+    }
+
+    /// Reads the newest visits again.
+    pub(super) fn refresh(self) {
+        spawn_local(async move {
+            if let Ok(heads) = self.keeper().heads(RECENT, None).await {
+                self.heads.set(heads);
+            }
+        });
+    }
+
+    fn open(self, id: VisitId) {
+        self.loading.set(true);
+        spawn_local(async move {
+            self.load(id).await;
+        });
+    }
+
+    fn open_then(self, id: VisitId, to: impl FnOnce(&Visit) -> Route + 'static) {
+        self.loading.set(true);
+        spawn_local(async move {
+            self.load(id).await;
+            let route = self.visit.with_untracked(|v| v.as_ref().map(to));
+            if let Some(route) = route {
+                self.go(route);
+            }
+        });
+    }
+
+    async fn load(self, id: VisitId) {
+        match self.keeper().read(&id).await {
+            Ok((events, raw)) => {
+                let mut visit = Visit::replay(id, events);
+                visit.aside.extend(raw.into_iter().map(|raw| Aside {
+                    raw: raw.0,
+                    why: Unreadable::Damaged,
+                }));
+                let known = visit.next > 0 || !visit.aside.is_empty();
+                self.visit.set(known.then_some(visit));
+                self.settle();
+            }
+            Err(error) => self.unreadable.set(Some(error)),
+        }
+        self.loading.set(false);
+    }
+
+    // --- From a press to the journal ------------------------------------------------------------
+
+    /// Records events of the open visit: the page and the queue get them in the same breath.
+    pub(super) fn record(self, events: impl IntoIterator<Item = Event>) {
+        let at = clock::now();
+        let keeper = self.keeper();
+        let mut written = Vec::new();
+        self.visit.update(|slot| {
+            let Some(visit) = slot else { return };
+            for event in events {
+                let envelope = Envelope {
+                    device: ids::device_id(),
+                    visit: visit.id.clone(),
+                    seq: visit.next,
+                    schema: SCHEMA,
+                    key: String::new(),
+                    at,
+                    body: body(&event),
+                };
+                visit.take(&envelope);
+                written.push((envelope, Head::of(visit)));
+            }
+        });
+        for (envelope, head) in written {
+            keeper.push(envelope, head);
+        }
+    }
+
+    /// Begins a visit and goes to its first page.
+    pub(super) fn begin(self, details: Details, screen: Option<ScreenId>, role: Role) {
+        let id = ids::new_visit_id();
+        self.visit.set(Some(Visit::new(id.clone())));
+        self.record([Event::Opened {
+            details,
+            screen,
+            versions: versions(),
+            policy: Policy::default(),
+            role,
+        }]);
+        let first = self
+            .visit
+            .with_untracked(|v| v.as_ref().map_or(Page::Overview, steps::next));
+        // "Back" from the first page leads home, not to the filled-in form.
+        self.go_instead(Route::Visit(id, first));
+        spawn_local(async {
+            crate::browser::any_store::ask_to_persist().await;
+        });
+    }
+
+    /// Begins a count without a visit.
+    pub(super) fn begin_count(self) {
+        let id = ids::new_visit_id();
+        self.visit.set(Some(Visit::new(id.clone())));
+        self.go(Route::Count(id));
+    }
+
+    /// The number of the trial that presses and answers of a task belong to, and the event that
+    /// opens it where there is none yet.
+    fn trial_for(self, task: TaskId, length: Option<Millis>) -> (u32, Option<Event>) {
+        self.visit.with_untracked(|v| match v {
+            Some(visit) => match visit.exam.latest(task) {
+                Some(trial) => (trial.number, None),
+                None => {
+                    let trial = visit.next_trial();
+                    (
+                        trial,
+                        Some(Event::TrialOpened {
+                            trial,
+                            task,
+                            length,
+                        }),
+                    )
+                }
+            },
+            None => (0, None),
+        })
+    }
+
+    /// Opens another trial of a task.
+    pub(super) fn repeat(self, task: TaskId, length: Option<Millis>) {
+        let trial = self
+            .visit
+            .with_untracked(|v| v.as_ref().map_or(0, Visit::next_trial));
+        self.record([Event::TrialOpened {
+            trial,
+            task,
+            length,
+        }]);
+    }
+
+    /// Records a press on a task's pad.
+    pub(super) fn press(self, task: TaskId, length: Option<Millis>, at: Stamp, kind: MarkKind) {
+        let (trial, opened) = self.trial_for(task, length);
+        self.record(opened.into_iter().chain([Event::Mark { trial, at, kind }]));
+    }
+
+    /// Records an answer to a task's question; none takes it back.
+    pub(super) fn answer(self, task: TaskId, question: &str, answer: Option<Answer>) {
+        let (trial, opened) = self.trial_for(task, None);
+        self.record(opened.into_iter().chain([Event::Answer {
+            trial,
+            question: question.to_owned(),
+            answer,
+        }]));
+    }
+
+    /// Takes the newest press of a task back.
+    pub(super) fn undo(self, task: TaskId) {
+        let (trial, opened) = self.trial_for(task, None);
+        if opened.is_none() {
+            self.record([Event::Undo { trial }]);
+        }
+    }
+
+    // --- Time -----------------------------------------------------------------------------------
+
+    /// Moves the running figures on and records what has come due.
+    pub(super) fn tick(self) {
+        self.now.set(clock::now());
+        self.settle();
+    }
+
+    /// Records every window and watch that has run out.
+    fn settle(self) {
+        let now = clock::now();
+        let due: Vec<(u32, TaskId, MarkKind)> = self.visit.with_untracked(|v| {
+            v.iter()
+                .flat_map(|v| &v.exam.trials)
+                .filter_map(|t| {
+                    tasks::spec(t.task)
+                        .due(t, now)
+                        .map(|kind| (t.number, t.task, kind))
+                })
+                .collect()
+        });
+        for (trial, task, kind) in due {
+            self.record([Event::Mark {
+                trial,
+                at: now,
+                kind,
+            }]);
+            let prefs = self.prefs.get_untracked();
+            if prefs.sound {
+                sound::end_tone();
+            }
+            if prefs.vibrate {
+                vibrate::buzz(&[200, 80, 200]);
+            }
+            self.said.set(match kind {
+                MarkKind::WatchOver => "The watch is over. Hear the voice again.".to_owned(),
+                _ => format!("{}: time is up.", tasks::spec(task).title),
+            });
+        }
+    }
+
+    /// Follows the page's coming and going, and keeps time only while something runs.
+    pub(super) fn keep_time(self) {
+        let gone = StoredValue::new(None::<Stamp>);
+        page::on_visibility(move |hidden, at| {
+            if hidden {
+                gone.set_value(Some(at));
+                return;
+            }
+            let running = self
+                .visit
+                .with_untracked(|v| v.as_ref().is_some_and(Visit::running));
+            if let (Some(from), true) = (gone.get_value(), running) {
+                self.record([Event::Hidden { from, to: at }]);
+            }
+            gone.set_value(None);
+            self.tick();
+            self.keeper().flush();
+        });
+        let running = Memo::new(move |_| {
+            let now = self.now.get();
+            self.visit
+                .with(|v| v.as_ref().is_some_and(|v| v.running() || late(v, now)))
+        });
+        let ticker = StoredValue::new_local(None);
+        Effect::new(move || {
+            if running.get() {
+                wake::hold();
+                self.now.set(clock::now());
+                ticker.set_value(Some(page::every(50, move || self.tick())));
+            } else {
+                wake::release();
+                ticker.set_value(None);
+            }
+        });
+    }
+}
+
+/// Whether late marks of some task are still being kept.
+fn late(visit: &Visit, now: Stamp) -> bool {
+    visit
+        .exam
+        .trials
+        .iter()
+        .any(|t| matches!(tasks::spec(t.task).phase(t, now), Phase::Late(_)))
+}

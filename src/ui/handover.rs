@@ -1,0 +1,333 @@
+//! The handover: what to do until review, the text, and its ways out.
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use super::banner::file_name;
+use super::desk::Desk;
+use super::parts::{Choices, Frame, WordsField};
+use super::route::{Page, Route};
+use crate::browser::{clock, share};
+use crate::clinical::decision::Verdict;
+use crate::handover::action::{missing, suggested};
+use crate::handover::levels;
+use crate::handover::nursing::{self, Clock};
+use crate::record::event::{Action, ByWhen, Event, Plan, Route as Way, Whom};
+
+/// The page.
+#[component]
+pub(super) fn HandoverPage() -> impl IntoView {
+    let desk = Desk::get();
+    let back = desk.visit.with_untracked(|v| {
+        v.as_ref()
+            .map_or(Route::Home, |v| Route::Visit(v.id.clone(), Page::Decision))
+    });
+    let verdict = Memo::new(move |_| {
+        desk.visit
+            .with(|v| v.as_ref().and_then(|v| v.decision()).map(|d| d.verdict))
+    });
+    let watching = Memo::new(move |_| {
+        desk.visit.with(|v| {
+            v.as_ref()
+                .is_some_and(|v| super::steps::watched(v).is_some())
+        })
+    });
+    view! {
+        <Frame title="Handover" back=back>
+            {move || watching.get().then(|| view! {
+                <p class="advice">"The watch is still running: the text may change. Wait for it, or say in the handover that it was cut."</p>
+            })}
+            {move || verdict.get().filter(|v| v.needs_action()).map(|v| view! { <UntilReview verdict=v/> })}
+            <TextAndWays/>
+            <Levels/>
+            <Told/>
+        </Frame>
+    }
+}
+
+/// Changes the plan and records it.
+fn plan(desk: Desk, change: impl FnOnce(&mut Plan)) {
+    let mut plan = desk
+        .visit
+        .with_untracked(|v| v.as_ref().map(|v| v.plan.clone()).unwrap_or_default());
+    let before = plan.clone();
+    change(&mut plan);
+    if plan != before {
+        desk.record([Event::Plan(plan)]);
+    }
+}
+
+fn planned<T: Send + Sync + PartialEq + 'static>(
+    desk: Desk,
+    f: impl Fn(&Plan) -> T + Send + Sync + 'static,
+) -> Memo<T> {
+    Memo::new(move |_| {
+        desk.visit
+            .with(|v| f(&v.as_ref().map(|v| v.plan.clone()).unwrap_or_default()))
+    })
+}
+
+/// What to do until review, to whom, by when.
+#[component]
+fn UntilReview(verdict: Verdict) -> impl IntoView {
+    let desk = Desk::get();
+    let action = planned(desk, |p| p.action);
+    let (whom, by_when) = suggested(verdict);
+    let chosen_whom = planned(desk, move |p| {
+        Some(p.whom.unwrap_or(whom).words().to_owned())
+    });
+    let chosen_when = planned(desk, move |p| {
+        Some(p.by_when.unwrap_or(by_when).words().to_owned())
+    });
+    view! {
+        <section class="until">
+            <h2>"Until reviewed"</h2>
+            <div class="actions" role="group" aria-label="Until reviewed">
+                {Action::ALL.into_iter().map(|a| view! {
+                    <button
+                        type="button"
+                        class="choice"
+                        aria-pressed=move || (action.get() == Some(a)).to_string()
+                        on:click=move |_| plan(desk, |p| p.action = Some(a))
+                    >
+                        {a.button()}
+                    </button>
+                }).collect_view()}
+            </div>
+            {move || (action.get() == Some(Action::KeepPlan)).then(|| {
+                let reasons = ["the plan in force already covers this", "the doctor decided so", "comfort comes first"];
+                let because = planned(desk, |p| Some(p.because.clone()).filter(|b| !b.is_empty()));
+                view! {
+                    <Choices
+                        label="Because"
+                        options=reasons.iter().map(|r| ((*r).to_owned(), super::why::capital(r))).collect()
+                        chosen=because
+                        pick=Callback::new(move |id: Option<String>| plan(desk, |p| p.because = id.unwrap_or_default()))
+                    />
+                    <WordsField
+                        id="because-own"
+                        label="or in your own words"
+                        value=String::new()
+                        most=80
+                        take=Callback::new(move |words: String| {
+                            if !words.trim().is_empty() { plan(desk, |p| p.because = words) }
+                        })
+                    />
+                }
+            })}
+            <details class="more">
+                <summary>
+                    {move || format!(
+                        "To {}, {}",
+                        chosen_whom.get().unwrap_or_default(),
+                        chosen_when.get().unwrap_or_default(),
+                    )}
+                </summary>
+                <Choices
+                    label="To"
+                    options=Whom::ALL.iter().map(|w| (w.words().to_owned(), super::why::capital(w.words()))).collect()
+                    chosen=chosen_whom
+                    pick=Callback::new(move |id: Option<String>| plan(desk, |p| {
+                        p.whom = Whom::ALL.into_iter().find(|w| Some(w.words()) == id.as_deref());
+                    }))
+                />
+                <Choices
+                    label="By"
+                    options=ByWhen::ALL.iter().map(|w| (w.words().to_owned(), super::why::capital(w.words()))).collect()
+                    chosen=chosen_when
+                    pick=Callback::new(move |id: Option<String>| plan(desk, |p| {
+                        p.by_when = ByWhen::ALL.into_iter().find(|w| Some(w.words()) == id.as_deref());
+                    }))
+                />
+            </details>
+        </section>
+    }
+}
+
+/// Drink and food levels, picked by the clinician, and a remark.
+#[component]
+fn Levels() -> impl IntoView {
+    let desk = Desk::get();
+    let drink = planned(desk, |p| p.drink.map(|l| l.to_string()));
+    let food = planned(desk, |p| p.food.map(|l| l.to_string()));
+    let remark = desk.visit.with_untracked(|v| {
+        v.as_ref()
+            .map(|v| v.plan.remark.clone())
+            .unwrap_or_default()
+    });
+    let offer = |range: std::ops::RangeInclusive<u8>, name: fn(u8) -> Option<&'static str>| {
+        range
+            .filter_map(|l| name(l).map(|n| (l.to_string(), n.to_owned())))
+            .collect::<Vec<_>>()
+    };
+    view! {
+        <details class="more">
+            <summary>"Levels you set, a remark"</summary>
+            <p class="small">"Recorded as you set them; never derived from this screen."</p>
+            <Choices
+                label="Drinks"
+                options=offer(0..=4, levels::drink)
+                chosen=drink
+                pick=Callback::new(move |id: Option<String>| plan(desk, |p| p.drink = id.and_then(|l| l.parse().ok())))
+            />
+            <Choices
+                label="Food"
+                options=offer(3..=7, levels::food)
+                chosen=food
+                pick=Callback::new(move |id: Option<String>| plan(desk, |p| p.food = id.and_then(|l| l.parse().ok())))
+            />
+            <WordsField
+                id="remark"
+                label="Remark. No names."
+                value=remark
+                most=120
+                take=Callback::new(move |words| plan(desk, |p| p.remark = words))
+            />
+        </details>
+    }
+}
+
+/// The text as it would leave now.
+fn text_now(desk: Desk) -> Option<(String, Clock)> {
+    let local = clock::local(clock::now().wall);
+    let now = Clock {
+        date: local.date,
+        time: local.time,
+    };
+    desk.visit.with(|v| {
+        v.as_ref()
+            .and_then(|v| nursing::write(v, &now))
+            .map(|text| (text, now))
+    })
+}
+
+/// The text, and the ways it can leave.
+#[component]
+fn TextAndWays() -> impl IntoView {
+    let desk = Desk::get();
+    let blocked = Memo::new(move |_| {
+        desk.visit.with(|v| {
+            v.as_ref()
+                .and_then(|v| v.decision().and_then(|d| missing(&d, &v.plan)))
+        })
+    });
+    let problem = RwSignal::new(String::new());
+    let done = RwSignal::new(String::new());
+    // The message stands beside the buttons; nothing leaves before it is answered.
+    let ready = move || match blocked.get_untracked() {
+        Some(words) => {
+            problem.set(words.to_owned());
+            None
+        }
+        None => {
+            problem.set(String::new());
+            text_now(desk)
+        }
+    };
+    let left = move |route: Way, words: &'static str, text: String, clock: Clock| {
+        desk.record([Event::Issued {
+            route,
+            text,
+            clock: clock.time.clone(),
+        }]);
+        done.set(format!("{words} at {}", clock.time));
+    };
+    let copy = move |_| {
+        if let Some((text, clock)) = ready() {
+            let copying = share::copy(&text);
+            spawn_local(async move {
+                match copying.await {
+                    Ok(()) => left(Way::Copied, "Copied", text, clock),
+                    Err(why) => problem.set(format!(
+                        "Copying did not work ({why}). Save it as a file instead."
+                    )),
+                }
+            });
+        }
+    };
+    let send = move |_| {
+        if let Some((text, clock)) = ready() {
+            let sharing = share::share("Handover", &text);
+            spawn_local(async move {
+                match sharing.await {
+                    Ok(true) => left(Way::Shared, "Shared", text, clock),
+                    Ok(false) => problem.set("Not shared: it was called off.".to_owned()),
+                    Err(why) => {
+                        problem.set(format!("Sharing did not work ({why}). Copy it instead."))
+                    }
+                }
+            });
+        }
+    };
+    let save = move |_| {
+        if let Some((text, clock)) = ready() {
+            match share::save_file(&file_name("handover"), &text) {
+                Ok(()) => left(Way::Saved, "Saved as a file", text, clock),
+                Err(why) => problem.set(format!("Saving did not work ({why}). Copy it instead.")),
+            }
+        }
+    };
+    view! {
+        <section>
+            <h2>"Text for nursing"</h2>
+            <pre class="handover" tabindex="0">{move || text_now(desk).map(|(text, _)| text)}</pre>
+            <div class="foot">
+                <p class="problem" role="alert">{move || {
+                    let said = problem.get();
+                    // The standing reason goes as soon as it is answered.
+                    if said.is_empty() || blocked.get().is_none() && !said.starts_with("Copying") && !said.starts_with("Sh") && !said.starts_with("Not") && !said.starts_with("Saving") {
+                        String::new()
+                    } else {
+                        said
+                    }
+                }}</p>
+                <button type="button" class="big primary" on:click=copy><b>"Copy"</b></button>
+                <div class="row">
+                    {share::can_share().then(|| view! { <button type="button" on:click=send>"Share"</button> })}
+                    <button type="button" on:click=save>"Save as a file"</button>
+                </div>
+                <p class="figure" role="status">{move || done.get()}</p>
+            </div>
+        </section>
+    }
+}
+
+/// Told whom, and whether it was read back: afterwards.
+#[component]
+fn Told() -> impl IntoView {
+    let desk = Desk::get();
+    let issued = Memo::new(move |_| {
+        desk.visit
+            .with(|v| v.as_ref().is_some_and(|v| !v.issued.is_empty()))
+    });
+    let told = Memo::new(move |_| {
+        desk.visit
+            .with(|v| v.as_ref().map(|v| v.told.clone()).unwrap_or_default())
+    });
+    let tell = move |whom: &'static str, read_back: bool| {
+        desk.record([Event::Told {
+            whom: whom.to_owned(),
+            read_back,
+        }]);
+    };
+    view! {
+        {move || issued.get().then(|| view! {
+            <section>
+                <h2>"Told"</h2>
+                <ul class="plain">
+                    {move || told.get().into_iter().map(|(whom, back)| view! {
+                        <li>{super::why::capital(&whom)}{if back { ", read back" } else { "" }}</li>
+                    }).collect_view()}
+                </ul>
+                {Whom::ALL.into_iter().map(|w| view! {
+                    <div class="row">
+                        <button type="button" on:click=move |_| tell(w.words(), false)>
+                            {format!("Told {}", w.words())}
+                        </button>
+                        <button type="button" on:click=move |_| tell(w.words(), true)>"and read back"</button>
+                    </div>
+                }).collect_view()}
+            </section>
+        })}
+    }
+}

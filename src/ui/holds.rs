@@ -1,0 +1,171 @@
+//! What is in the way of a task, and going on past it with a stated reason.
+
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::parts::Choices;
+use crate::clinical::gate::{self, State};
+use crate::clinical::hold::{GoOn, Hold, holds};
+use crate::clinical::person::Role;
+use crate::clinical::task::TaskId;
+use crate::clinical::tasks::breathing;
+use crate::record::event::Event;
+
+/// Reasons offered with one press; any other can be typed.
+const REASONS: [&str; 4] = [
+    "the team agreed",
+    "needed for the assessment",
+    "person's informed wish",
+    "low risk in my judgement",
+];
+
+/// The holds of a task, each with its way past where there is one. Draws nothing when free.
+#[component]
+pub(super) fn Holds(
+    /// The task.
+    task: TaskId,
+    /// Whether anything holds.
+    held: Memo<Vec<Hold>>,
+) -> impl IntoView {
+    let desk = Desk::get();
+    let role = move || {
+        desk.visit
+            .with(|v| v.as_ref().map_or(Role::default(), |v| v.role))
+    };
+    view! {
+        {move || {
+            let now = held.get();
+            (!now.is_empty()).then(|| view! {
+                <section class="found block" data-task=format!("{task:?}")>
+                    <h2>"Not yet"</h2>
+                    <ul>
+                        {now.into_iter().map(|hold| view! {
+                            <li>
+                                <p><b>{super::why::capital(&hold.says)}</b></p>
+                                {(!hold.advice.is_empty()).then(|| view! { <p>{hold.advice}</p> })}
+                                {match hold.go_on {
+                                    GoOn::Never => ().into_any(),
+                                    way if way.open_to(role()) => view! {
+                                        <GoOnWith ids=vec![hold.id.clone()]/>
+                                    }.into_any(),
+                                    _ => view! {
+                                        <p class="small">
+                                            "Only a speech-language pathologist may go on past this."
+                                        </p>
+                                    }.into_any(),
+                                }}
+                            </li>
+                        }).collect_view()}
+                    </ul>
+                </section>
+            })
+        }}
+    }
+}
+
+/// Going on past everything that closes the gate: for the gate's own page.
+#[component]
+pub(super) fn GoOnAll() -> impl IntoView {
+    let desk = Desk::get();
+    let ids = desk.visit.with_untracked(|v| {
+        v.as_ref().map_or(Vec::new(), |v| {
+            let mut ids: Vec<String> = v
+                .exam
+                .gate
+                .exceptions(&v.exam.policy)
+                .filter(|(_, _, state)| *state == State::Block)
+                .map(|(item, exception, _)| gate::hold_id(item, exception))
+                .collect();
+            ids.extend(
+                breathing::blocks(&v.exam)
+                    .into_iter()
+                    .map(|(id, _)| id.to_owned())
+                    .filter(|id| id != "breathing.not-counted"),
+            );
+            ids.retain(|id| v.exam.went_on(id, GoOn::SlpWithReason).is_none());
+            ids
+        })
+    });
+    let slp = move || {
+        desk.visit
+            .with(|v| v.as_ref().is_some_and(|v| v.role == Role::Slp))
+    };
+    view! {
+        {move || if slp() {
+            view! { <GoOnWith ids=ids.clone()/> }.into_any()
+        } else {
+            view! { <p class="small">"Only a speech-language pathologist may go on past this."</p> }.into_any()
+        }}
+    }
+}
+
+/// The reason for going on, by press or typed; recorded with who takes it on.
+#[component]
+fn GoOnWith(
+    /// The holds gone past.
+    ids: Vec<String>,
+) -> impl IntoView {
+    let desk = Desk::get();
+    let asked = RwSignal::new(false);
+    let typed = RwSignal::new(String::new());
+    let problem = RwSignal::new("");
+    let on = Callback::new(move |because: String| {
+        let by = desk
+            .visit
+            .with_untracked(|v| v.as_ref().map_or(Role::default(), |v| v.role));
+        desk.record(ids.iter().map(|hold| Event::WentOn {
+            hold: hold.clone(),
+            because: because.clone(),
+            by,
+        }));
+    });
+    let say = move |_| {
+        let words = typed.get_untracked().trim().to_owned();
+        if words.is_empty() {
+            problem.set("Say why, in a few words.");
+        } else {
+            on.run(words);
+        }
+    };
+    view! {
+        {move || if asked.get() {
+            view! {
+                <div class="go-on-with">
+                    <Choices
+                        label="I go on all the same, because ... (this is handed over)"
+                        options=REASONS.iter().map(|r| ((*r).to_owned(), super::why::capital(r))).collect()
+                        chosen=Signal::derive(|| None::<String>)
+                        pick=Callback::new(move |id: Option<String>| {
+                            if let Some(words) = id { on.run(words); }
+                        })
+                    />
+                    <div class="words">
+                        <label for="because">"or in your own words"</label>
+                        <input
+                            id="because"
+                            type="text"
+                            maxlength="80"
+                            autocomplete="off"
+                            aria-describedby="because-problem"
+                            on:input=move |event| typed.set(event_target_value(&event))
+                        />
+                        <p class="problem" id="because-problem" role="alert">{move || problem.get()}</p>
+                        <button type="button" on:click=say>"Go on with this reason"</button>
+                    </div>
+                </div>
+            }.into_any()
+        } else {
+            view! {
+                <button type="button" on:click=move |_| asked.set(true)>"Go on all the same"</button>
+            }.into_any()
+        }}
+    }
+}
+
+/// The holds of a task, followed as the visit changes.
+pub(super) fn held(desk: Desk, task: TaskId) -> Memo<Vec<Hold>> {
+    Memo::new(move |_| {
+        desk.visit
+            .with(|v| v.as_ref().map_or(Vec::new(), |v| holds(task, &v.exam)))
+    })
+}

@@ -1,0 +1,81 @@
+//! The first page.
+
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::history::head_row;
+use super::route::Route;
+use super::steps;
+use crate::record::head::Head;
+
+/// The first page: begin, go on, look back.
+#[component]
+pub(super) fn HomePage() -> impl IntoView {
+    let desk = Desk::get();
+    // A visit on the desk may be newer than the list that was read.
+    let current = Memo::new(move |_| {
+        desk.visit.with(|v| {
+            v.as_ref()
+                .filter(|v| v.next > 0 && !v.deleted && (v.issued.is_empty() || v.running()))
+                .map(Head::of)
+        })
+    });
+    let go_on = move |_| {
+        let place = desk.visit.with_untracked(|v| {
+            v.as_ref().map(|v| {
+                if v.is_loose() {
+                    Route::Count(v.id.clone())
+                } else {
+                    Route::Visit(v.id.clone(), steps::next(v))
+                }
+            })
+        });
+        if let Some(place) = place {
+            desk.go(place);
+        }
+    };
+    let others = move || {
+        let open = current.get().map(|h| h.visit);
+        desk.heads
+            .get()
+            .into_iter()
+            .filter(|h| !h.deleted && Some(&h.visit) != open.as_ref())
+            .take(3)
+            .map(|h| head_row(desk, h))
+            .collect_view()
+    };
+    view! {
+        <header class="top home">
+            <h1 tabindex="-1">"Penlight"</h1>
+        </header>
+        <main>
+            {move || current.get().map(|head| view! {
+                <button type="button" class="big go-on" on:click=go_on>
+                    <b>"Go on: "{head.label}</b>
+                    <span>{head.what}{if head.running { ", running" } else { "" }}</span>
+                </button>
+            })}
+            <button type="button" class="big primary" on:click=move |_| desk.go(Route::NewVisit)>
+                <b>"Swallow screen"</b>
+                <span>"Ready? Breaths, dry swallows, 90 mL of water, handover"</span>
+            </button>
+            <button type="button" class="big" on:click=move |_| desk.begin_count()>
+                <b>"Just count something"</b>
+                <span>"Stopwatch, any window, taps"</span>
+            </button>
+            <section class="recent">
+                <h2>"Last visits"</h2>
+                <ul class="heads">{others}</ul>
+                <button type="button" on:click=move |_| desk.go(Route::History)>"All visits"</button>
+            </section>
+            <p class="caution">
+                "A screen is not a diagnosis and does not see silent aspiration. Emergencies go to your \
+                 local procedure. Local policy and the licensed clinician decide."
+            </p>
+            <div class="row quiet">
+                <button type="button" on:click=move |_| desk.go(Route::Settings)>"Settings"</button>
+                <button type="button" on:click=move |_| desk.go(Route::Sources)>"Sources, about"</button>
+            </div>
+        </main>
+    }
+}

@@ -1,0 +1,36 @@
+//! The pages.
+//!
+//! One component draws every task, one every gate group; what they show is data from
+//! [`crate::clinical`]. A press becomes an event on the [`desk::Desk`], and the page is drawn from
+//! the visit that the events fold to.
+//!
+//! **Invariant:** nothing on a page knows more than the journal; what must not be lost is an
+//! event before it is on the screen.
+
+pub mod app;
+mod banner;
+mod choking;
+mod count;
+mod decision;
+mod desk;
+mod details;
+mod gate;
+mod handover;
+mod history;
+mod holds;
+mod home;
+mod keeper;
+mod new_visit;
+mod pad;
+mod parts;
+mod questions;
+mod result;
+mod route;
+mod settings;
+mod show;
+mod signs;
+mod sources;
+mod steps;
+mod task;
+mod visit;
+mod why;

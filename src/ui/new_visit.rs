@@ -1,0 +1,74 @@
+//! A new visit: everything optional but the label, which is suggested.
+
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::details::{DetailsFields, Form};
+use super::parts::{Choices, Frame};
+use super::route::Route;
+use crate::browser::{clock, prefs, sound};
+use crate::clinical::person::Role;
+use crate::clinical::screen::ScreenId;
+
+/// A suggested label: which visit of the day on this phone, and when. Never a bed alone.
+fn suggested(desk: Desk) -> String {
+    let now = clock::local(clock::now().wall);
+    let today = desk.heads.with_untracked(|heads| {
+        heads
+            .iter()
+            .filter(|h| !h.loose && clock::local(h.opened).date == now.date)
+            .count()
+    });
+    format!("Visit {}, {}", today + 1, now.time)
+}
+
+/// The page.
+#[component]
+pub(super) fn NewVisitPage() -> impl IntoView {
+    let desk = Desk::get();
+    let form = Form::new(suggested(desk), None);
+    let role = Signal::derive(move || Some(role_id(desk.prefs.get().role).to_owned()));
+    let pick_role = Callback::new(move |id: Option<String>| {
+        let role = if id.as_deref() == Some("slp") {
+            Role::Slp
+        } else {
+            Role::Screener
+        };
+        desk.prefs.update(|p| p.role = role);
+        prefs::save(&desk.prefs.get_untracked());
+    });
+    let begin = move |_| {
+        sound::unlock();
+        if let Some(details) = form.read() {
+            desk.begin(
+                details,
+                Some(ScreenId::Swallow),
+                desk.prefs.get_untracked().role,
+            );
+        }
+    };
+    view! {
+        <Frame title="Swallow screen" back=Route::Home>
+            <DetailsFields form=form/>
+            <Choices
+                label="You are a"
+                options=vec![
+                    ("screener".to_owned(), "Clinician trained to screen".to_owned()),
+                    ("slp".to_owned(), "Speech-language pathologist".to_owned()),
+                ]
+                chosen=role
+                pick=pick_role
+            />
+            <div class="foot">
+                <button type="button" class="big primary" on:click=begin><b>"Begin"</b></button>
+            </div>
+        </Frame>
+    }
+}
+
+fn role_id(role: Role) -> &'static str {
+    match role {
+        Role::Screener => "screener",
+        Role::Slp => "slp",
+    }
+}

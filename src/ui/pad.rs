@@ -1,0 +1,316 @@
+//! The pad: start, then every tap counts.
+//!
+//! **Invariants:** a tap's time is the event's own stamp, not the moment the handler ran; it is
+//! counted on the way down, so nothing that comes after (scroll, palm, cancel) can lose it; two
+//! thumbs are two taps.
+
+use leptos::ev;
+use leptos::prelude::*;
+
+use super::banner::whole_seconds;
+use super::desk::Desk;
+use super::signs::SignButtons;
+use crate::browser::{clock, page, sound, vibrate};
+use crate::clinical::task::{Phase, TaskId, TaskSpec, When};
+use crate::clinical::tasks;
+use crate::clinical::trial::{MarkKind, Trial};
+use crate::measure::time::{Millis, Stamp};
+
+/// How long "ready, set" lasts before "go".
+const COUNTDOWN: Millis = Millis::from_secs(3);
+
+/// The phase's name, without its running figures: what decides which pad is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Face {
+    Ready,
+    Countdown,
+    Running,
+    Late,
+    Watching,
+    Over,
+}
+
+/// Which face the pad of a task shows now.
+pub(super) fn face(desk: Desk, task: TaskId) -> Memo<Face> {
+    Memo::new(move |_| {
+        let now = desk.now.get();
+        match phase_of(desk, task, now) {
+            Phase::Ready => Face::Ready,
+            Phase::Countdown(_) => Face::Countdown,
+            Phase::Running(_) => Face::Running,
+            Phase::Late(_) => Face::Late,
+            Phase::Watching(_) => Face::Watching,
+            Phase::Over => Face::Over,
+        }
+    })
+}
+
+fn phase_of(desk: Desk, task: TaskId, now: Stamp) -> Phase {
+    with_trial(desk, task, |spec, trial| spec.phase(trial, now)).unwrap_or(Phase::Ready)
+}
+
+fn with_trial<T>(desk: Desk, task: TaskId, f: impl FnOnce(&TaskSpec, &Trial) -> T) -> Option<T> {
+    desk.visit.with(|v| {
+        let trial = v.as_ref()?.exam.latest(task)?;
+        Some(f(tasks::spec(task), trial))
+    })
+}
+
+/// The pad of a task.
+#[component]
+pub(super) fn Pad(
+    /// The task.
+    task: TaskId,
+    /// The window chosen on the page, where the task leaves it open.
+    #[prop(into)]
+    length: Signal<Option<Millis>>,
+    /// The face to show.
+    face: Memo<Face>,
+) -> impl IntoView {
+    let desk = Desk::get();
+    let spec = tasks::spec(task);
+    let taps = Memo::new(move |_| with_trial(desk, task, |_, t| t.taps()).unwrap_or(0));
+
+    let buzz = move |ms: u32| {
+        if desk.prefs.get_untracked().vibrate {
+            vibrate::buzz(&[ms]);
+        }
+    };
+    let start = move |at: Stamp| {
+        sound::unlock();
+        let countdown = spec.pad.countdown && desk.prefs.get_untracked().countdown;
+        let at = if countdown {
+            if desk.prefs.get_untracked().sound {
+                sound::countdown();
+            }
+            at.later(COUNTDOWN)
+        } else {
+            if desk.prefs.get_untracked().sound {
+                sound::go_tone();
+            }
+            at
+        };
+        desk.press(task, length.get_untracked(), at, MarkKind::Start);
+        buzz(40);
+        desk.said.set("Started.".to_owned());
+    };
+    // What a press means depends on the face that was on the screen when it came.
+    let press = move |at: Stamp| match face.get_untracked() {
+        Face::Ready => start(at),
+        Face::Countdown | Face::Running | Face::Late => {
+            desk.press(task, None, at, MarkKind::Tap);
+            buzz(15);
+        }
+        Face::Watching | Face::Over => {}
+    };
+    let on_down = move |event: ev::PointerEvent| {
+        // A second button of a mouse is no tap.
+        if event.button() == 0 {
+            press(clock::stamp_of(event.as_ref()));
+        }
+    };
+    // A screen reader's press comes as a click without a pointer.
+    let on_click = move |event: ev::MouseEvent| {
+        if event.detail() == 0 {
+            press(clock::stamp_of(event.as_ref()));
+        }
+    };
+    let on_key = move |event: ev::KeyboardEvent| {
+        if is_press(&event) {
+            // Else the browser would make a click of it, and it would count twice.
+            event.prevent_default();
+            if !event.repeat() {
+                press(clock::stamp_of(event.as_ref()));
+            }
+        }
+    };
+    // A paired keyboard or clicker counts wherever the focus is, unless it is in a field or on
+    // another button.
+    let keys = window_event_listener(ev::keydown, move |event| {
+        if !page::is_in_control(event.as_ref()) {
+            on_key(event);
+        }
+    });
+    on_cleanup(move || keys.remove());
+
+    let end = move |at: Stamp| {
+        desk.press(task, None, at, MarkKind::End);
+        buzz(60);
+        desk.said.set("Ended.".to_owned());
+    };
+    let (one, many) = spec.pad.counts;
+    let big = move || match face.get() {
+        Face::Ready => view! { <span class="start">{spec.pad.start}</span> }.into_any(),
+        Face::Countdown => {
+            let left = move || match phase_of(desk, task, desk.now.get()) {
+                Phase::Countdown(left) if left.0 > 2000 => "Ready",
+                Phase::Countdown(left) if left.0 > 1000 => "Set",
+                Phase::Countdown(_) => "Go in a moment",
+                _ => "Go",
+            };
+            view! { <span class="start">{left}</span> }.into_any()
+        }
+        Face::Running | Face::Late => view! {
+            <span class="count">{move || taps.get()}</span>
+            <span class="what">{move || if taps.get() == 1 { one } else { many }}</span>
+        }
+        .into_any(),
+        Face::Watching | Face::Over => ().into_any(),
+    };
+    let shown = move || !matches!(face.get(), Face::Watching | Face::Over);
+    let counted = move || {
+        format!(
+            "{} {}",
+            taps.get(),
+            if taps.get() == 1 { one } else { many }
+        )
+    };
+    let pad_class = move || match face.get() {
+        Face::Ready => "pad ready",
+        Face::Countdown => "pad countdown",
+        Face::Late => "pad late",
+        _ => "pad running",
+    };
+    let undoable = Memo::new(move |_| {
+        with_trial(desk, task, |_, t| {
+            let pressed = t.marks.iter().filter(|m| m.kind.pressed()).count();
+            let over = t.first(MarkKind::WindowOver).is_some();
+            // A window that ran to its end is not taken back, only taps in it.
+            pressed > usize::from(over)
+        })
+        .unwrap_or(false)
+    });
+    view! {
+        <div class="pad-area">
+            <Clock task=task face=face length=length/>
+            {move || shown().then(|| view! {
+                <button
+                    type="button"
+                    id="pad"
+                    class=pad_class
+                    on:pointerdown=on_down
+                    on:click=on_click
+                    on:keydown=move |event: ev::KeyboardEvent| { event.stop_propagation(); on_key(event); }
+                    on:keyup=move |event: ev::KeyboardEvent| { if is_press(&event) { event.prevent_default(); } }
+                    on:contextmenu=move |event: ev::MouseEvent| event.prevent_default()
+                >
+                    {big}
+                </button>
+            })}
+            // The place of the pad stays taken: a tap that comes late must not hit another button.
+            {move || (face.get() == Face::Over && spec.pad.watch.is_none()).then(|| view! {
+                <div class="pad over" aria-hidden="true">
+                    <span class="what">"Time is up"</span>
+                    <span class="start">{counted}</span>
+                </div>
+            })}
+            <div class="beside-pad">
+                {move || undoable.get().then(|| view! {
+                    <button type="button" class="undo" on:click=move |_| desk.undo(task)>
+                        "Undo last press"
+                    </button>
+                })}
+                {move || match (face.get(), spec.pad.end) {
+                    (Face::Running, Some(words)) => Some(view! {
+                        <button
+                            type="button"
+                            class="end"
+                            on:pointerdown=move |event: ev::PointerEvent| {
+                                if event.button() == 0 { end(clock::stamp_of(event.as_ref())) }
+                            }
+                            on:click=move |event: ev::MouseEvent| {
+                                if event.detail() == 0 { end(clock::stamp_of(event.as_ref())) }
+                            }
+                        >
+                            {words}
+                        </button>
+                    }),
+                    _ => None,
+                }}
+            </div>
+            {spec.pad.signs.map(|_| view! {
+                {move || matches!(face.get(), Face::Running | Face::Watching)
+                    .then(|| view! { <SignButtons task=task/> })}
+            })}
+        </div>
+    }
+}
+
+/// The running figures: time so far, time left.
+#[component]
+fn Clock(
+    task: TaskId,
+    face: Memo<Face>,
+    #[prop(into)] length: Signal<Option<Millis>>,
+) -> impl IntoView {
+    let desk = Desk::get();
+    let spec = tasks::spec(task);
+    let figures = move || {
+        let now = desk.now.get();
+        with_trial(desk, task, |spec, trial| {
+            let so_far = match spec.phase(trial, now) {
+                Phase::Running(so_far) | Phase::Late(so_far) | Phase::Watching(so_far) => so_far,
+                _ => return (String::new(), String::new()),
+            };
+            let Some(elapsed) = so_far.length else {
+                return ("not known".to_owned(), String::new());
+            };
+            match spec.phase(trial, now) {
+                Phase::Watching(_) => match spec.pad.watch {
+                    Some(watch) => (
+                        format!("{} s", whole_seconds(watch - elapsed)),
+                        "left to watch".to_owned(),
+                    ),
+                    None => (String::new(), String::new()),
+                },
+                Phase::Late(_) => (
+                    elapsed.to_string(),
+                    "time is up; later ones are kept apart".to_owned(),
+                ),
+                _ => match spec.window(trial) {
+                    Some(window) => (
+                        format!("{} s", whole_seconds(window - elapsed)),
+                        "left".to_owned(),
+                    ),
+                    None => (elapsed.to_string(), String::new()),
+                },
+            }
+        })
+        .unwrap_or_default()
+    };
+    let figures = Memo::new(move |_| figures());
+    move || match face.get() {
+        Face::Running | Face::Late | Face::Watching => view! {
+            <p class="clock" role="timer">
+                <b>{move || figures.get().0}</b>
+                " "
+                <span>{move || figures.get().1}</span>
+            </p>
+        }
+        .into_any(),
+        Face::Ready => {
+            let window = match spec.pad.length {
+                crate::clinical::task::Length::Fixed(window) => Some(window),
+                _ => length.get(),
+            };
+            window
+                .map(|w| view! { <p class="clock"><span>{format!("{} seconds from the start", w.0 / 1000)}</span></p> })
+                .into_any()
+        }
+        Face::Countdown | Face::Over => ().into_any(),
+    }
+}
+
+/// The stage of the questions that belong to a face.
+pub(super) fn stage(face: Face) -> Option<When> {
+    match face {
+        Face::Ready => Some(When::Before),
+        Face::Watching => Some(When::After),
+        _ => None,
+    }
+}
+
+/// Keys that press: space, enter, and what a presentation clicker sends.
+fn is_press(event: &ev::KeyboardEvent) -> bool {
+    matches!(event.key().as_str(), " " | "Enter" | "PageDown")
+}

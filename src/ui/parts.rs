@@ -1,0 +1,215 @@
+//! Small parts that every page is built of.
+
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::keeper::Saved;
+use super::route::{Page, Route};
+
+/// The frame of a page: back, title, whether it is saved, and the page below.
+#[component]
+pub(super) fn Frame(
+    /// The heading.
+    #[prop(into)]
+    title: Signal<String>,
+    /// Where "back" leads.
+    back: Route,
+    /// The page.
+    children: Children,
+) -> impl IntoView {
+    let desk = Desk::get();
+    view! {
+        <header class="top">
+            <button class="back" type="button" on:click=move |_| desk.go(back.clone())>
+                <span aria-hidden="true">"\u{2039}"</span>
+                <span class="for-reader">"Back"</span>
+            </button>
+            <h1 tabindex="-1">{title}</h1>
+            <SavedMark/>
+        </header>
+        <main>{children()}</main>
+    }
+}
+
+/// Whether everything is saved. Says "saved" only after the store confirmed.
+#[component]
+fn SavedMark() -> impl IntoView {
+    let desk = Desk::get();
+    let words = move || match desk.saved.get() {
+        Saved::Yes => "Saved",
+        Saved::Saving => "Saving",
+        Saved::Failed(_) => "Not saved",
+    };
+    let class = move || match desk.saved.get() {
+        Saved::Failed(_) => "saved failed",
+        _ => "saved",
+    };
+    let shown = move || desk.visit.with(Option::is_some);
+    view! { <p class=class>{move || shown().then(words)}</p> }
+}
+
+/// The way out of a visit that any page offers: its overview.
+pub(super) fn overview_of(desk: Desk) -> Route {
+    desk.visit.with_untracked(|v| {
+        v.as_ref()
+            .map_or(Route::Home, |v| Route::Visit(v.id.clone(), Page::Overview))
+    })
+}
+
+/// A row of choices of which one is pressed: real radio behaviour by pressed buttons.
+#[component]
+pub(super) fn Choices(
+    /// What is asked.
+    #[prop(into)]
+    label: String,
+    /// Ids and words.
+    options: Vec<(String, String)>,
+    /// The id chosen, if one is.
+    #[prop(into)]
+    chosen: Signal<Option<String>>,
+    /// Called with the id pressed; pressing the chosen one again takes it back.
+    pick: Callback<Option<String>>,
+) -> impl IntoView {
+    let buttons = options
+        .into_iter()
+        .map(|(id, words)| {
+            let mine = id.clone();
+            let on = Signal::derive(move || chosen.get().as_deref() == Some(mine.as_str()));
+            let press = move |_| {
+                pick.run((!on.get_untracked()).then(|| id.clone()));
+            };
+            view! {
+                <button
+                    type="button"
+                    class="choice"
+                    aria-pressed=move || on.get().to_string()
+                    on:click=press
+                >
+                    {words}
+                </button>
+            }
+        })
+        .collect_view();
+    view! {
+        <div class="choices" role="group" aria-label=label.clone()>
+            <p class="ask">{label.clone()}</p>
+            <div class="row">{buttons}</div>
+        </div>
+    }
+}
+
+/// A number with a stepper: typed or pressed, with a message beside the field.
+#[component]
+pub(super) fn NumberField(
+    /// Id of the field, unique on the page.
+    id: &'static str,
+    /// What is asked.
+    label: &'static str,
+    /// The unit, in words.
+    unit: &'static str,
+    /// What the field holds from the record, in tenths of the unit.
+    #[prop(into)]
+    value: Signal<Option<i32>>,
+    /// Least and most, in the unit.
+    range: (i32, i32),
+    /// What one press changes, in the unit.
+    step: i32,
+    /// Called with a number that was taken, in tenths of the unit, or none for an empty field.
+    take: Callback<Option<i32>>,
+) -> impl IntoView {
+    let (least, most) = range;
+    // What is typed stays in the field, taken or not: nothing typed is lost to a message.
+    let typed = RwSignal::new(value.get_untracked().map(shown).unwrap_or_default());
+    let message = RwSignal::new(String::new());
+    let read = move |text: String| {
+        typed.set(text.clone());
+        if text.trim().is_empty() {
+            message.set(String::new());
+            take.run(None);
+            return;
+        }
+        match crate::clinical::task::parse_tenths(&text, least, most, unit) {
+            Ok(tenths) => {
+                message.set(String::new());
+                take.run(Some(tenths));
+            }
+            Err(error) => message.set(error.to_string()),
+        }
+    };
+    let nudge = move |by: i32| {
+        let now = value.get_untracked();
+        let next = match now {
+            Some(tenths) => tenths + by * step * 10,
+            // The first press lands on the nearer end, from which one steps inwards.
+            None if by > 0 => least * 10 + step * 10,
+            None => most * 10,
+        };
+        read(shown(next.clamp(least * 10, most * 10)));
+    };
+    let problem = format!("{id}-problem");
+    let described = problem.clone();
+    view! {
+        <div class="number">
+            <label for=id>{label}</label>
+            <div class="stepper">
+                <button type="button" aria-label=format!("{label}: less") on:click=move |_| nudge(-1)>
+                    "\u{2212}"
+                </button>
+                <input
+                    id=id
+                    type="text"
+                    inputmode="decimal"
+                    autocomplete="off"
+                    maxlength="8"
+                    prop:value=move || typed.get()
+                    aria-describedby=described
+                    aria-invalid=move || (!message.get().is_empty()).to_string()
+                    on:input=move |event| read(event_target_value(&event))
+                />
+                <span class="unit">{unit}</span>
+                <button type="button" aria-label=format!("{label}: more") on:click=move |_| nudge(1)>
+                    "+"
+                </button>
+            </div>
+            <p class="problem" id=problem role="alert">{move || message.get()}</p>
+        </div>
+    }
+}
+
+/// Tenths as they are typed: "15" or "15.5".
+fn shown(tenths: i32) -> String {
+    if tenths % 10 == 0 {
+        (tenths / 10).to_string()
+    } else {
+        format!("{:.1}", f64::from(tenths) / 10.0)
+    }
+}
+
+/// A line of free words that is kept as it is typed.
+#[component]
+pub(super) fn WordsField(
+    /// Id of the field, unique on the page.
+    id: &'static str,
+    /// What is asked.
+    label: &'static str,
+    /// What the record holds.
+    value: String,
+    /// Most characters.
+    most: u32,
+    /// Called when the field is left, with what it holds.
+    take: Callback<String>,
+) -> impl IntoView {
+    view! {
+        <div class="words">
+            <label for=id>{label}</label>
+            <input
+                id=id
+                type="text"
+                autocomplete="off"
+                maxlength=most.to_string()
+                prop:value=value
+                on:change=move |event| take.run(event_target_value(&event))
+            />
+        </div>
+    }
+}

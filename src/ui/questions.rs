@@ -1,0 +1,95 @@
+//! The questions of a task, drawn from its data.
+
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::parts::{Choices, NumberField};
+use crate::clinical::task::{Question, Takes, TaskId, TaskSpec, When};
+use crate::clinical::tasks;
+use crate::clinical::trial::{Answer, Trial};
+
+/// The questions of one stage.
+#[component]
+pub(super) fn Questions(
+    /// The task.
+    task: TaskId,
+    /// The stage.
+    when: When,
+    /// Leave these out; they have a place of their own.
+    #[prop(optional)]
+    without: Option<&'static str>,
+) -> impl IntoView {
+    let desk = Desk::get();
+    let spec = tasks::spec(task);
+    // Which questions apply changes only with the answers they depend on.
+    let ids = Memo::new(move |_| {
+        desk.visit.with(|v| {
+            let empty = Trial::new(task, 0, None);
+            let trial = v
+                .as_ref()
+                .and_then(|v| v.exam.latest(task))
+                .unwrap_or(&empty);
+            asked(spec, when, trial, without)
+        })
+    });
+    view! {
+        <div class="questions">
+            <For each=move || ids.get() key=|id| *id let:id>
+                {spec.questions.iter().find(|q| q.id == id).map(|q| question(desk, task, q))}
+            </For>
+        </div>
+    }
+}
+
+fn asked(
+    spec: &'static TaskSpec,
+    when: When,
+    trial: &Trial,
+    without: Option<&'static str>,
+) -> Vec<&'static str> {
+    spec.questions_at(when, trial)
+        .map(|q| q.id)
+        .filter(|id| Some(*id) != without)
+        .collect()
+}
+
+/// One question.
+pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> AnyView {
+    let answer = Memo::new(move |_| {
+        desk.visit.with(|v| {
+            v.as_ref()
+                .and_then(|v| v.exam.latest(task))
+                .and_then(|t| t.answers.get(q.id).cloned())
+        })
+    });
+    match q.takes {
+        Takes::OneOf(choices) => view! {
+            <Choices
+                label=q.ask
+                options=choices.iter().map(|c| (c.id.to_owned(), c.words.to_owned())).collect()
+                chosen=Signal::derive(move || answer.get().and_then(|a| a.choice().map(str::to_owned)))
+                pick=Callback::new(move |id: Option<String>| {
+                    desk.answer(task, q.id, id.map(Answer::Choice));
+                })
+            />
+        }
+        .into_any(),
+        Takes::Number { unit, least, most, step } => view! {
+            <NumberField
+                id=q.id
+                label=q.ask
+                unit=unit
+                value=Signal::derive(move || match answer.get() {
+                    Some(Answer::Tenths(n)) => Some(n),
+                    _ => None,
+                })
+                range=(least, most)
+                step=step
+                take=Callback::new(move |tenths: Option<i32>| {
+                    desk.answer(task, q.id, tenths.map(Answer::Tenths));
+                })
+            />
+        }
+        .into_any(),
+    }
+}

@@ -1,0 +1,119 @@
+//! The result of a task, with what it is compared with, its rule, its source and its caveat.
+
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::why::flag_item;
+use crate::clinical::task::{TaskId, TaskSpec};
+use crate::clinical::tasks;
+use crate::clinical::trial::{MarkKind, Trial};
+use crate::measure::series::Series;
+use crate::measure::time::{Doubt, Millis};
+use crate::measure::window::Window;
+
+/// A second press within this time after another is pointed out.
+const QUICK: Millis = Millis(60);
+
+/// The result of the newest trial of a task.
+#[component]
+pub(super) fn TaskResult(
+    /// The task.
+    task: TaskId,
+) -> impl IntoView {
+    let desk = Desk::get();
+    let spec = tasks::spec(task);
+    let lines = Memo::new(move |_| {
+        desk.visit.with(|v| {
+            v.as_ref()
+                .and_then(|v| v.exam.latest(task))
+                .map_or(Vec::new(), |t| lines(spec, t))
+        })
+    });
+    let flags = move || {
+        desk.visit.with(|v| {
+            v.as_ref()
+                .map_or(Vec::new(), |v| tasks::flags(task, &v.exam))
+                .iter()
+                .map(flag_item)
+                .collect_view()
+        })
+    };
+    view! {
+        <section class="result" aria-label="Result">
+            {move || lines.get().into_iter().map(|l| view! { <p class="figure">{l}</p> }).collect_view()}
+            <ul class="flags">{flags}</ul>
+            {(!spec.caveat.is_empty()).then(|| view! { <p class="caveat">{spec.caveat}</p> })}
+        </section>
+    }
+}
+
+/// The figures of a trial in words, and everything that speaks against them.
+pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
+    let mut lines = Vec::new();
+    let Some(start) = trial.start() else {
+        return lines;
+    };
+    let offsets = trial.tap_offsets();
+    let (one, many) = spec.pad.counts;
+    let counted = |n: usize| format!("{n} {}", if n == 1 { one } else { many });
+    let mut doubts: Vec<Doubt> = Vec::new();
+    match spec
+        .window(trial)
+        .and_then(|w| Window::new(w, spec.pad.late).ok())
+    {
+        Some(window) => {
+            let split = window.split(&offsets);
+            let seconds = window.length().0 / 1000;
+            lines.push(format!("{} in {seconds} seconds", counted(split.count())));
+            if !split.early.is_empty() {
+                lines.push(format!(
+                    "{} before \"go\", not counted",
+                    counted(split.early.len())
+                ));
+            }
+            let late = split.late.len() + split.after.len();
+            if late > 0 {
+                lines.push(format!("{} later, kept apart", counted(late)));
+            }
+            doubts.extend(trial.between(start, start.later(window.length())).doubt);
+        }
+        None => {
+            if let Some(end) = trial.end() {
+                let time = trial.between(start, end);
+                doubts.extend(time.doubt);
+                match time.length {
+                    Some(length) if length > Millis::ZERO => {
+                        lines.push(format!("{length}, {}", counted(trial.taps())));
+                    }
+                    Some(_) => lines.push(
+                        "Start and end came in the same moment: undo, or do it again.".to_owned(),
+                    ),
+                    None => lines.push(format!("{}, time not known", counted(trial.taps()))),
+                }
+            }
+        }
+    }
+    if let Some(over) = trial.first(MarkKind::WindowOver).or(trial.end()) {
+        doubts.extend(trial.between(start, over).doubt);
+    }
+    let series = Series::new(offsets);
+    if trial.task == TaskId::FreeCount
+        && let Ok(rate) = series.rate_from_onsets()
+    {
+        lines.push(format!(
+            "{:.2} a second from first to last tap ({:.0} a minute)",
+            rate.get(),
+            rate.per_minute().get()
+        ));
+    }
+    let quick = series.quicker_than(QUICK).len();
+    if quick > 0 {
+        lines.push(format!(
+            "{quick} came within {} ms of the one before: check the count",
+            QUICK.0
+        ));
+    }
+    doubts.dedup();
+    lines.extend(doubts.iter().map(ToString::to_string));
+    lines
+}

@@ -1,0 +1,175 @@
+//! Where in the app one is: an enum, kept in the address after the `#`.
+//!
+//! The address works under any path of any host, and "back" on the phone works.
+
+use crate::clinical::gate::Group;
+use crate::clinical::task::TaskId;
+use crate::record::envelope::VisitId;
+
+/// A page of a visit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Page {
+    /// What there is of it so far.
+    Overview,
+    /// A group of the gate.
+    Gate(Group),
+    /// What the gate found, where it found something.
+    GateResult,
+    /// A task.
+    Task(TaskId),
+    /// What to say, in large type.
+    Show(TaskId),
+    /// Choking.
+    Choking,
+    /// The decision.
+    Decision,
+    /// The handover.
+    Handover,
+}
+
+/// A place in the app.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Route {
+    /// The first page.
+    Home,
+    /// A new visit.
+    NewVisit,
+    /// Past visits.
+    History,
+    /// Settings.
+    Settings,
+    /// Where everything comes from, and what the app is.
+    Sources,
+    /// A page of a visit.
+    Visit(VisitId, Page),
+    /// A count without a visit.
+    Count(VisitId),
+}
+
+const TASKS: [(TaskId, &str); 4] = [
+    (TaskId::Breathing, "breathing"),
+    (TaskId::DrySwallow, "dry-swallows"),
+    (TaskId::Water90, "water"),
+    (TaskId::FreeCount, "count"),
+];
+
+const GROUPS: [(Group, &str); 4] = [
+    (Group::Person, "person"),
+    (Group::Orders, "orders"),
+    (Group::Airway, "airway"),
+    (Group::Ready, "ready"),
+];
+
+fn word_of<T: Copy + PartialEq>(table: &[(T, &'static str)], value: T) -> &'static str {
+    table
+        .iter()
+        .find(|(v, _)| *v == value)
+        .map_or("", |(_, word)| word)
+}
+
+fn value_of<T: Copy>(table: &[(T, &'static str)], word: &str) -> Option<T> {
+    table.iter().find(|(_, w)| *w == word).map(|(v, _)| *v)
+}
+
+impl Route {
+    /// The address of this place.
+    pub(super) fn hash(&self) -> String {
+        match self {
+            Route::Home => String::new(),
+            Route::NewVisit => "new".to_owned(),
+            Route::History => "history".to_owned(),
+            Route::Settings => "settings".to_owned(),
+            Route::Sources => "sources".to_owned(),
+            Route::Count(id) => format!("count/{}", id.as_str()),
+            Route::Visit(id, page) => {
+                let page = match page {
+                    Page::Overview => "overview".to_owned(),
+                    Page::Gate(group) => format!("gate/{}", word_of(&GROUPS, *group)),
+                    Page::GateResult => "gate/result".to_owned(),
+                    Page::Task(task) => format!("task/{}", word_of(&TASKS, *task)),
+                    Page::Show(task) => format!("show/{}", word_of(&TASKS, *task)),
+                    Page::Choking => "choking".to_owned(),
+                    Page::Decision => "decision".to_owned(),
+                    Page::Handover => "handover".to_owned(),
+                };
+                format!("visit/{}/{page}", id.as_str())
+            }
+        }
+    }
+
+    /// The place an address names; the first page for anything unknown.
+    pub(super) fn parse(hash: &str) -> Route {
+        Route::read(hash).unwrap_or(Route::Home)
+    }
+
+    fn read(hash: &str) -> Option<Route> {
+        let parts: Vec<&str> = hash.split('/').collect();
+        Some(match parts.as_slice() {
+            ["new"] => Route::NewVisit,
+            ["history"] => Route::History,
+            ["settings"] => Route::Settings,
+            ["sources"] => Route::Sources,
+            ["count", id] => Route::Count(VisitId::new(id)?),
+            ["visit", id, rest @ ..] => {
+                let page = match rest {
+                    ["overview"] => Page::Overview,
+                    ["gate", "result"] => Page::GateResult,
+                    ["gate", group] => Page::Gate(value_of(&GROUPS, group)?),
+                    ["task", task] => Page::Task(value_of(&TASKS, task)?),
+                    ["show", task] => Page::Show(value_of(&TASKS, task)?),
+                    ["choking"] => Page::Choking,
+                    ["decision"] => Page::Decision,
+                    ["handover"] => Page::Handover,
+                    _ => return None,
+                };
+                Route::Visit(VisitId::new(id)?, page)
+            }
+            _ => return None,
+        })
+    }
+
+    /// The visit whose events this place needs.
+    pub(super) fn visit(&self) -> Option<&VisitId> {
+        match self {
+            Route::Visit(id, _) | Route::Count(id) => Some(id),
+            _ => None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_place_has_an_address_that_leads_back_to_it() {
+        let id = VisitId::new("0123456789abcdef").unwrap();
+        let mut places = vec![
+            Route::Home,
+            Route::NewVisit,
+            Route::History,
+            Route::Settings,
+            Route::Sources,
+            Route::Count(id.clone()),
+        ];
+        let mut pages = vec![
+            Page::Overview,
+            Page::GateResult,
+            Page::Choking,
+            Page::Decision,
+            Page::Handover,
+        ];
+        pages.extend(GROUPS.map(|(g, _)| Page::Gate(g)));
+        pages.extend(TASKS.map(|(t, _)| Page::Task(t)));
+        pages.extend(TASKS.map(|(t, _)| Page::Show(t)));
+        places.extend(pages.into_iter().map(|p| Route::Visit(id.clone(), p)));
+        for place in places {
+            assert_eq!(Route::parse(&place.hash()), place);
+        }
+        assert_eq!(Route::parse("visit/BAD/overview"), Route::Home);
+        assert_eq!(
+            Route::parse("visit/0123456789abcdef/task/none"),
+            Route::Home
+        );
+    }
+}

@@ -1,0 +1,84 @@
+//! Preferences of this phone.
+
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::parts::{Choices, Frame};
+use super::route::Route;
+use crate::browser::prefs::{self, Look, Prefs};
+use crate::browser::sound;
+use crate::clinical::person::Role;
+
+/// The page.
+#[component]
+pub(super) fn SettingsPage() -> impl IntoView {
+    let desk = Desk::get();
+    let change = move |f: &dyn Fn(&mut Prefs)| {
+        desk.prefs.update(|p| f(p));
+        let now = desk.prefs.get_untracked();
+        prefs::save(&now);
+        prefs::apply_look(now.look);
+    };
+    let looks = [
+        (Look::Auto, "auto", "As the phone"),
+        (Look::Light, "light", "Light"),
+        (Look::Dark, "dark", "Dark"),
+        (Look::Contrast, "contrast", "High contrast"),
+    ];
+    let look = Signal::derive(move || {
+        let now = desk.prefs.get().look;
+        looks
+            .iter()
+            .find(|(l, _, _)| *l == now)
+            .map(|(_, id, _)| (*id).to_owned())
+    });
+    let switch = move |label: &'static str, get: fn(&Prefs) -> bool, set: fn(&mut Prefs, bool)| {
+        let on = Memo::new(move |_| get(&desk.prefs.get()));
+        view! {
+            <button
+                type="button"
+                class="switch"
+                role="switch"
+                aria-checked=move || on.get().to_string()
+                on:click=move |_| {
+                    change(&|p: &mut Prefs| { let now = get(p); set(p, !now) });
+                    sound::unlock();
+                }
+            >
+                <span>{label}</span>
+                <b>{move || if on.get() { "on" } else { "off" }}</b>
+            </button>
+        }
+    };
+    view! {
+        <Frame title="Settings" back=Route::Home>
+            <Choices
+                label="You are a"
+                options=vec![
+                    ("screener".to_owned(), "Clinician trained to screen".to_owned()),
+                    ("slp".to_owned(), "Speech-language pathologist".to_owned()),
+                ]
+                chosen=Signal::derive(move || Some(match desk.prefs.get().role {
+                    Role::Screener => "screener".to_owned(),
+                    Role::Slp => "slp".to_owned(),
+                }))
+                pick=Callback::new(move |id: Option<String>| {
+                    let role = if id.as_deref() == Some("slp") { Role::Slp } else { Role::Screener };
+                    change(&|p: &mut Prefs| p.role = role);
+                })
+            />
+            {switch("Ready, set, go before a window", |p| p.countdown, |p, on| p.countdown = on)}
+            {switch("Sound", |p| p.sound, |p, on| p.sound = on)}
+            {switch("Vibration, where the phone has it", |p| p.vibrate, |p, on| p.vibrate = on)}
+            <Choices
+                label="Look"
+                options=looks.iter().map(|(_, id, words)| ((*id).to_owned(), (*words).to_owned())).collect()
+                chosen=look
+                pick=Callback::new(move |id: Option<String>| {
+                    let look = looks.iter().find(|(_, l, _)| Some(*l) == id.as_deref()).map_or(Look::Auto, |(l, _, _)| *l);
+                    change(&|p: &mut Prefs| p.look = look);
+                })
+            />
+        </Frame>
+    }
+}

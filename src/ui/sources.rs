@@ -1,0 +1,38 @@
+//! Where everything comes from, and what the app is.
+
+use leptos::prelude::*;
+
+use super::parts::Frame;
+use super::route::Route;
+use super::why::source_line;
+use crate::clinical::policy::Policy;
+use crate::clinical::source;
+
+/// The page.
+#[component]
+pub(super) fn SourcesPage() -> impl IntoView {
+    let policy = Policy::default();
+    view! {
+        <Frame title="Sources, about" back=Route::Home>
+            <p>
+                "Penlight "{env!("CARGO_PKG_VERSION")}", rules "{super::desk::RULES}", policy \""{policy.name}"\"."
+            </p>
+            <p>
+                "A screen says \"refer\" or \"no sign seen\". It does not diagnose and does not see silent \
+                 aspiration; that takes an instrumental assessment. Emergencies go to your local procedure. \
+                 Diet levels are recorded as you set them, never derived. Local policy and the licensed \
+                 clinician decide."
+            </p>
+            <p>
+                "Everything stays on this phone. Nothing is sent anywhere but what you copy, share or save. \
+                 Do not touch the phone with used gloves; single-use cups, straws and depressors are for \
+                 one person (common practice)."
+            </p>
+            <h2>"Sources"</h2>
+            <ul class="sources">{source::ALL.iter().map(|s| source_line(s)).collect_view()}</ul>
+            <h2>"Licence"</h2>
+            <p>"MIT OR Apache-2.0. Drink and food level names: IDDSI framework, 2019, iddsi.org/framework, \
+                CC BY-SA 4.0; works that go beyond translation are not permitted, and none is made here."</p>
+        </Frame>
+    }
+}

@@ -1,0 +1,118 @@
+//! The way through a screen: what comes next.
+
+use super::route::Page;
+use crate::clinical::assess::gate_closed;
+use crate::clinical::gate::{Group, State};
+use crate::clinical::task::{Phase, TaskId};
+use crate::clinical::tasks;
+use crate::clinical::trial::{MarkKind, Trial};
+use crate::record::visit::{Visit, is_running};
+
+/// Where a visit goes on: a running trial, else the first step not done yet.
+pub(super) fn next(visit: &Visit) -> Page {
+    if visit.choking.is_some_and(|c| c.over.is_none()) {
+        return Page::Choking;
+    }
+    if let Some(trial) = visit.exam.trials.iter().rev().find(|t| is_running(t)) {
+        return Page::Task(trial.task);
+    }
+    let Some(screen) = visit.screen.map(|id| id.screen()) else {
+        return Page::Overview;
+    };
+    if visit.exam.ended.is_some() {
+        return Page::Decision;
+    }
+    if screen.gate {
+        if let Some(group) = Group::ALL
+            .into_iter()
+            .find(|g| g.items().any(|i| !visit.exam.gate.answered(i)))
+        {
+            return Page::Gate(group);
+        }
+        if gate_closed(&visit.exam).is_some() {
+            return Page::GateResult;
+        }
+    }
+    screen
+        .tasks
+        .iter()
+        .find(|task| !done(visit, **task))
+        .map_or(Page::Decision, |task| Page::Task(*task))
+}
+
+/// Whether a task was done, was given up with a reason, or steps aside for this person.
+pub(super) fn done(visit: &Visit, task: TaskId) -> bool {
+    let exam = &visit.exam;
+    (tasks::spec(task).not_for)(exam.age, &exam.policy).is_some()
+        || exam.latest(task).is_some_and(finished)
+}
+
+fn finished(trial: &Trial) -> bool {
+    let ended = trial.end().is_some() || trial.first(MarkKind::WindowOver).is_some();
+    let given_up = trial.choice(crate::clinical::task::NOT_VALID).is_some();
+    let typed = trial
+        .number(crate::clinical::tasks::breathing::TYPED)
+        .is_some();
+    ended || given_up || typed
+}
+
+/// The page after a gate group.
+pub(super) fn after_group(visit: &Visit, group: Group) -> Page {
+    let at = Group::ALL.iter().position(|g| *g == group).unwrap_or(0);
+    if let Some(next) = Group::ALL.get(at + 1) {
+        return Page::Gate(*next);
+    }
+    let something = visit
+        .exam
+        .gate
+        .exceptions(&visit.exam.policy)
+        .next()
+        .is_some();
+    if something || visit.exam.gate.open().next().is_some() {
+        Page::GateResult
+    } else {
+        first_task(visit)
+    }
+}
+
+/// The first task of the visit's screen.
+pub(super) fn first_task(visit: &Visit) -> Page {
+    visit
+        .screen
+        .and_then(|id| id.screen().tasks.first().copied())
+        .map_or(Page::Overview, Page::Task)
+}
+
+/// The page after a task.
+///
+/// A closed gate and an emergency lead to the gate's page before anything else is offered.
+pub(super) fn after_task(visit: &Visit, task: TaskId) -> Page {
+    let Some(screen) = visit.screen.map(|id| id.screen()) else {
+        return Page::Overview;
+    };
+    if screen.gate && gate_closed(&visit.exam).is_some() {
+        return Page::GateResult;
+    }
+    screen.after(task).map_or(Page::Decision, Page::Task)
+}
+
+/// Whether any exception of the gate is an emergency.
+pub(super) fn emergency(visit: &Visit) -> bool {
+    visit
+        .exam
+        .gate
+        .exceptions(&visit.exam.policy)
+        .any(|(_, _, state)| state == State::Emergency)
+}
+
+/// The trial whose watch is running, if one is.
+pub(super) fn watched(visit: &Visit) -> Option<&Trial> {
+    visit.exam.trials.iter().rev().find(|trial| {
+        trial.marks.last().is_some_and(|mark| {
+            matches!(
+                tasks::spec(trial.task).phase(trial, mark.at),
+                Phase::Watching(_)
+            )
+        })
+    })
+}

@@ -1,0 +1,307 @@
+//! A visit at a glance: what there is, what is missing, and every way on.
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use super::banner::file_name;
+use super::decision::look_of;
+use super::desk::Desk;
+use super::details::{DetailsFields, Form};
+use super::parts::{Frame, WordsField};
+use super::result::lines;
+use super::route::{Page, Route};
+use super::steps;
+use super::task::Leave;
+use crate::browser::{clock, ids, share};
+use crate::clinical::gate::Group;
+use crate::clinical::tasks;
+use crate::record::envelope::{Envelope, SCHEMA, body};
+use crate::record::event::Event;
+use crate::record::export;
+use crate::record::head::Head;
+
+/// The page.
+#[component]
+pub(super) fn OverviewPage() -> impl IntoView {
+    let desk = Desk::get();
+    let title = Signal::derive(move || {
+        desk.visit
+            .with(|v| v.as_ref().map_or(String::new(), |v| v.label()))
+    });
+    let deleted = Memo::new(move |_| desk.visit.with(|v| v.as_ref().is_some_and(|v| v.deleted)));
+    view! {
+        <Frame title=title back=Route::Home>
+            {move || if deleted.get() {
+                view! { <p>"This visit was deleted."</p> }.into_any()
+            } else {
+                view! { <Whole/> }.into_any()
+            }}
+        </Frame>
+    }
+}
+
+#[component]
+fn Whole() -> impl IntoView {
+    let desk = Desk::get();
+    let next = Memo::new(move |_| {
+        desk.visit
+            .with(|v| v.as_ref().map_or(Page::Overview, steps::next))
+    });
+    let verdict = move || {
+        desk.visit
+            .with(|v| {
+                v.as_ref()
+                    .filter(|v| v.decided.is_some())
+                    .and_then(|v| v.decision())
+            })
+            .map(|d| d.verdict)
+    };
+    view! {
+        {move || verdict().map(|v| {
+            let (class, shape) = look_of(v);
+            view! {
+                <section class=class>
+                    <p class="word"><span aria-hidden="true">{shape}" "</span>{v.headline()}</p>
+                </section>
+            }
+        })}
+        {move || (next.get() != Page::Overview).then(|| view! {
+            <button type="button" class="big primary" on:click=move |_| desk.turn(next.get_untracked())>
+                <b>{if next.get() == Page::Decision { "Decision" } else { "Go on" }}</b>
+            </button>
+        })}
+        <Steps/>
+        <CloseOut/>
+        <Person/>
+        <Leave/>
+        <Keep/>
+    }
+}
+
+/// The screen's steps, each a way in.
+#[component]
+fn Steps() -> impl IntoView {
+    let desk = Desk::get();
+    let groups = move || {
+        desk.visit.with(|v| {
+            v.as_ref().map_or(Vec::new(), |v| {
+                Group::ALL
+                    .into_iter()
+                    .map(|g| {
+                        let open = g.items().filter(|i| !v.exam.gate.answered(i)).count();
+                        let excepted = g
+                            .items()
+                            .filter(|i| v.exam.gate.exception(i).is_some())
+                            .count();
+                        let state = match (open, excepted) {
+                            (0, 0) => "holds".to_owned(),
+                            (0, n) => format!("{n} noted"),
+                            _ => "not asked".to_owned(),
+                        };
+                        (Page::Gate(g), g.title().to_owned(), state)
+                    })
+                    .collect()
+            })
+        })
+    };
+    let rows = move || {
+        desk.visit.with(|v| {
+            let Some(v) = v.as_ref() else {
+                return Vec::new();
+            };
+            let Some(screen) = v.screen.map(|id| id.screen()) else {
+                return Vec::new();
+            };
+            let mut rows = if screen.gate { groups() } else { Vec::new() };
+            for task in screen.tasks {
+                let spec = tasks::spec(*task);
+                let state = match v.exam.latest(*task) {
+                    Some(trial) => lines(spec, trial).first().cloned().unwrap_or_else(|| {
+                        if steps::done(v, *task) {
+                            "recorded"
+                        } else {
+                            "begun"
+                        }
+                        .to_owned()
+                    }),
+                    None => "not done".to_owned(),
+                };
+                rows.push((Page::Task(*task), spec.title.to_owned(), state));
+            }
+            rows
+        })
+    };
+    let loose = move || {
+        desk.visit.with(|v| {
+            v.as_ref().map_or(Vec::new(), |v| {
+                v.exam
+                    .trials
+                    .iter()
+                    .filter(|t| v.screen.is_none_or(|s| !s.screen().tasks.contains(&t.task)))
+                    .flat_map(|t| lines(tasks::spec(t.task), t))
+                    .collect()
+            })
+        })
+    };
+    view! {
+        <ul class="steps">
+            {move || rows().into_iter().map(|(page, title, state)| view! {
+                <li>
+                    <button type="button" class="head" on:click=move |_| desk.turn(page)>
+                        <b>{title}</b>
+                        <span>{state}</span>
+                    </button>
+                </li>
+            }).collect_view()}
+        </ul>
+        {move || {
+            let counts: Vec<String> = loose();
+            (!counts.is_empty()).then(|| view! {
+                <h2>"Attached counts"</h2>
+                <ul class="plain">{counts.into_iter().map(|l| view! { <li>{l}</li> }).collect_view()}</ul>
+            })
+        }}
+    }
+}
+
+/// An earlier refer or stop stays open until somebody closes it.
+#[component]
+fn CloseOut() -> impl IntoView {
+    let desk = Desk::get();
+    let open = Memo::new(move |_| {
+        desk.visit
+            .with(|v| v.as_ref().is_some_and(|v| Head::of(v).unclosed))
+    });
+    let closed = Memo::new(move |_| {
+        desk.visit
+            .with(|v| v.as_ref().and_then(|v| v.closed.clone()))
+    });
+    view! {
+        {move || open.get().then(|| view! {
+            <section class="found caution">
+                <h2>"Not closed"</h2>
+                <p>"Somebody was to look further. Who did?"</p>
+                <div class="row">
+                    {["Seen by speech-language pathology", "Seen by the doctor"].into_iter().map(|how| view! {
+                        <button type="button" on:click=move |_| desk.record([Event::Closed(how.to_owned())])>
+                            {how}
+                        </button>
+                    }).collect_view()}
+                </div>
+                <WordsField
+                    id="closed-by"
+                    label="or in your own words. No names."
+                    value=String::new()
+                    most=80
+                    take=Callback::new(move |words: String| {
+                        if !words.trim().is_empty() { desk.record([Event::Closed(words)]) }
+                    })
+                />
+            </section>
+        })}
+        {move || closed.get().map(|how| view! { <p class="figure">{format!("Closed: {how}")}</p> })}
+    }
+}
+
+/// Person and place, filled in or corrected afterwards.
+#[component]
+fn Person() -> impl IntoView {
+    let desk = Desk::get();
+    let details = desk
+        .visit
+        .with_untracked(|v| v.as_ref().and_then(|v| v.details.clone()));
+    let label = details
+        .as_ref()
+        .map_or(String::new(), |d| d.label.as_str().to_owned());
+    let form = Form::new(label, details.as_ref());
+    let kept = RwSignal::new(false);
+    let keep = move |_| {
+        if let Some(details) = form.read() {
+            desk.record([Event::Details(details)]);
+            kept.set(true);
+        }
+    };
+    view! {
+        <details class="more">
+            <summary>"Person and place"</summary>
+            <DetailsFields form=form/>
+            <button type="button" on:click=keep>"Keep"</button>
+            <p role="status">{move || kept.get().then_some("Kept.")}</p>
+        </details>
+    }
+}
+
+/// The whole record as a file, and deleting it.
+#[component]
+fn Keep() -> impl IntoView {
+    let desk = Desk::get();
+    let sure = RwSignal::new(false);
+    let problem = RwSignal::new(String::new());
+    let save = move |_| {
+        let Some(id) = desk
+            .visit
+            .with_untracked(|v| v.as_ref().map(|v| v.id.clone()))
+        else {
+            return;
+        };
+        spawn_local(async move {
+            let outcome = match desk.keeper().read(&id).await {
+                Ok((events, raw)) => {
+                    let mut text = export::lines(&events);
+                    for line in raw {
+                        text.push_str(&line.0);
+                        text.push('\n');
+                    }
+                    share::save_file(&file_name("visit"), &text)
+                }
+                Err(error) => Err(error.to_string()),
+            };
+            problem.set(outcome.err().unwrap_or_default());
+        });
+    };
+    let delete = move |_| {
+        let Some(mut visit) = desk.visit.get_untracked() else {
+            return;
+        };
+        let tombstone = Envelope {
+            device: ids::device_id(),
+            visit: visit.id.clone(),
+            seq: visit.next,
+            schema: SCHEMA,
+            key: String::new(),
+            at: clock::now(),
+            body: body(&Event::Deleted),
+        };
+        visit.take(&tombstone);
+        visit.aside.clear();
+        spawn_local(async move {
+            match desk.keeper().bury(tombstone, Head::of(&visit)).await {
+                Ok(()) => {
+                    desk.visit.set(None);
+                    desk.go(Route::Home);
+                }
+                Err(error) => problem.set(format!("Not deleted. {error}")),
+            }
+        });
+    };
+    view! {
+        <details class="more">
+            <summary>"Keep a copy, delete"</summary>
+            <button type="button" on:click=save>"Save the whole record as a file"</button>
+            {move || if sure.get() {
+                view! {
+                    <p>"Everything of this visit goes from this phone, for good."</p>
+                    <div class="row">
+                        <button type="button" on:click=move |_| sure.set(false)>"Keep it"</button>
+                        <button type="button" class="grave" on:click=delete>"Delete for good"</button>
+                    </div>
+                }.into_any()
+            } else {
+                view! {
+                    <button type="button" on:click=move |_| sure.set(true)>"Delete this visit"</button>
+                }.into_any()
+            }}
+            <p class="problem" role="alert">{move || problem.get()}</p>
+        </details>
+    }
+}

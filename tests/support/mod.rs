@@ -1,0 +1,179 @@
+//! Trials and examinations as a clinician would leave them, for the tests beside this folder.
+
+#![allow(dead_code)]
+
+use penlight::clinical::assess::assess;
+use penlight::clinical::decision::{Decision, Verdict};
+use penlight::clinical::exam::{Exam, WentOn};
+use penlight::clinical::flag::{Flag, Level};
+use penlight::clinical::gate::{GateAnswers, HOLDS, ITEMS};
+use penlight::clinical::person::{Age, Role};
+use penlight::clinical::screen::ScreenId;
+use penlight::clinical::task::TaskId;
+use penlight::clinical::tasks::{breathing, dry_swallow, water};
+use penlight::clinical::trial::{Answer, Mark, MarkKind, Trial};
+use penlight::measure::time::{Millis, PageLife, Stamp};
+
+/// The wall clock at the zero of every trial's time.
+pub(crate) const WALL: i64 = 1_780_000_000_000;
+
+/// `ms` after the zero, both clocks in step, in the first life of the page.
+pub(crate) fn at(ms: i64) -> Stamp {
+    stamp(1, ms, ms)
+}
+
+/// A stamp of any life; both times count from the zero.
+pub(crate) fn stamp(life: u32, mono: i64, wall: i64) -> Stamp {
+    Stamp {
+        life: PageLife(life),
+        mono: Millis(mono),
+        wall: Millis(WALL + wall),
+    }
+}
+
+pub(crate) fn mark(trial: &mut Trial, kind: MarkKind, at: Stamp) {
+    trial.marks.push(Mark { at, kind });
+}
+
+pub(crate) fn choose(trial: &mut Trial, question: &str, choice: &str) {
+    let answer = Answer::Choice(choice.to_owned());
+    trial.answers.insert(question.to_owned(), answer);
+}
+
+pub(crate) fn number(trial: &mut Trial, question: &str, tenths: i32) {
+    let answer = Answer::Tenths(tenths);
+    trial.answers.insert(question.to_owned(), answer);
+}
+
+/// A trial with these presses, each at so many milliseconds after the zero.
+pub(crate) fn trial(task: TaskId, marks: &[(MarkKind, i64)]) -> Trial {
+    let mut trial = Trial::new(task, 0, None);
+    for (kind, ms) in marks {
+        mark(&mut trial, *kind, at(*ms));
+    }
+    trial
+}
+
+/// Dry swallows tapped at these times; the window ran out at 30 s.
+pub(crate) fn dry(taps: &[i64]) -> Trial {
+    let mut marks = vec![(MarkKind::Start, 0)];
+    marks.extend(taps.iter().map(|ms| (MarkKind::Tap, *ms)));
+    marks.push((MarkKind::WindowOver, dry_swallow::WINDOW.0));
+    marks.sort_by_key(|(_, ms)| *ms);
+    trial(TaskId::DrySwallow, &marks)
+}
+
+/// When the last swallow of [`water`] was pressed.
+pub(crate) const LAST_SWALLOW: i64 = 12_000;
+
+/// 90 mL drunk in one go, watched for 60 s, voice clear before and after.
+pub(crate) fn water() -> Trial {
+    let mut trial = trial(
+        TaskId::Water90,
+        &[
+            (MarkKind::Start, 0),
+            (MarkKind::End, LAST_SWALLOW),
+            (MarkKind::WatchOver, LAST_SWALLOW + water::WATCH.0),
+        ],
+    );
+    choose(&mut trial, water::VOICE_BEFORE, "clear");
+    choose(&mut trial, water::CUP, water::IN_ONE_GO);
+    choose(&mut trial, water::VOICE_AFTER, "clear");
+    trial
+}
+
+/// So many breaths, counted for 60 s.
+pub(crate) fn breaths(n: i64) -> Trial {
+    let mut marks = vec![(MarkKind::Start, 0)];
+    marks.extend((0..n).map(|i| (MarkKind::Tap, 500 + i * 59_000 / n.max(1))));
+    marks.push((MarkKind::WindowOver, breathing::WINDOW.0));
+    trial(TaskId::Breathing, &marks)
+}
+
+/// Every item of the gate holds.
+pub(crate) fn gate_holds() -> GateAnswers {
+    GateAnswers(
+        ITEMS
+            .iter()
+            .map(|item| (item.id.to_owned(), HOLDS.to_owned()))
+            .collect(),
+    )
+}
+
+/// An examination of an adult with these trials, every item of the gate holding.
+pub(crate) fn exam(trials: Vec<Trial>) -> Exam {
+    Exam {
+        age: Some(Age::Adult),
+        gate: gate_holds(),
+        trials,
+        ..Exam::default()
+    }
+}
+
+/// An examination in which no sign was seen, with this water trial.
+pub(crate) fn exam_with_water(water: Trial) -> Exam {
+    exam(vec![
+        breaths(16),
+        dry(&[2_100, 9_800, 17_500, 26_000]),
+        water,
+    ])
+}
+
+/// An examination in which no sign was seen, with this count of dry swallows.
+pub(crate) fn exam_with_dry(dry: Trial) -> Exam {
+    exam(vec![breaths(16), dry, water()])
+}
+
+pub(crate) fn went_on(hold: &str, by: Role) -> WentOn {
+    WentOn {
+        hold: hold.to_owned(),
+        because: "agreed with the physician".to_owned(),
+        by,
+    }
+}
+
+/// What the swallow screen makes of it.
+pub(crate) fn decision(exam: &Exam) -> Decision {
+    assess(ScreenId::Swallow.screen(), exam)
+}
+
+pub(crate) fn verdict(exam: &Exam) -> Verdict {
+    decision(exam).verdict
+}
+
+/// How grave a verdict is: Stop > Refer > (Not done, Incomplete) > Pass.
+pub(crate) fn grave(verdict: Verdict) -> u8 {
+    match verdict {
+        Verdict::Stop => 3,
+        Verdict::Refer => 2,
+        Verdict::Incomplete | Verdict::NotDone(_) => 1,
+        Verdict::Pass => 0,
+    }
+}
+
+pub(crate) fn worst(flags: &[Flag]) -> Option<Level> {
+    flags.iter().map(Flag::level).max()
+}
+
+/// All reasons in one text, for looking for words in it.
+pub(crate) fn words(flags: &[Flag]) -> String {
+    flags
+        .iter()
+        .map(|f| f.reason())
+        .collect::<Vec<_>>()
+        .join("; ")
+}
+
+/// Every flag of a decision.
+pub(crate) fn all(decision: &Decision) -> Vec<Flag> {
+    [
+        &decision.reasons,
+        &decision.missing,
+        &decision.clear,
+        &decision.also,
+    ]
+    .into_iter()
+    .flatten()
+    .cloned()
+    .collect()
+}
