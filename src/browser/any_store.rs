@@ -1,5 +1,7 @@
 //! The best store there is on this phone.
 
+use std::pin::Pin;
+
 use wasm_bindgen_futures::JsFuture;
 
 use super::idb::IndexedStore;
@@ -10,6 +12,9 @@ use crate::record::envelope::{Envelope, VisitId};
 use crate::record::head::Head;
 use crate::record::memory::MemoryStore;
 use crate::record::store::{Store, StoreError, Stored};
+
+/// A store's work in a box: unboxed, every caller would carry the code of all three stores.
+type Work<'a, T> = Pin<Box<dyn Future<Output = T> + 'a>>;
 
 /// One of the stores.
 #[derive(Debug)]
@@ -94,34 +99,38 @@ impl AnyStore {
 
 impl Store for AnyStore {
     async fn append(&self, events: Vec<Envelope>, head: Head) -> Result<(), StoreError> {
-        match self {
-            AnyStore::Indexed(store) => store.append(events, head).await,
-            AnyStore::Local(store) => store.append(events, head).await,
-            AnyStore::Memory(store) => store.append(events, head).await,
-        }
+        let work: Work<'_, Result<(), StoreError>> = match self {
+            AnyStore::Indexed(store) => Box::pin(store.append(events, head)),
+            AnyStore::Local(store) => Box::pin(store.append(events, head)),
+            AnyStore::Memory(store) => Box::pin(store.append(events, head)),
+        };
+        work.await
     }
 
     async fn read(&self, visit: &VisitId) -> Result<Stored, StoreError> {
-        match self {
-            AnyStore::Indexed(store) => store.read(visit).await,
-            AnyStore::Local(store) => store.read(visit).await,
-            AnyStore::Memory(store) => store.read(visit).await,
-        }
+        let work: Work<'_, Result<Stored, StoreError>> = match self {
+            AnyStore::Indexed(store) => Box::pin(store.read(visit)),
+            AnyStore::Local(store) => Box::pin(store.read(visit)),
+            AnyStore::Memory(store) => Box::pin(store.read(visit)),
+        };
+        work.await
     }
 
     async fn heads(&self, most: usize, before: Option<Millis>) -> Result<Vec<Head>, StoreError> {
-        match self {
-            AnyStore::Indexed(store) => store.heads(most, before).await,
-            AnyStore::Local(store) => store.heads(most, before).await,
-            AnyStore::Memory(store) => store.heads(most, before).await,
-        }
+        let work: Work<'_, Result<Vec<Head>, StoreError>> = match self {
+            AnyStore::Indexed(store) => Box::pin(store.heads(most, before)),
+            AnyStore::Local(store) => Box::pin(store.heads(most, before)),
+            AnyStore::Memory(store) => Box::pin(store.heads(most, before)),
+        };
+        work.await
     }
 
     async fn bury(&self, tombstone: Envelope, head: Head) -> Result<(), StoreError> {
-        match self {
-            AnyStore::Indexed(store) => store.bury(tombstone, head).await,
-            AnyStore::Local(store) => store.bury(tombstone, head).await,
-            AnyStore::Memory(store) => store.bury(tombstone, head).await,
-        }
+        let work: Work<'_, Result<(), StoreError>> = match self {
+            AnyStore::Indexed(store) => Box::pin(store.bury(tombstone, head)),
+            AnyStore::Local(store) => Box::pin(store.bury(tombstone, head)),
+            AnyStore::Memory(store) => Box::pin(store.bury(tombstone, head)),
+        };
+        work.await
     }
 }

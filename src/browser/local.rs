@@ -8,6 +8,7 @@ use wasm_bindgen::JsValue;
 use web_sys::Storage;
 
 use super::{error_name, error_words, local_storage};
+use crate::measure::order::put_in_order;
 use crate::measure::time::Millis;
 use crate::record::envelope::{Envelope, VisitId};
 use crate::record::head::Head;
@@ -69,7 +70,7 @@ impl LocalStore {
     /// The keys of a visit's events, in order of sequence.
     fn event_keys(&self, visit: &VisitId) -> Result<Vec<String>, StoreError> {
         let mut keys = self.keys(&event_prefix(visit))?;
-        keys.sort_by_key(|key| sequence(key));
+        put_in_order(&mut keys, |a, b| sequence(a).cmp(&sequence(b)));
         Ok(keys)
     }
 
@@ -131,7 +132,7 @@ impl Store for LocalStore {
                 .filter(|head| before.is_none_or(|before| head.touched < before));
             heads.extend(head);
         }
-        heads.sort_by_key(|head| std::cmp::Reverse(head.touched));
+        put_in_order(&mut heads, |a, b| b.touched.cmp(&a.touched));
         heads.truncate(most);
         Ok(heads)
     }

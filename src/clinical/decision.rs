@@ -2,6 +2,7 @@
 
 use super::exam::EndedEarly;
 use super::flag::{Flag, Level};
+use crate::measure::order::put_in_order;
 
 /// The headline.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -98,9 +99,7 @@ pub fn decide(flags: Vec<Flag>, ended: Option<EndedEarly>) -> Decision {
         };
         list.push(flag);
     }
-    decision
-        .reasons
-        .sort_by_key(|f| std::cmp::Reverse(f.level()));
+    put_in_order(&mut decision.reasons, |a, b| b.level().cmp(&a.level()));
     decision.verdict = match (decision.reasons.first().map(Flag::level), ended) {
         (Some(Level::Stop), _) => Verdict::Stop,
         (Some(_), _) => Verdict::Refer,

@@ -20,3 +20,4 @@ pub mod source;
 pub mod task;
 pub mod tasks;
 pub mod trial;
+pub mod words;

@@ -125,6 +125,8 @@ pub struct TaskSpec {
     pub by_mouth: bool,
     /// The pad.
     pub pad: Pad,
+    /// What the questions before the start that need no answer are about.
+    pub more: &'static str,
     /// The questions, in order.
     pub questions: &'static [Question],
     /// The words that stand beside every result.
@@ -275,19 +277,32 @@ pub fn parse_tenths(
     most: i32,
     unit: &'static str,
 ) -> Result<i32, NumberError> {
-    let typed = typed.trim().replace(',', ".");
-    let value: f64 = typed.parse().map_err(|_| NumberError::NotANumber)?;
-    if !value.is_finite() {
+    let typed = typed.trim();
+    let (minus, digits) = match typed.strip_prefix('-') {
+        Some(rest) => (true, rest),
+        None => (false, typed),
+    };
+    let (whole, part) = digits.split_once(['.', ',']).unwrap_or((digits, ""));
+    let is_number = |s: &str| s.bytes().all(|b| b.is_ascii_digit());
+    if whole.is_empty() || !is_number(whole) || !is_number(part) {
         return Err(NumberError::NotANumber);
     }
-    if value < f64::from(least) || value > f64::from(most) {
-        return Err(NumberError::OutOfRange(least, most, unit));
-    }
-    let tenths = value * 10.0;
-    if (tenths - tenths.round()).abs() > 1e-6 {
+    let part = part.trim_end_matches('0');
+    if part.len() > 1 {
         return Err(NumberError::TooFine);
     }
-    Ok(tenths.round() as i32)
+    let outside = NumberError::OutOfRange(least, most, unit);
+    let Ok(size) = format!("{whole}{part:0<1}").parse::<i32>() else {
+        // Only a number of more digits than any range has gets here.
+        return Err(outside);
+    };
+    let tenths = if minus { -size } else { size };
+    let inside = i64::from(least) * 10..=i64::from(most) * 10;
+    if inside.contains(&i64::from(tenths)) {
+        Ok(tenths)
+    } else {
+        Err(outside)
+    }
 }
 
 #[cfg(test)]

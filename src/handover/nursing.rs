@@ -10,6 +10,7 @@ use crate::clinical::gate::{State, hold_id};
 use crate::clinical::hold::{GoOn, PASSED};
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{breathing, dry_swallow, water};
+use crate::clinical::words::small;
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;
 
@@ -188,20 +189,9 @@ fn situation(decision: &Decision) -> String {
 fn join(flags: &[Flag]) -> String {
     flags
         .iter()
-        .map(|f| lower_first(f.reason()))
+        .map(|f| small(f.reason()))
         .collect::<Vec<_>>()
         .join("; ")
-}
-
-/// Makes a reason run on within a sentence. Words such as "SpO2" keep their capitals.
-fn lower_first(words: &str) -> String {
-    let mut chars = words.chars();
-    match (chars.next(), chars.clone().next()) {
-        (Some(first), Some(second)) if !second.is_uppercase() => {
-            first.to_lowercase().chain(chars).collect()
-        }
-        _ => words.to_owned(),
-    }
 }
 
 fn background(visit: &Visit) -> String {
@@ -212,7 +202,7 @@ fn background(visit: &Visit) -> String {
         parts.push("awake, upright, managing saliva, coughs; no order against it".to_owned());
     }
     for (item, exception, state) in exceptions {
-        let words = lower_first(exception.words);
+        let words = small(exception.words);
         match visit
             .exam
             .went_on(&hold_id(item, exception), GoOn::SlpWithReason)
@@ -249,7 +239,7 @@ fn assessment(visit: &Visit, decision: &Decision) -> String {
     let said = |words: &str| decision.reasons.iter().any(|f| f.reason() == words);
     for flag in &decision.clear {
         if flag.rule().id == dry_swallow::FEW.id {
-            parts.push(lower_first(flag.reason()));
+            parts.push(small(flag.reason()));
         }
     }
     if let Some(trial) = visit.exam.latest(TaskId::Water90) {
@@ -259,14 +249,14 @@ fn assessment(visit: &Visit, decision: &Decision) -> String {
         }
     }
     if decision.verdict != Verdict::Incomplete && !matches!(decision.verdict, Verdict::NotDone(_)) {
-        parts.extend(decision.missing.iter().map(|f| lower_first(f.reason())));
+        parts.extend(decision.missing.iter().map(|f| small(f.reason())));
     }
     for flag in &decision.also {
         let told = flag.rule().id.starts_with("gate.") || said(flag.reason());
         // The readings stand in the background; going on past one decides and is told here.
         let reading = flag.domain() == Domain::Breathing;
         if !told && !reading {
-            let words = lower_first(flag.reason());
+            let words = small(flag.reason());
             if flag.rule().id == PASSED.id {
                 parts.insert(0, words);
             } else {

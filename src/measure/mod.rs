@@ -6,6 +6,8 @@
 //! **Invariant:** nothing in here reads a clock or knows what is being counted.
 
 pub mod by_count;
+pub mod decimals;
+pub mod order;
 pub mod series;
 pub mod stopwatch;
 pub mod time;

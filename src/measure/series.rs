@@ -13,6 +13,7 @@
 use std::fmt;
 use std::num::{NonZeroU32, NonZeroUsize};
 
+use super::order::put_in_order;
 use super::time::Millis;
 use super::units::{PerMinute, PerSecond, Percent, Ratio, Seconds, SecondsPerInterval, UnitError};
 
@@ -81,7 +82,7 @@ impl Series {
     /// These marks, each a time after a common start, in any order.
     pub fn new(marks: impl IntoIterator<Item = Millis>) -> Series {
         let mut marks: Vec<Millis> = marks.into_iter().collect();
-        marks.sort_unstable();
+        put_in_order(&mut marks, Ord::cmp);
         Series { marks }
     }
 
@@ -449,7 +450,7 @@ fn mean(values: &[f64]) -> f64 {
 /// The median of `values`, of an even number the mean of the middle two; zero of none.
 fn median(values: &[f64]) -> f64 {
     let mut sorted = values.to_vec();
-    sorted.sort_unstable_by(f64::total_cmp);
+    put_in_order(&mut sorted, f64::total_cmp);
     // The one or two in the middle.
     let middle = sorted.len().saturating_sub(1) / 2..sorted.len() / 2 + 1;
     mean(sorted.get(middle).unwrap_or_default())

@@ -5,6 +5,7 @@
 
 use std::fmt;
 
+use super::order::put_in_order;
 use super::time::Millis;
 
 /// Why a window can't be set up.
@@ -86,7 +87,7 @@ impl Window {
     /// ```
     pub fn split(self, offsets: &[Millis]) -> WindowCount {
         let mut sorted = offsets.to_vec();
-        sorted.sort_unstable();
+        put_in_order(&mut sorted, Ord::cmp);
         let mut split = WindowCount::default();
         for at in sorted {
             let list = if at < Millis::ZERO {

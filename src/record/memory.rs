@@ -2,18 +2,18 @@
 //! tests, and the app as the last resort where the browser keeps nothing.
 
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 
 use super::envelope::{Envelope, VisitId};
 use super::head::Head;
 use super::store::{Store, StoreError, Stored};
+use crate::measure::order::put_in_order;
 use crate::measure::time::Millis;
 
 /// A store in memory.
 #[derive(Debug, Default)]
 pub struct MemoryStore {
-    events: RefCell<BTreeMap<(VisitId, u32), Envelope>>,
-    heads: RefCell<BTreeMap<VisitId, Head>>,
+    events: RefCell<Vec<Envelope>>,
+    heads: RefCell<Vec<Head>>,
     fails: RefCell<Option<StoreError>>,
 }
 
@@ -26,34 +26,44 @@ impl MemoryStore {
     fn check(&self) -> Result<(), StoreError> {
         self.fails.borrow().clone().map_or(Ok(()), Err)
     }
+
+    fn put_head(&self, head: Head) {
+        let mut heads = self.heads.borrow_mut();
+        heads.retain(|h| h.visit != head.visit);
+        heads.push(head);
+    }
+}
+
+/// Whether two events claim the same place in the same visit.
+fn clash(a: &Envelope, b: &Envelope) -> bool {
+    a.seq == b.seq && a.visit == b.visit
 }
 
 impl Store for MemoryStore {
     async fn append(&self, events: Vec<Envelope>, head: Head) -> Result<(), StoreError> {
         self.check()?;
         let mut kept = self.events.borrow_mut();
-        let key = |e: &Envelope| (e.visit.clone(), e.seq);
-        let mut new = std::collections::BTreeSet::new();
-        if events
-            .iter()
-            .any(|e| kept.contains_key(&key(e)) || !new.insert(key(e)))
-        {
-            return Err(StoreError::Conflict);
+        for (i, new) in events.iter().enumerate() {
+            let among_themselves = events[..i].iter().any(|e| clash(e, new));
+            if among_themselves || kept.iter().any(|e| clash(e, new)) {
+                return Err(StoreError::Conflict);
+            }
         }
-        kept.extend(events.into_iter().map(|e| (key(&e), e)));
-        self.heads.borrow_mut().insert(head.visit.clone(), head);
+        kept.extend(events);
+        self.put_head(head);
         Ok(())
     }
 
     async fn read(&self, visit: &VisitId) -> Result<Stored, StoreError> {
         self.check()?;
-        let events = self
+        let mut events: Vec<Envelope> = self
             .events
             .borrow()
             .iter()
-            .filter(|((of, _), _)| of == visit)
-            .map(|(_, e)| e.clone())
+            .filter(|e| e.visit == *visit)
+            .cloned()
             .collect();
+        put_in_order(&mut events, |a, b| a.seq.cmp(&b.seq));
         Ok((events, Vec::new()))
     }
 
@@ -62,11 +72,11 @@ impl Store for MemoryStore {
         let mut heads: Vec<Head> = self
             .heads
             .borrow()
-            .values()
+            .iter()
             .filter(|h| before.is_none_or(|before| h.touched < before))
             .cloned()
             .collect();
-        heads.sort_by_key(|h| std::cmp::Reverse(h.touched));
+        put_in_order(&mut heads, |a, b| b.touched.cmp(&a.touched));
         heads.truncate(most);
         Ok(heads)
     }
@@ -74,9 +84,9 @@ impl Store for MemoryStore {
     async fn bury(&self, tombstone: Envelope, head: Head) -> Result<(), StoreError> {
         self.check()?;
         let mut kept = self.events.borrow_mut();
-        kept.retain(|(of, _), _| *of != tombstone.visit);
-        kept.insert((tombstone.visit.clone(), tombstone.seq), tombstone);
-        self.heads.borrow_mut().insert(head.visit.clone(), head);
+        kept.retain(|e| e.visit != tombstone.visit);
+        kept.push(tombstone);
+        self.put_head(head);
         Ok(())
     }
 }

@@ -10,6 +10,7 @@ use crate::clinical::screen::ScreenId;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::trial::{Mark, MarkKind, Trial};
+use crate::measure::order::put_in_order;
 use crate::measure::time::{Millis, Stamp};
 
 /// A text that left the app.
@@ -122,7 +123,7 @@ impl Visit {
 
     /// Rebuilds a visit from its stored events, whatever order they come in.
     pub fn replay(id: VisitId, mut stored: Vec<Envelope>) -> Visit {
-        stored.sort_by_key(|e| e.seq);
+        put_in_order(&mut stored, |a, b| a.seq.cmp(&b.seq));
         let mut visit = Visit::new(id);
         for envelope in stored {
             visit.take(&envelope);

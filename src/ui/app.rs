@@ -11,6 +11,7 @@ use super::gate::{GatePage, GateResultPage};
 use super::handover::HandoverPage;
 use super::history::HistoryPage;
 use super::home::HomePage;
+use super::live::{follow, live};
 use super::new_visit::NewVisitPage;
 use super::parts::Frame;
 use super::route::{Page, Route};
@@ -32,12 +33,12 @@ pub fn App() -> impl IntoView {
     worker::register(move || desk.update.set(true));
     view! {
         <Banners/>
-        {move || {
+        {live(move || {
             let route = desk.route.get();
             // A page of a visit is drawn once its visit is on the desk.
-            let open = Memo::new({
-                let route = route.clone();
-                move |_| desk.visit.with(|v| v.as_ref().map(|v| v.id.clone())) == route.visit().cloned()
+            let wanted = route.visit().cloned();
+            let open = follow(move || {
+                desk.visit.with(|v| v.as_ref().map(|v| v.id.clone())) == wanted
             });
             match route {
                 Route::Home => view! { <HomePage/> }.into_any(),
@@ -45,10 +46,10 @@ pub fn App() -> impl IntoView {
                 Route::History => view! { <HistoryPage/> }.into_any(),
                 Route::Settings => view! { <SettingsPage/> }.into_any(),
                 Route::Sources => view! { <SourcesPage/> }.into_any(),
-                Route::Count(_) => (move || {
+                Route::Count(_) => live(move || {
                     if open.get() { view! { <CountPage/> }.into_any() } else { view! { <NotHere/> }.into_any() }
                 }).into_any(),
-                Route::Visit(_, page) => (move || {
+                Route::Visit(_, page) => live(move || {
                     if !open.get() {
                         return view! { <NotHere/> }.into_any();
                     }
@@ -64,8 +65,8 @@ pub fn App() -> impl IntoView {
                     }
                 }).into_any(),
             }
-        }}
-        <p class="for-reader" role="status">{move || desk.said.get()}</p>
+        })}
+        <p class="for-reader" role="status">{live(move || desk.said.get())}</p>
     }
 }
 
@@ -75,11 +76,11 @@ fn NotHere() -> impl IntoView {
     let desk = Desk::get();
     view! {
         <Frame title="Visit" back=Route::Home>
-            {move || if desk.loading.get() || !desk.ready.get() {
+            {live(move || if desk.loading.get() || !desk.ready.get() {
                 view! { <p>"Opening the visit."</p> }.into_any()
             } else {
                 view! { <p>"This visit is not on this phone."</p> }.into_any()
-            }}
+            })}
         </Frame>
     }
 }

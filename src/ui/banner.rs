@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::keeper::Saved;
+use super::live::{follow, live, press};
 use super::route::{Page, Route};
 use super::steps;
 use crate::browser::{clock, share, worker};
@@ -52,15 +53,15 @@ fn NotSaved() -> impl IntoView {
                         " What you entered is still on this page; do not close it."
                     </p>
                     <div class="row">
-                        <button type="button" on:click=save>"Save a copy as a file"</button>
-                        <button type="button" on:click=move |_| desk.keeper().flush()>
+                        <button type="button" on:click=press(save)>"Save a copy as a file"</button>
+                        <button type="button" on:click=press(move |_| desk.keeper().flush())>
                             "Try again"
                         </button>
                     </div>
                     {conflict.then(|| view! {
                         <p>"Save the copy, close the other window, then open the visit again."</p>
                     })}
-                    <p>{move || trouble.get()}</p>
+                    <p>{live(move || trouble.get())}</p>
                 </section>
             }
             .into_any()
@@ -85,7 +86,7 @@ fn NotSafe() -> impl IntoView {
             Some(error) => view! {
                 <section class="banner grave" role="alert">
                     <p><b>"Past visits can't be read. "</b>{error.to_string()}" Nothing was deleted."</p>
-                    <button type="button" on:click=move |_| { desk.unreadable.set(None); desk.start(); }>
+                    <button type="button" on:click=press(move |_| { desk.unreadable.set(None); desk.start(); })>
                         "Try again"
                     </button>
                 </section>
@@ -133,7 +134,7 @@ fn Aside() -> impl IntoView {
                         {format!(" ({why}). They are set aside, not deleted; everything else is here. \
                                   Do not decide by this visit alone.")}
                     </p>
-                    <button type="button" on:click=save>"Save them as a file"</button>
+                    <button type="button" on:click=press(save)>"Save them as a file"</button>
                 </section>
             }
         })
@@ -144,7 +145,7 @@ fn Aside() -> impl IntoView {
 #[component]
 fn Watch() -> impl IntoView {
     let desk = Desk::get();
-    let watched = Memo::new(move |_| {
+    let watched = follow(move || {
         desk.visit.with(|v| {
             let visit = v.as_ref()?;
             let trial = steps::watched(visit)?;
@@ -175,8 +176,8 @@ fn Watch() -> impl IntoView {
         let go = move |_| desk.go(Route::Visit(id.clone(), Page::Task(task)));
         Some(view! {
             <section class="banner watch">
-                <p>"Watching: "<b class="left" role="timer">{move || left().unwrap_or_default()}" s"</b></p>
-                <button type="button" on:click=go>"Sign seen"</button>
+                <p>"Watching: "<b class="left" role="timer">{live(move || left().unwrap_or_default())}" s"</b></p>
+                <button type="button" on:click=press(go)>"Sign seen"</button>
             </section>
         })
     }
@@ -199,7 +200,7 @@ fn Update() -> impl IntoView {
             view! {
                 <section class="banner" role="status">
                     <p>"A new version of Penlight is ready. Visits stay as they are."</p>
-                    <button type="button" on:click=|_| worker::activate_update()>"Use it now"</button>
+                    <button type="button" on:click=press(|_| worker::activate_update())>"Use it now"</button>
                 </section>
             }
         })

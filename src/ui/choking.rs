@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::live::{follow, live, press};
 use super::parts::Frame;
 use super::route::{Page, Route};
 use crate::browser::clock;
@@ -16,7 +17,7 @@ use crate::record::visit::Choking;
 #[component]
 pub(super) fn ChokingPage() -> impl IntoView {
     let desk = Desk::get();
-    let choking = Memo::new(move |_| {
+    let choking = follow(move || {
         desk.visit
             .with(|v| v.as_ref().and_then(|v| v.choking))
             .map(|c: Choking| (c.since, c.help, c.over))
@@ -40,18 +41,18 @@ pub(super) fn ChokingPage() -> impl IntoView {
         <Frame title="Choking" back=back>
             <section class="verdict stop" role="alert">
                 <p class="word">"Use your local emergency procedure"</p>
-                <p class="clock" role="timer"><b>{move || since().unwrap_or_default()}</b></p>
+                <p class="clock" role="timer"><b>{live(move || since().unwrap_or_default())}</b></p>
             </section>
             <ul class="plain">
                 <li>"Nothing more by mouth."</li>
                 <li>"Signs so far and their times are kept."</li>
             </ul>
-            {move || choking.get().map(|(since, help, over)| view! {
+            {live(move || choking.get().map(|(since, help, over)| view! {
                 <div class="foot">
                     {match help {
                         None => view! {
                             <button type="button" class="big primary"
-                                on:click=move |_| desk.record([Event::HelpCalled(clock::now())])>
+                                on:click=press(move |_| desk.record([Event::HelpCalled(clock::now())]))>
                                 <b>"Help called"</b>
                             </button>
                         }.into_any(),
@@ -60,7 +61,7 @@ pub(super) fn ChokingPage() -> impl IntoView {
                     {match over {
                         None => view! {
                             <button type="button" class="big"
-                                on:click=move |_| desk.record([Event::BackToBaseline(clock::now())])>
+                                on:click=press(move |_| desk.record([Event::BackToBaseline(clock::now())]))>
                                 <b>"Back to baseline"</b>
                             </button>
                         }.into_any(),
@@ -68,12 +69,12 @@ pub(super) fn ChokingPage() -> impl IntoView {
                             <p class="figure">{format!("Back to baseline after {}", at(since, t))}</p>
                         }.into_any(),
                     }}
-                    <button type="button" class="big" on:click=move |_| desk.turn(Page::Decision)>
+                    <button type="button" class="big" on:click=press(move |_| desk.turn(Page::Decision))>
                         <b>"Decision"</b>
                     </button>
-                    <button type="button" on:click=move |_| mistaken(desk)>"Pressed by mistake"</button>
+                    <button type="button" on:click=press(move |_| mistaken(desk))>"Pressed by mistake"</button>
                 </div>
-            })}
+            }))}
         </Frame>
     }
 }

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::desk::Desk;
+use super::live::{live, press};
 use super::pad::{Face, Pad, face};
 use super::parts::{Choices, Frame, NumberField};
 use super::result::TaskResult;
@@ -44,7 +45,7 @@ pub(super) fn CountPage() -> impl IntoView {
     let window = Signal::derive(move || length.get().map(|tenths| Millis(i64::from(tenths) * 100)));
     view! {
         <Frame title="Just count something" back=Route::Home>
-            {move || (face.get() == Face::Ready).then(|| view! {
+            {live(move || (face.get() == Face::Ready).then(|| view! {
                 <Choices label="How long?" options=options.clone() chosen=chosen pick=pick/>
                 <details class="more">
                     <summary>"Another length"</summary>
@@ -58,15 +59,15 @@ pub(super) fn CountPage() -> impl IntoView {
                         take=Callback::new(move |tenths| length.set(tenths))
                     />
                 </details>
-            })}
-            <Pad task=TASK length=window face=face/>
-            {move || (face.get() == Face::Over).then(|| view! {
+            }))}
+            {live(move || (face.get() == Face::Over).then(|| view! {
                 <TaskResult task=TASK/>
                 <Attach/>
                 <div class="row quiet">
-                    <button type="button" on:click=move |_| desk.begin_count()>"Count again"</button>
+                    <button type="button" on:click=press(move |_| desk.begin_count())>"Count again"</button>
                 </div>
-            })}
+            }))}
+            <Pad task=TASK length=window face=face/>
         </Frame>
     }
 }
@@ -105,7 +106,7 @@ fn Attach() -> impl IntoView {
     view! {
         <section>
             <h2>"Attach to a visit"</h2>
-            {move || if attached() {
+            {live(move || if attached() {
                 view! { <p>"Attached."</p> }.into_any()
             } else if visits().is_empty() {
                 view! { <p>"There is no visit on this phone yet. The count is kept."</p> }.into_any()
@@ -115,15 +116,15 @@ fn Attach() -> impl IntoView {
                         {visits().into_iter().map(|head| {
                             let label = head.label.clone();
                             view! {
-                                <li><button type="button" class="head" on:click=move |_| attach(head.clone())>
+                                <li><button type="button" class="head" on:click=press(move |_| attach(head.clone()))>
                                     {label}
                                 </button></li>
                             }
                         }).collect_view()}
                     </ul>
                 }.into_any()
-            }}
-            <p class="problem" role="alert">{move || problem.get()}</p>
+            })}
+            <p class="problem" role="alert">{live(move || problem.get())}</p>
         </section>
     }
 }

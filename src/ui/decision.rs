@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::{Desk, versions};
+use super::live::{live, press};
 use super::parts::{Frame, overview_of};
 use super::route::Page;
 use super::steps;
@@ -17,10 +18,10 @@ pub(super) fn DecisionPage() -> impl IntoView {
     let desk = Desk::get();
     view! {
         <Frame title="Decision" back=overview_of(desk)>
-            {move || desk
+            {live(move || desk
                 .visit
                 .with(|v| v.as_ref().and_then(|v| v.decision().map(|d| (d, v.exam.ended.is_some()))))
-                .map(|(decision, ended)| view! { <Shown decision=decision ended=ended/> })}
+                .map(|(decision, ended)| view! { <Shown decision=decision ended=ended/> }))}
         </Frame>
     }
 }
@@ -67,7 +68,7 @@ fn Shown(decision: Decision, ended: bool) -> impl IntoView {
         }
     };
     let why = match verdict {
-        Verdict::NotDone(why) => Some(super::why::capital(why.words())),
+        Verdict::NotDone(why) => Some(crate::clinical::words::capital(why.words())),
         Verdict::Pass => Some("This screen changes no eating or drinking order.".to_owned()),
         _ => None,
     };
@@ -87,21 +88,21 @@ fn Shown(decision: Decision, ended: bool) -> impl IntoView {
         </p>
         <div class="foot">
             {unfinished.map(|page| view! {
-                <button type="button" class="big" on:click=move |_| desk.turn(page)>
+                <button type="button" class="big" on:click=press(move |_| desk.turn(page))>
                     <b>"Go on with the screen"</b>
                 </button>
             })}
             {ended.then(|| view! {
-                <button type="button" class="big" on:click=move |_| {
+                <button type="button" class="big" on:click=press(move |_| {
                     desk.record([Event::TakenUpAgain]);
                     if let Some(page) = desk.visit.with_untracked(|v| v.as_ref().map(steps::next)) {
                         desk.turn(page);
                     }
-                }>
+                })>
                     <b>"Take the screen up again"</b>
                 </button>
             })}
-            <button type="button" class="big primary" on:click=to_handover><b>"Handover"</b></button>
+            <button type="button" class="big primary" on:click=press(to_handover)><b>"Handover"</b></button>
         </div>
     }
 }

@@ -2,10 +2,12 @@
 
 use std::rc::Rc;
 
+use gloo_timers::callback::Timeout;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::keeper::{Keeper, Saved};
+use super::live::follow;
 use super::route::{Page, Route};
 use super::steps;
 use crate::browser::prefs::{self, Prefs};
@@ -60,10 +62,17 @@ pub(super) struct Desk {
     pub(super) said: RwSignal<String>,
     /// A new version waits.
     pub(super) update: RwSignal<bool>,
+    /// What was pressed moved the page: for a moment nothing but the pad and the signs takes a
+    /// press, so that a tap meant for what stood there before does nothing.
+    pub(super) still: RwSignal<bool>,
     /// The store was opened and read.
     pub(super) ready: RwSignal<bool>,
     keeper: StoredValue<Rc<Keeper>, LocalStorage>,
 }
+
+/// How long the page stands still: longer than a tap that was already on its way, shorter than
+/// a thought.
+const STILL_MS: u32 = 600;
 
 /// How many of the newest visits the first page knows.
 const RECENT: usize = 8;
@@ -90,6 +99,7 @@ impl Desk {
             now: RwSignal::new(clock::now()),
             said: RwSignal::new(String::new()),
             update: RwSignal::new(false),
+            still: RwSignal::new(false),
             ready: RwSignal::new(false),
             keeper: StoredValue::new_local(Keeper::new(saved, downgrade)),
         }
@@ -389,6 +399,7 @@ impl Desk {
                 at: now,
                 kind,
             }]);
+            self.hold_still();
             let prefs = self.prefs.get_untracked();
             if prefs.sound {
                 sound::end_tone();
@@ -401,6 +412,12 @@ impl Desk {
                 _ => format!("{}: time is up.", tasks::spec(task).title),
             });
         }
+    }
+
+    /// Lets the page stand still for a moment, see [`Desk::still`].
+    pub(super) fn hold_still(self) {
+        self.still.set(true);
+        Timeout::new(STILL_MS, move || self.still.set(false)).forget();
     }
 
     /// Follows the page's coming and going, and keeps time only while something runs.
@@ -421,7 +438,7 @@ impl Desk {
             self.tick();
             self.keeper().flush();
         });
-        let running = Memo::new(move |_| {
+        let running = follow(move || {
             let now = self.now.get();
             self.visit
                 .with(|v| v.as_ref().is_some_and(|v| v.running() || late(v, now)))

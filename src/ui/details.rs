@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::live::{live, said};
 use super::parts::Choices;
 use crate::clinical::person::{Age, AgeUnit, Label, Setting, Sex};
 use crate::record::event::Details;
@@ -120,7 +121,7 @@ pub(super) fn DetailsFields(
                 .find(|s| Some(s.words()) == id.as_deref()),
         );
     });
-    let same = |words: &str| (words.to_owned(), super::why::capital(words));
+    let same = |words: &str| (words.to_owned(), crate::clinical::words::capital(words));
     view! {
         <div class="words">
             <label for="label">"Label of this visit. No names."</label>
@@ -128,9 +129,9 @@ pub(super) fn DetailsFields(
                 id="label"
                 type="text"
                 autocomplete="off"
-                prop:value=move || form.label.get()
+                prop:value=said(move || form.label.get())
                 aria-describedby="label-problem"
-                aria-invalid=move || (!form.label_problem.get().is_empty()).to_string()
+                aria-invalid=said(move || (!form.label_problem.get().is_empty()).to_string())
                 on:input=move |event| {
                     form.label.set(event_target_value(&event));
                     if let Err(error) = Label::parse(&form.label.get_untracked()) {
@@ -140,7 +141,7 @@ pub(super) fn DetailsFields(
                     }
                 }
             />
-            <p class="problem" id="label-problem" role="alert">{move || form.label_problem.get()}</p>
+            <p class="problem" id="label-problem" role="alert">{live(move || form.label_problem.get())}</p>
         </div>
         <Choices
             label="Age"
@@ -157,9 +158,9 @@ pub(super) fn DetailsFields(
                     inputmode="numeric"
                     autocomplete="off"
                     maxlength="5"
-                    prop:value=move || form.age.get()
+                    prop:value=said(move || form.age.get())
                     aria-describedby="age-problem"
-                    aria-invalid=move || (!form.age_problem.get().is_empty()).to_string()
+                    aria-invalid=said(move || (!form.age_problem.get().is_empty()).to_string())
                     on:input=move |event| {
                         form.age.set(event_target_value(&event));
                         form.read_age();
@@ -173,7 +174,7 @@ pub(super) fn DetailsFields(
                 pick=pick_unit
             />
         </div>
-        <p class="problem" id="age-problem" role="alert">{move || form.age_problem.get()}</p>
+        <p class="problem" id="age-problem" role="alert">{live(move || form.age_problem.get())}</p>
         <details class="more">
             <summary>"Sex, setting"</summary>
             <Choices

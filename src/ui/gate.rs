@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::live::{follow, live, press, said};
 use super::parts::{Choices, Frame, overview_of};
 use super::route::Page;
 use super::steps;
@@ -72,7 +73,7 @@ pub(super) fn GatePage(
                 {items.into_iter().map(|item| view! { <GateItem item=item/> }).collect_view()}
             </ul>
             <div class="foot">
-                <button type="button" class="big primary" on:click=settle><b>{words}</b></button>
+                <button type="button" class="big primary" on:click=press(settle)><b>{words}</b></button>
             </div>
         </Frame>
     }
@@ -85,7 +86,7 @@ fn GateItem(
     item: &'static Item,
 ) -> impl IntoView {
     let desk = Desk::get();
-    let exception = Memo::new(move |_| {
+    let exception = follow(move || {
         desk.visit
             .with(|v| v.as_ref().and_then(|v| v.exam.gate.exception(item)))
             .map(|e| e.id.to_owned())
@@ -125,13 +126,13 @@ fn GateItem(
             <button
                 type="button"
                 class="line"
-                aria-expanded=move || open.get().to_string()
-                on:click=move |_| open.update(|o| *o = !*o)
+                aria-expanded=said(move || open.get().to_string())
+                on:click=press(move |_| open.update(|o| *o = !*o))
             >
                 <span>{item.holds}</span>
-                {move || held().then(|| view! { <span class="tick">"holds"</span> })}
+                {live(move || held().then(|| view! { <span class="tick">"holds"</span> }))}
             </button>
-            {move || open.get().then(|| view! {
+            {live(move || open.get().then(|| view! {
                 <div class="exceptions">
                     <Choices
                         label="What is the case?"
@@ -139,10 +140,10 @@ fn GateItem(
                         chosen=exception
                         pick=pick
                     />
-                    {move || advice().map(|a| view! { <p class="advice">{a}</p> })}
+                    {live(move || advice().map(|a| view! { <p class="advice">{a}</p> }))}
                     {rule_fold(&item.rule)}
                 </div>
-            })}
+            }))}
         </li>
     }
 }
@@ -232,7 +233,7 @@ fn GateFindings() -> impl IntoView {
         }
     };
     view! {
-        {move || emergency().then(|| view! {
+        {live(move || emergency().then(|| view! {
             <section class="verdict stop" role="alert">
                 <p class="word">"Emergency"</p>
                 <p>"New or worse, and the team does not know: use your local emergency procedure now."</p>
@@ -244,9 +245,9 @@ fn GateFindings() -> impl IntoView {
                 most=60
                 take=Callback::new(move |words| desk.record([Event::LastWell(words)]))
             />
-        })}
+        }))}
         {list(State::Block, "Do not start", "found block")}
-        {move || {
+        {live(move || {
             let readings = desk.visit.with(|v| v.as_ref().map_or(Vec::new(), |v| {
                 crate::clinical::tasks::breathing::blocks(&v.exam)
                     .into_iter()
@@ -260,26 +261,26 @@ fn GateFindings() -> impl IntoView {
                     <ul>{readings.iter().map(|(_, flag)| super::why::flag_item(flag)).collect_view()}</ul>
                 </section>
             })
-        }}
+        })}
         {list(State::Fix, "Put right first, then ask again", "found fix")}
         {list(State::Caution, "With care: you decide", "found caution")}
         <div class="foot">
-            {move || match (emergency(), closed()) {
+            {live(move || match (emergency(), closed()) {
                 (true, _) => view! {
-                    <button type="button" class="big primary" on:click=move |_| end(EndedEarly::Emergency)>
+                    <button type="button" class="big primary" on:click=press(move |_| end(EndedEarly::Emergency))>
                         <b>"Emergency: end the screen"</b>
                     </button>
                 }.into_any(),
                 (false, Some(_)) => view! {
-                    <button type="button" class="big primary" on:click=move |_| end(EndedEarly::GateClosed)>
+                    <button type="button" class="big primary" on:click=press(move |_| end(EndedEarly::GateClosed))>
                         <b>"End: screen not done"</b>
                     </button>
                     <super::holds::GoOnAll/>
                 }.into_any(),
                 (false, None) => view! {
-                    <button type="button" class="big primary" on:click=go_on><b>"Go on"</b></button>
+                    <button type="button" class="big primary" on:click=press(go_on)><b>"Go on"</b></button>
                 }.into_any(),
-            }}
+            })}
         </div>
     }
 }
@@ -303,9 +304,9 @@ fn Answered(
         })
     };
     view! {
-        {move || on().map(|on| view! {
+        {live(move || on().map(|on| view! {
             <p class="advice">{format!("Going on ({}): {}", on.by.words(), on.because)}</p>
-        })}
-        <button type="button" on:click=move |_| desk.turn(Page::Gate(item.group))>"Ask again"</button>
+        }))}
+        <button type="button" on:click=press(move |_| desk.turn(Page::Gate(item.group)))>"Ask again"</button>
     }
 }

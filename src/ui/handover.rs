@@ -5,6 +5,7 @@ use leptos::task::spawn_local;
 
 use super::banner::file_name;
 use super::desk::Desk;
+use super::live::{follow, live, press, said};
 use super::parts::{Choices, Frame, WordsField};
 use super::route::{Page, Route};
 use crate::browser::{clock, share};
@@ -22,11 +23,11 @@ pub(super) fn HandoverPage() -> impl IntoView {
         v.as_ref()
             .map_or(Route::Home, |v| Route::Visit(v.id.clone(), Page::Decision))
     });
-    let verdict = Memo::new(move |_| {
+    let verdict = follow(move || {
         desk.visit
             .with(|v| v.as_ref().and_then(|v| v.decision()).map(|d| d.verdict))
     });
-    let watching = Memo::new(move |_| {
+    let watching = follow(move || {
         desk.visit.with(|v| {
             v.as_ref()
                 .is_some_and(|v| super::steps::watched(v).is_some())
@@ -34,10 +35,10 @@ pub(super) fn HandoverPage() -> impl IntoView {
     });
     view! {
         <Frame title="Handover" back=back>
-            {move || watching.get().then(|| view! {
+            {live(move || watching.get().then(|| view! {
                 <p class="advice">"The watch is still running: the text may change. Wait for it, or say in the handover that it was cut."</p>
-            })}
-            {move || verdict.get().filter(|v| v.needs_action()).map(|v| view! { <UntilReview verdict=v/> })}
+            }))}
+            {live(move || verdict.get().filter(|v| v.needs_action()).map(|v| view! { <UntilReview verdict=v/> }))}
             <TextAndWays/>
             <Levels/>
             <Told/>
@@ -61,7 +62,7 @@ fn planned<T: Send + Sync + PartialEq + 'static>(
     desk: Desk,
     f: impl Fn(&Plan) -> T + Send + Sync + 'static,
 ) -> Memo<T> {
-    Memo::new(move |_| {
+    follow(move || {
         desk.visit
             .with(|v| f(&v.as_ref().map(|v| v.plan.clone()).unwrap_or_default()))
     })
@@ -87,20 +88,20 @@ fn UntilReview(verdict: Verdict) -> impl IntoView {
                     <button
                         type="button"
                         class="choice"
-                        aria-pressed=move || (action.get() == Some(a)).to_string()
-                        on:click=move |_| plan(desk, |p| p.action = Some(a))
+                        aria-pressed=said(move || (action.get() == Some(a)).to_string())
+                        on:click=press(move |_| plan(desk, |p| p.action = Some(a)))
                     >
                         {a.button()}
                     </button>
                 }).collect_view()}
             </div>
-            {move || (action.get() == Some(Action::KeepPlan)).then(|| {
+            {live(move || (action.get() == Some(Action::KeepPlan)).then(|| {
                 let reasons = ["the plan in force already covers this", "the doctor decided so", "comfort comes first"];
                 let because = planned(desk, |p| Some(p.because.clone()).filter(|b| !b.is_empty()));
                 view! {
                     <Choices
                         label="Because"
-                        options=reasons.iter().map(|r| ((*r).to_owned(), super::why::capital(r))).collect()
+                        options=reasons.iter().map(|r| ((*r).to_owned(), crate::clinical::words::capital(r))).collect()
                         chosen=because
                         pick=Callback::new(move |id: Option<String>| plan(desk, |p| p.because = id.unwrap_or_default()))
                     />
@@ -114,18 +115,18 @@ fn UntilReview(verdict: Verdict) -> impl IntoView {
                         })
                     />
                 }
-            })}
+            }))}
             <details class="more">
                 <summary>
-                    {move || format!(
+                    {live(move || format!(
                         "To {}, {}",
                         chosen_whom.get().unwrap_or_default(),
                         chosen_when.get().unwrap_or_default(),
-                    )}
+                    ))}
                 </summary>
                 <Choices
                     label="To"
-                    options=Whom::ALL.iter().map(|w| (w.words().to_owned(), super::why::capital(w.words()))).collect()
+                    options=Whom::ALL.iter().map(|w| (w.words().to_owned(), crate::clinical::words::capital(w.words()))).collect()
                     chosen=chosen_whom
                     pick=Callback::new(move |id: Option<String>| plan(desk, |p| {
                         p.whom = Whom::ALL.into_iter().find(|w| Some(w.words()) == id.as_deref());
@@ -133,7 +134,7 @@ fn UntilReview(verdict: Verdict) -> impl IntoView {
                 />
                 <Choices
                     label="By"
-                    options=ByWhen::ALL.iter().map(|w| (w.words().to_owned(), super::why::capital(w.words()))).collect()
+                    options=ByWhen::ALL.iter().map(|w| (w.words().to_owned(), crate::clinical::words::capital(w.words()))).collect()
                     chosen=chosen_when
                     pick=Callback::new(move |id: Option<String>| plan(desk, |p| {
                         p.by_when = ByWhen::ALL.into_iter().find(|w| Some(w.words()) == id.as_deref());
@@ -205,7 +206,7 @@ fn text_now(desk: Desk) -> Option<(String, Clock)> {
 #[component]
 fn TextAndWays() -> impl IntoView {
     let desk = Desk::get();
-    let blocked = Memo::new(move |_| {
+    let blocked = follow(move || {
         desk.visit.with(|v| {
             v.as_ref()
                 .and_then(|v| v.decision().and_then(|d| missing(&d, &v.plan)))
@@ -270,9 +271,9 @@ fn TextAndWays() -> impl IntoView {
     view! {
         <section>
             <h2>"Text for nursing"</h2>
-            <pre class="handover" tabindex="0">{move || text_now(desk).map(|(text, _)| text)}</pre>
+            <pre class="handover" tabindex="0">{live(move || text_now(desk).map(|(text, _)| text))}</pre>
             <div class="foot">
-                <p class="problem" role="alert">{move || {
+                <p class="problem" role="alert">{live(move || {
                     let said = problem.get();
                     // The standing reason goes as soon as it is answered.
                     if said.is_empty() || blocked.get().is_none() && !said.starts_with("Copying") && !said.starts_with("Sh") && !said.starts_with("Not") && !said.starts_with("Saving") {
@@ -280,13 +281,13 @@ fn TextAndWays() -> impl IntoView {
                     } else {
                         said
                     }
-                }}</p>
-                <button type="button" class="big primary" on:click=copy><b>"Copy"</b></button>
+                })}</p>
+                <button type="button" class="big primary" on:click=press(copy)><b>"Copy"</b></button>
                 <div class="row">
-                    {share::can_share().then(|| view! { <button type="button" on:click=send>"Share"</button> })}
-                    <button type="button" on:click=save>"Save as a file"</button>
+                    {share::can_share().then(|| view! { <button type="button" on:click=press(send)>"Share"</button> })}
+                    <button type="button" on:click=press(save)>"Save as a file"</button>
                 </div>
-                <p class="figure" role="status">{move || done.get()}</p>
+                <p class="figure" role="status">{live(move || done.get())}</p>
             </div>
         </section>
     }
@@ -296,11 +297,11 @@ fn TextAndWays() -> impl IntoView {
 #[component]
 fn Told() -> impl IntoView {
     let desk = Desk::get();
-    let issued = Memo::new(move |_| {
+    let issued = follow(move || {
         desk.visit
             .with(|v| v.as_ref().is_some_and(|v| !v.issued.is_empty()))
     });
-    let told = Memo::new(move |_| {
+    let told = follow(move || {
         desk.visit
             .with(|v| v.as_ref().map(|v| v.told.clone()).unwrap_or_default())
     });
@@ -311,23 +312,23 @@ fn Told() -> impl IntoView {
         }]);
     };
     view! {
-        {move || issued.get().then(|| view! {
+        {live(move || issued.get().then(|| view! {
             <section>
                 <h2>"Told"</h2>
                 <ul class="plain">
-                    {move || told.get().into_iter().map(|(whom, back)| view! {
-                        <li>{super::why::capital(&whom)}{if back { ", read back" } else { "" }}</li>
-                    }).collect_view()}
+                    {live(move || told.get().into_iter().map(|(whom, back)| view! {
+                        <li>{crate::clinical::words::capital(&whom)}{if back { ", read back" } else { "" }}</li>
+                    }).collect_view())}
                 </ul>
                 {Whom::ALL.into_iter().map(|w| view! {
                     <div class="row">
-                        <button type="button" on:click=move |_| tell(w.words(), false)>
+                        <button type="button" on:click=press(move |_| tell(w.words(), false))>
                             {format!("Told {}", w.words())}
                         </button>
-                        <button type="button" on:click=move |_| tell(w.words(), true)>"and read back"</button>
+                        <button type="button" on:click=press(move |_| tell(w.words(), true))>"and read back"</button>
                     </div>
                 }).collect_view()}
             </section>
-        })}
+        }))}
     }
 }

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::desk::Desk;
+use super::live::{live, press};
 use super::parts::Frame;
 use super::route::{Page, Route};
 use crate::browser::clock;
@@ -27,7 +28,7 @@ pub(super) fn head_row(desk: Desk, head: Head) -> impl IntoView {
     };
     view! {
         <li>
-            <button type="button" class="head" class:unclosed=head.unclosed on:click=move |_| desk.go(place.clone())>
+            <button type="button" class="head" class:unclosed=head.unclosed on:click=press(move |_| desk.go(place.clone()))>
                 <b>{head.label.clone()}</b>
                 <span>{format!("{} {}, {}", when.date, when.time, head.what)}</span>
                 <span class="state">{state}</span>
@@ -64,11 +65,11 @@ pub(super) fn HistoryPage() -> impl IntoView {
                     {head_row(desk, head)}
                 </For>
             </ul>
-            <p class="problem" role="alert">{move || problem.get()}</p>
-            {move || (!more.get() && heads.with(Vec::is_empty)).then(|| view! { <p>"No visits yet."</p> })}
-            {move || more.get().then(|| view! {
-                <button type="button" class="big" on:click=move |_| bring()><b>"Older visits"</b></button>
-            })}
+            <p class="problem" role="alert">{live(move || problem.get())}</p>
+            {live(move || (!more.get() && heads.with(Vec::is_empty)).then(|| view! { <p>"No visits yet."</p> }))}
+            {live(move || more.get().then(|| view! {
+                <button type="button" class="big" on:click=press(move |_| bring())><b>"Older visits"</b></button>
+            }))}
         </Frame>
     }
 }

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::live::{follow, live, press};
 use super::parts::Choices;
 use crate::clinical::gate::{self, State};
 use crate::clinical::hold::{GoOn, Hold, holds};
@@ -19,12 +20,10 @@ const REASONS: [&str; 4] = [
     "low risk in my judgement",
 ];
 
-/// The holds of a task, each with its way past where there is one. Draws nothing when free.
+/// What is in the way, each with its way past where there is one. Draws nothing when free.
 #[component]
 pub(super) fn Holds(
-    /// The task.
-    task: TaskId,
-    /// Whether anything holds.
+    /// What holds it.
     held: Memo<Vec<Hold>>,
 ) -> impl IntoView {
     let desk = Desk::get();
@@ -33,15 +32,15 @@ pub(super) fn Holds(
             .with(|v| v.as_ref().map_or(Role::default(), |v| v.role))
     };
     view! {
-        {move || {
+        {live(move || {
             let now = held.get();
             (!now.is_empty()).then(|| view! {
-                <section class="found block" data-task=format!("{task:?}")>
+                <section class="found block">
                     <h2>"Not yet"</h2>
                     <ul>
                         {now.into_iter().map(|hold| view! {
                             <li>
-                                <p><b>{super::why::capital(&hold.says)}</b></p>
+                                <p><b>{crate::clinical::words::capital(&hold.says)}</b></p>
                                 {(!hold.advice.is_empty()).then(|| view! { <p>{hold.advice}</p> })}
                                 {match hold.go_on {
                                     GoOn::Never => ().into_any(),
@@ -59,7 +58,7 @@ pub(super) fn Holds(
                     </ul>
                 </section>
             })
-        }}
+        })}
     }
 }
 
@@ -91,11 +90,11 @@ pub(super) fn GoOnAll() -> impl IntoView {
             .with(|v| v.as_ref().is_some_and(|v| v.role == Role::Slp))
     };
     view! {
-        {move || if slp() {
+        {live(move || if slp() {
             view! { <GoOnWith ids=ids.clone()/> }.into_any()
         } else {
             view! { <p class="small">"Only a speech-language pathologist may go on past this."</p> }.into_any()
-        }}
+        })}
     }
 }
 
@@ -128,12 +127,12 @@ fn GoOnWith(
         }
     };
     view! {
-        {move || if asked.get() {
+        {live(move || if asked.get() {
             view! {
                 <div class="go-on-with">
                     <Choices
                         label="I go on all the same, because ... (this is handed over)"
-                        options=REASONS.iter().map(|r| ((*r).to_owned(), super::why::capital(r))).collect()
+                        options=REASONS.iter().map(|r| ((*r).to_owned(), crate::clinical::words::capital(r))).collect()
                         chosen=Signal::derive(|| None::<String>)
                         pick=Callback::new(move |id: Option<String>| {
                             if let Some(words) = id { on.run(words); }
@@ -149,22 +148,22 @@ fn GoOnWith(
                             aria-describedby="because-problem"
                             on:input=move |event| typed.set(event_target_value(&event))
                         />
-                        <p class="problem" id="because-problem" role="alert">{move || problem.get()}</p>
-                        <button type="button" on:click=say>"Go on with this reason"</button>
+                        <p class="problem" id="because-problem" role="alert">{live(move || problem.get())}</p>
+                        <button type="button" on:click=press(say)>"Go on with this reason"</button>
                     </div>
                 </div>
             }.into_any()
         } else {
             view! {
-                <button type="button" on:click=move |_| asked.set(true)>"Go on all the same"</button>
+                <button type="button" on:click=press(move |_| asked.set(true))>"Go on all the same"</button>
             }.into_any()
-        }}
+        })}
     }
 }
 
 /// The holds of a task, followed as the visit changes.
 pub(super) fn held(desk: Desk, task: TaskId) -> Memo<Vec<Hold>> {
-    Memo::new(move |_| {
+    follow(move || {
         desk.visit
             .with(|v| v.as_ref().map_or(Vec::new(), |v| holds(task, &v.exam)))
     })

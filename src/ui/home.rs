@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::history::head_row;
+use super::live::{follow, live, press};
 use super::route::Route;
 use super::steps;
 use crate::record::head::Head;
@@ -13,7 +14,7 @@ use crate::record::head::Head;
 pub(super) fn HomePage() -> impl IntoView {
     let desk = Desk::get();
     // A visit on the desk may be newer than the list that was read.
-    let current = Memo::new(move |_| {
+    let current = follow(move || {
         desk.visit.with(|v| {
             v.as_ref()
                 .filter(|v| v.next > 0 && !v.deleted && (v.issued.is_empty() || v.running()))
@@ -49,32 +50,32 @@ pub(super) fn HomePage() -> impl IntoView {
             <h1 tabindex="-1">"Penlight"</h1>
         </header>
         <main>
-            {move || current.get().map(|head| view! {
-                <button type="button" class="big go-on" on:click=go_on>
+            {live(move || current.get().map(|head| view! {
+                <button type="button" class="big go-on" on:click=press(go_on)>
                     <b>"Go on: "{head.label}</b>
                     <span>{head.what}{if head.running { ", running" } else { "" }}</span>
                 </button>
-            })}
-            <button type="button" class="big primary" on:click=move |_| desk.go(Route::NewVisit)>
+            }))}
+            <button type="button" class="big primary" on:click=press(move |_| desk.go(Route::NewVisit))>
                 <b>"Swallow screen"</b>
                 <span>"Ready? Breaths, dry swallows, 90 mL of water, handover"</span>
             </button>
-            <button type="button" class="big" on:click=move |_| desk.begin_count()>
+            <button type="button" class="big" on:click=press(move |_| desk.begin_count())>
                 <b>"Just count something"</b>
                 <span>"Stopwatch, any window, taps"</span>
             </button>
             <section class="recent">
                 <h2>"Last visits"</h2>
                 <ul class="heads">{others}</ul>
-                <button type="button" on:click=move |_| desk.go(Route::History)>"All visits"</button>
+                <button type="button" on:click=press(move |_| desk.go(Route::History))>"All visits"</button>
             </section>
             <p class="caution">
                 "A screen is not a diagnosis and does not see silent aspiration. Emergencies go to your \
                  local procedure. Local policy and the licensed clinician decide."
             </p>
             <div class="row quiet">
-                <button type="button" on:click=move |_| desk.go(Route::Settings)>"Settings"</button>
-                <button type="button" on:click=move |_| desk.go(Route::Sources)>"Sources, about"</button>
+                <button type="button" on:click=press(move |_| desk.go(Route::Settings))>"Settings"</button>
+                <button type="button" on:click=press(move |_| desk.go(Route::Sources))>"Sources, about"</button>
             </div>
         </main>
     }

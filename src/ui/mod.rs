@@ -1,7 +1,7 @@
 //! The pages.
 //!
 //! One component draws every task, one every gate group; what they show is data from
-//! [`crate::clinical`]. A press becomes an event on the [`desk::Desk`], and the page is drawn from
+//! [`crate::clinical`]. A press becomes an event on the `desk::Desk`, and the page is drawn from
 //! the visit that the events fold to.
 //!
 //! **Invariant:** nothing on a page knows more than the journal; what must not be lost is an
@@ -20,6 +20,7 @@ mod history;
 mod holds;
 mod home;
 mod keeper;
+mod live;
 mod new_visit;
 mod pad;
 mod parts;

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::details::{DetailsFields, Form};
+use super::live::press;
 use super::parts::{Choices, Frame};
 use super::route::Route;
 use crate::browser::{clock, prefs, sound};
@@ -60,7 +61,7 @@ pub(super) fn NewVisitPage() -> impl IntoView {
                 pick=pick_role
             />
             <div class="foot">
-                <button type="button" class="big primary" on:click=begin><b>"Begin"</b></button>
+                <button type="button" class="big primary" on:click=press(begin)><b>"Begin"</b></button>
             </div>
         </Frame>
     }

@@ -9,9 +9,10 @@ use leptos::prelude::*;
 
 use super::banner::whole_seconds;
 use super::desk::Desk;
+use super::live::{follow, live, press, said};
 use super::signs::SignButtons;
 use crate::browser::{clock, page, sound, vibrate};
-use crate::clinical::task::{Phase, TaskId, TaskSpec, When};
+use crate::clinical::task::{Phase, TaskId, TaskSpec};
 use crate::clinical::tasks;
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::measure::time::{Millis, Stamp};
@@ -32,7 +33,7 @@ pub(super) enum Face {
 
 /// Which face the pad of a task shows now.
 pub(super) fn face(desk: Desk, task: TaskId) -> Memo<Face> {
-    Memo::new(move |_| {
+    follow(move || {
         let now = desk.now.get();
         match phase_of(desk, task, now) {
             Phase::Ready => Face::Ready,
@@ -69,7 +70,7 @@ pub(super) fn Pad(
 ) -> impl IntoView {
     let desk = Desk::get();
     let spec = tasks::spec(task);
-    let taps = Memo::new(move |_| with_trial(desk, task, |_, t| t.taps()).unwrap_or(0));
+    let taps = follow(move || with_trial(desk, task, |_, t| t.taps()).unwrap_or(0));
 
     let buzz = move |ms: u32| {
         if desk.prefs.get_untracked().vibrate {
@@ -95,7 +96,7 @@ pub(super) fn Pad(
         desk.said.set("Started.".to_owned());
     };
     // What a press means depends on the face that was on the screen when it came.
-    let press = move |at: Stamp| match face.get_untracked() {
+    let touch = move |at: Stamp| match face.get_untracked() {
         Face::Ready => start(at),
         Face::Countdown | Face::Running | Face::Late => {
             desk.press(task, None, at, MarkKind::Tap);
@@ -106,13 +107,13 @@ pub(super) fn Pad(
     let on_down = move |event: ev::PointerEvent| {
         // A second button of a mouse is no tap.
         if event.button() == 0 {
-            press(clock::stamp_of(event.as_ref()));
+            touch(clock::stamp_of(event.as_ref()));
         }
     };
     // A screen reader's press comes as a click without a pointer.
     let on_click = move |event: ev::MouseEvent| {
         if event.detail() == 0 {
-            press(clock::stamp_of(event.as_ref()));
+            touch(clock::stamp_of(event.as_ref()));
         }
     };
     let on_key = move |event: ev::KeyboardEvent| {
@@ -120,7 +121,7 @@ pub(super) fn Pad(
             // Else the browser would make a click of it, and it would count twice.
             event.prevent_default();
             if !event.repeat() {
-                press(clock::stamp_of(event.as_ref()));
+                touch(clock::stamp_of(event.as_ref()));
             }
         }
     };
@@ -135,6 +136,7 @@ pub(super) fn Pad(
 
     let end = move |at: Stamp| {
         desk.press(task, None, at, MarkKind::End);
+        desk.hold_still();
         buzz(60);
         desk.said.set("Ended.".to_owned());
     };
@@ -151,27 +153,20 @@ pub(super) fn Pad(
             view! { <span class="start">{left}</span> }.into_any()
         }
         Face::Running | Face::Late => view! {
-            <span class="count">{move || taps.get()}</span>
-            <span class="what">{move || if taps.get() == 1 { one } else { many }}</span>
+            <span class="count">{live(move || taps.get())}</span>
+            <span class="what">{live(move || if taps.get() == 1 { one } else { many })}</span>
         }
         .into_any(),
         Face::Watching | Face::Over => ().into_any(),
     };
     let shown = move || !matches!(face.get(), Face::Watching | Face::Over);
-    let counted = move || {
-        format!(
-            "{} {}",
-            taps.get(),
-            if taps.get() == 1 { one } else { many }
-        )
-    };
     let pad_class = move || match face.get() {
         Face::Ready => "pad ready",
         Face::Countdown => "pad countdown",
         Face::Late => "pad late",
         _ => "pad running",
     };
-    let undoable = Memo::new(move |_| {
+    let undoable = follow(move || {
         with_trial(desk, task, |_, t| {
             let pressed = t.marks.iter().filter(|m| m.kind.pressed()).count();
             let over = t.first(MarkKind::WindowOver).is_some();
@@ -180,37 +175,21 @@ pub(super) fn Pad(
         })
         .unwrap_or(false)
     });
+    let no_click = move |event: ev::TouchEvent| {
+        // A touch that was counted on its way down must not become a click on whatever stands
+        // there when the finger leaves.
+        event.prevent_default();
+    };
     view! {
-        <div class="pad-area">
+        <div class="pad-area" class:with-signs=spec.pad.signs.is_some()>
             <Clock task=task face=face length=length/>
-            {move || shown().then(|| view! {
-                <button
-                    type="button"
-                    id="pad"
-                    class=pad_class
-                    on:pointerdown=on_down
-                    on:click=on_click
-                    on:keydown=move |event: ev::KeyboardEvent| { event.stop_propagation(); on_key(event); }
-                    on:keyup=move |event: ev::KeyboardEvent| { if is_press(&event) { event.prevent_default(); } }
-                    on:contextmenu=move |event: ev::MouseEvent| event.prevent_default()
-                >
-                    {big}
-                </button>
-            })}
-            // The place of the pad stays taken: a tap that comes late must not hit another button.
-            {move || (face.get() == Face::Over && spec.pad.watch.is_none()).then(|| view! {
-                <div class="pad over" aria-hidden="true">
-                    <span class="what">"Time is up"</span>
-                    <span class="start">{counted}</span>
-                </div>
-            })}
             <div class="beside-pad">
-                {move || undoable.get().then(|| view! {
-                    <button type="button" class="undo" on:click=move |_| desk.undo(task)>
+                {live(move || undoable.get().then(|| view! {
+                    <button type="button" class="undo" on:click=press(move |_| desk.undo(task))>
                         "Undo last press"
                     </button>
-                })}
-                {move || match (face.get(), spec.pad.end) {
+                }))}
+                {live(move || match (face.get(), spec.pad.end) {
                     (Face::Running, Some(words)) => Some(view! {
                         <button
                             type="button"
@@ -218,22 +197,61 @@ pub(super) fn Pad(
                             on:pointerdown=move |event: ev::PointerEvent| {
                                 if event.button() == 0 { end(clock::stamp_of(event.as_ref())) }
                             }
-                            on:click=move |event: ev::MouseEvent| {
+                            on:touchstart=no_click
+                            on:click=press(move |event: ev::MouseEvent| {
                                 if event.detail() == 0 { end(clock::stamp_of(event.as_ref())) }
-                            }
+                            })
                         >
                             {words}
                         </button>
                     }),
                     _ => None,
-                }}
+                })}
             </div>
-            {spec.pad.signs.map(|_| view! {
-                {move || matches!(face.get(), Face::Running | Face::Watching)
-                    .then(|| view! { <SignButtons task=task/> })}
-            })}
+            {spec.pad.signs.map(|_| live(move || {
+                matches!(face.get(), Face::Running | Face::Watching)
+                    .then(|| view! { <SignButtons task=task/> })
+            }))}
+            {live(move || shown().then(|| view! {
+                <button
+                    type="button"
+                    id="pad"
+                    class=said(pad_class)
+                    on:pointerdown=on_down
+                    on:touchstart=no_click
+                    on:click=press(on_click)
+                    on:keydown=move |event: ev::KeyboardEvent| { event.stop_propagation(); on_key(event); }
+                    on:keyup=move |event: ev::KeyboardEvent| { if is_press(&event) { event.prevent_default(); } }
+                    on:contextmenu=press(move |event: ev::MouseEvent| event.prevent_default())
+                >
+                    {live(big)}
+                </button>
+            }))}
+            // The pad's place stays taken while the watch runs: a tap that comes late must not
+            // hit a sign.
+            {live(move || (face.get() == Face::Watching).then(|| view! {
+                <div class="pad panel">
+                    <span class="start">{live(move || left_to_watch(desk, task))}</span>
+                    <span class="what">"left to watch"</span>
+                </div>
+            }))}
         </div>
     }
+}
+
+/// The time left of a task's watch.
+fn left_to_watch(desk: Desk, task: TaskId) -> String {
+    let now = desk.now.get();
+    with_trial(desk, task, |spec, trial| {
+        match (spec.phase(trial, now), spec.pad.watch) {
+            (Phase::Watching(so_far), Some(watch)) => so_far.length.map_or_else(
+                || "not known".to_owned(),
+                |l| format!("{} s", whole_seconds(watch - l)),
+            ),
+            _ => String::new(),
+        }
+    })
+    .unwrap_or_default()
 }
 
 /// The running figures: time so far, time left.
@@ -249,20 +267,13 @@ fn Clock(
         let now = desk.now.get();
         with_trial(desk, task, |spec, trial| {
             let so_far = match spec.phase(trial, now) {
-                Phase::Running(so_far) | Phase::Late(so_far) | Phase::Watching(so_far) => so_far,
+                Phase::Running(so_far) | Phase::Late(so_far) => so_far,
                 _ => return (String::new(), String::new()),
             };
             let Some(elapsed) = so_far.length else {
                 return ("not known".to_owned(), String::new());
             };
             match spec.phase(trial, now) {
-                Phase::Watching(_) => match spec.pad.watch {
-                    Some(watch) => (
-                        format!("{} s", whole_seconds(watch - elapsed)),
-                        "left to watch".to_owned(),
-                    ),
-                    None => (String::new(), String::new()),
-                },
                 Phase::Late(_) => (
                     elapsed.to_string(),
                     "time is up; later ones are kept apart".to_owned(),
@@ -278,13 +289,13 @@ fn Clock(
         })
         .unwrap_or_default()
     };
-    let figures = Memo::new(move |_| figures());
+    let figures = follow(move || figures());
     move || match face.get() {
-        Face::Running | Face::Late | Face::Watching => view! {
+        Face::Running | Face::Late => view! {
             <p class="clock" role="timer">
-                <b>{move || figures.get().0}</b>
+                <b>{live(move || figures.get().0)}</b>
                 " "
-                <span>{move || figures.get().1}</span>
+                <span>{live(move || figures.get().1)}</span>
             </p>
         }
         .into_any(),
@@ -297,16 +308,7 @@ fn Clock(
                 .map(|w| view! { <p class="clock"><span>{format!("{} seconds from the start", w.0 / 1000)}</span></p> })
                 .into_any()
         }
-        Face::Countdown | Face::Over => ().into_any(),
-    }
-}
-
-/// The stage of the questions that belong to a face.
-pub(super) fn stage(face: Face) -> Option<When> {
-    match face {
-        Face::Ready => Some(When::Before),
-        Face::Watching => Some(When::After),
-        _ => None,
+        Face::Countdown | Face::Watching | Face::Over => ().into_any(),
     }
 }
 

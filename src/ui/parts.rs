@@ -4,7 +4,9 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::keeper::Saved;
+use super::live::{live, press, said};
 use super::route::{Page, Route};
+use crate::measure::decimals::decimals;
 
 /// The frame of a page: back, title, whether it is saved, and the page below.
 #[component]
@@ -20,14 +22,14 @@ pub(super) fn Frame(
     let desk = Desk::get();
     view! {
         <header class="top">
-            <button class="back" type="button" on:click=move |_| desk.go(back.clone())>
+            <button class="back" type="button" on:click=press(move |_| desk.go(back.clone()))>
                 <span aria-hidden="true">"\u{2039}"</span>
                 <span class="for-reader">"Back"</span>
             </button>
             <h1 tabindex="-1">{title}</h1>
             <SavedMark/>
         </header>
-        <main>{children()}</main>
+        <main class:still=move || desk.still.get()>{children()}</main>
     }
 }
 
@@ -45,7 +47,7 @@ fn SavedMark() -> impl IntoView {
         _ => "saved",
     };
     let shown = move || desk.visit.with(Option::is_some);
-    view! { <p class=class>{move || shown().then(words)}</p> }
+    view! { <p class=class>{live(move || shown().then(words))}</p> }
 }
 
 /// The way out of a visit that any page offers: its overview.
@@ -75,15 +77,15 @@ pub(super) fn Choices(
         .map(|(id, words)| {
             let mine = id.clone();
             let on = Signal::derive(move || chosen.get().as_deref() == Some(mine.as_str()));
-            let press = move |_| {
+            let choose = move |_| {
                 pick.run((!on.get_untracked()).then(|| id.clone()));
             };
             view! {
                 <button
                     type="button"
                     class="choice"
-                    aria-pressed=move || on.get().to_string()
-                    on:click=press
+                    aria-pressed=said(move || on.get().to_string())
+                    on:click=press(choose)
                 >
                     {words}
                 </button>
@@ -152,7 +154,7 @@ pub(super) fn NumberField(
         <div class="number">
             <label for=id>{label}</label>
             <div class="stepper">
-                <button type="button" aria-label=format!("{label}: less") on:click=move |_| nudge(-1)>
+                <button type="button" aria-label=format!("{label}: less") on:click=press(move |_| nudge(-1))>
                     "\u{2212}"
                 </button>
                 <input
@@ -161,17 +163,17 @@ pub(super) fn NumberField(
                     inputmode="decimal"
                     autocomplete="off"
                     maxlength="8"
-                    prop:value=move || typed.get()
+                    prop:value=said(move || typed.get())
                     aria-describedby=described
-                    aria-invalid=move || (!message.get().is_empty()).to_string()
+                    aria-invalid=said(move || (!message.get().is_empty()).to_string())
                     on:input=move |event| read(event_target_value(&event))
                 />
                 <span class="unit">{unit}</span>
-                <button type="button" aria-label=format!("{label}: more") on:click=move |_| nudge(1)>
+                <button type="button" aria-label=format!("{label}: more") on:click=press(move |_| nudge(1))>
                     "+"
                 </button>
             </div>
-            <p class="problem" id=problem role="alert">{move || message.get()}</p>
+            <p class="problem" id=problem role="alert">{live(move || message.get())}</p>
         </div>
     }
 }
@@ -181,7 +183,7 @@ fn shown(tenths: i32) -> String {
     if tenths % 10 == 0 {
         (tenths / 10).to_string()
     } else {
-        format!("{:.1}", f64::from(tenths) / 10.0)
+        decimals(f64::from(tenths) / 10.0, 1)
     }
 }
 

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::live::follow;
 use super::parts::{Choices, NumberField};
 use crate::clinical::task::{Question, Takes, TaskId, TaskSpec, When};
 use crate::clinical::tasks;
@@ -22,7 +23,7 @@ pub(super) fn Questions(
     let desk = Desk::get();
     let spec = tasks::spec(task);
     // Which questions apply changes only with the answers they depend on.
-    let ids = Memo::new(move |_| {
+    let ids = follow(move || {
         desk.visit.with(|v| {
             let empty = Trial::new(task, 0, None);
             let trial = v
@@ -55,7 +56,7 @@ fn asked(
 
 /// One question.
 pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> AnyView {
-    let answer = Memo::new(move |_| {
+    let answer = follow(move || {
         desk.visit.with(|v| {
             v.as_ref()
                 .and_then(|v| v.exam.latest(task))

@@ -3,10 +3,12 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::live::{follow, live};
 use super::why::flag_item;
 use crate::clinical::task::{TaskId, TaskSpec};
 use crate::clinical::tasks;
 use crate::clinical::trial::{MarkKind, Trial};
+use crate::measure::decimals::decimals;
 use crate::measure::series::Series;
 use crate::measure::time::{Doubt, Millis};
 use crate::measure::window::Window;
@@ -22,7 +24,7 @@ pub(super) fn TaskResult(
 ) -> impl IntoView {
     let desk = Desk::get();
     let spec = tasks::spec(task);
-    let lines = Memo::new(move |_| {
+    let lines = follow(move || {
         desk.visit.with(|v| {
             v.as_ref()
                 .and_then(|v| v.exam.latest(task))
@@ -40,7 +42,7 @@ pub(super) fn TaskResult(
     };
     view! {
         <section class="result" aria-label="Result">
-            {move || lines.get().into_iter().map(|l| view! { <p class="figure">{l}</p> }).collect_view()}
+            {live(move || lines.get().into_iter().map(|l| view! { <p class="figure">{l}</p> }).collect_view())}
             <ul class="flags">{flags}</ul>
             {(!spec.caveat.is_empty()).then(|| view! { <p class="caveat">{spec.caveat}</p> })}
         </section>
@@ -101,9 +103,9 @@ pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
         && let Ok(rate) = series.rate_from_onsets()
     {
         lines.push(format!(
-            "{:.2} a second from first to last tap ({:.0} a minute)",
-            rate.get(),
-            rate.per_minute().get()
+            "{} a second from first to last tap ({} a minute)",
+            decimals(rate.get(), 2),
+            decimals(rate.per_minute().get(), 0)
         ));
     }
     let quick = series.quicker_than(QUICK).len();

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::live::{follow, live, press, said};
 use super::parts::{Choices, Frame};
 use super::route::Route;
 use crate::browser::prefs::{self, Look, Prefs};
@@ -33,20 +34,20 @@ pub(super) fn SettingsPage() -> impl IntoView {
             .map(|(_, id, _)| (*id).to_owned())
     });
     let switch = move |label: &'static str, get: fn(&Prefs) -> bool, set: fn(&mut Prefs, bool)| {
-        let on = Memo::new(move |_| get(&desk.prefs.get()));
+        let on = follow(move || get(&desk.prefs.get()));
         view! {
             <button
                 type="button"
                 class="switch"
                 role="switch"
-                aria-checked=move || on.get().to_string()
-                on:click=move |_| {
+                aria-checked=said(move || on.get().to_string())
+                on:click=press(move |_| {
                     change(&|p: &mut Prefs| { let now = get(p); set(p, !now) });
                     sound::unlock();
-                }
+                })
             >
                 <span>{label}</span>
-                <b>{move || if on.get() { "on" } else { "off" }}</b>
+                <b>{live(move || if on.get() { "on" } else { "off" })}</b>
             </button>
         }
     };

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::live::press;
 use super::route::Page;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
@@ -17,7 +18,7 @@ pub(super) fn ShowPage(
     view! {
         <main class="show">
             <h1 tabindex="-1">{tasks::spec(task).say}</h1>
-            <button type="button" class="big" on:click=move |_| desk.turn(Page::Task(task))>
+            <button type="button" class="big" on:click=press(move |_| desk.turn(Page::Task(task)))>
                 <b>"Back"</b>
             </button>
         </main>

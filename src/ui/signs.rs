@@ -4,6 +4,7 @@ use leptos::ev;
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::live::{follow, live, press};
 use super::route::Page;
 use crate::browser::{clock, vibrate};
 use crate::clinical::sign::Sign;
@@ -18,7 +19,7 @@ pub(super) fn SignButtons(
     task: TaskId,
 ) -> impl IntoView {
     let desk = Desk::get();
-    let press = move |sign: Sign, event: &ev::PointerEvent| {
+    let touch = move |sign: Sign, event: &ev::PointerEvent| {
         let at = clock::stamp_of(event.as_ref());
         note(desk, task, sign, at);
     };
@@ -32,23 +33,24 @@ pub(super) fn SignButtons(
     view! {
         <div class="signs" role="group" aria-label="Signs">
             {Sign::ALL.into_iter().map(|sign| {
-                let n = Memo::new(move |_| count(sign));
+                let n = follow(move || count(sign));
                 let seen = move || n.get() > 0;
                 view! {
                     <button
                         type="button"
                         class=if sign == Sign::Choke { "sign grave" } else { "sign" }
                         class:seen=seen
-                        on:pointerdown=move |event| press(sign, &event)
+                        on:pointerdown=move |event| touch(sign, &event)
+                        on:touchstart=move |event: ev::TouchEvent| event.prevent_default()
                         // The press was counted at its own time; the click that follows is the same.
-                        on:click=move |event| {
+                        on:click=press(move |event| {
                             if event.detail() == 0 {
                                 note(desk, task, sign, clock::stamp_of(event.as_ref()));
                             }
-                        }
+                        })
                     >
                         {sign.button()}
-                        <span class="n">{move || match n.get() { 0 => String::new(), n => format!(" {n}") }}</span>
+                        <span class="n">{live(move || match n.get() { 0 => String::new(), n => format!(" {n}") })}</span>
                     </button>
                 }
             }).collect_view()}

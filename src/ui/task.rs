@@ -6,7 +6,8 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::holds::{Holds, held};
-use super::pad::{Face, Pad, face, stage};
+use super::live::{follow, live, press};
+use super::pad::{Face, Pad, face};
 use super::parts::{Choices, Frame, overview_of};
 use super::questions::{Questions, question};
 use super::result::TaskResult;
@@ -32,7 +33,7 @@ pub(super) fn TaskPage(
     let face = face(desk, task);
     let holds = held(desk, task);
     // Running trials are never held up: what has begun is finished in the open.
-    let free = Memo::new(move |_| holds.with(Vec::is_empty) || face.get() != Face::Ready);
+    let free = follow(move || holds.with(Vec::is_empty) || face.get() != Face::Ready);
     let resting = move || matches!(face.get(), Face::Ready | Face::Over | Face::Late);
     let next = move |_| {
         if let Some(page) = desk
@@ -43,68 +44,83 @@ pub(super) fn TaskPage(
         }
     };
     let has_result = move || matches!(face.get(), Face::Over | Face::Late | Face::Watching);
-    let done = Memo::new(move |_| {
+    let done = follow(move || {
         desk.visit
             .with(|v| v.as_ref().is_some_and(|v| steps::done(v, task)))
     });
     let not_valid = spec.questions.iter().find(|q| q.id == NOT_VALID);
+    // The pad comes last, at the lower edge of the screen, so that it stands in the same place
+    // before and after the start, whatever the page above it shows.
     view! {
         <Frame title=spec.title back=overview_of(desk)>
-            {move || (face.get() == Face::Ready).then(|| view! { <WhatToSay task=task/> })}
-            {move || if free.get() {
-                view! {
-                    {move || (face.get() == Face::Ready).then(|| view! {
-                        <Questions task=task when=When::Before without=NOT_VALID/>
-                    })}
-                    <Pad task=task length=Signal::derive(|| None) face=face/>
-                }.into_any()
-            } else {
-                view! { <Holds task=task held=holds/> }.into_any()
-            }}
-            {move || stage(face.get()).filter(|s| *s == When::After).map(|_| view! {
-                <Questions task=task when=When::After/>
-            })}
-            {move || (face.get() == Face::Over).then(|| view! {
+            {live(move || (face.get() == Face::Ready).then(|| view! { <WhatToSay task=task/> }))}
+            {live(move || (!free.get()).then(|| view! { <Holds held=holds/> }))}
+            {live(move || (free.get() && face.get() == Face::Ready).then(|| view! { <Before task=task/> }))}
+            {live(move || matches!(face.get(), Face::Watching | Face::Over).then(|| view! {
                 <Questions task=task when=When::After without=NOT_VALID/>
+            }))}
+            {live(move || (face.get() == Face::Over).then(|| view! {
                 <Questions task=task when=When::AfterWatch/>
+            }))}
+            {live(move || match (face.get(), done.get()) {
+                (Face::Running | Face::Countdown, _) | (Face::Ready, false) => ().into_any(),
+                (Face::Watching, _) => view! {
+                    <button type="button" class="big" on:click=press(next)>
+                        <b>"Next"</b>
+                        <span>"The watch goes on"</span>
+                    </button>
+                }.into_any(),
+                _ => view! {
+                    <button type="button" class="big primary" on:click=press(next)><b>"Next"</b></button>
+                }.into_any(),
             })}
-            {move || (face.get() == Face::Watching).then(|| view! { <WatchCut task=task/> })}
-            {move || has_result().then(|| view! { <TaskResult task=task/> })}
-            {move || (!spec.say.is_empty() && matches!(face.get(), Face::Over | Face::Late)).then(|| view! {
+            {live(move || (face.get() == Face::Watching).then(|| view! { <WatchCut task=task/> }))}
+            {live(move || has_result().then(|| view! { <TaskResult task=task/> }))}
+            {live(move || (!spec.say.is_empty() && matches!(face.get(), Face::Over | Face::Late)).then(|| view! {
                 <Cued task=task/>
-            })}
-            {not_valid.map(|q| view! {
-                {move || resting().then(|| view! {
-                    <details class="more">
-                        <summary>{q.ask}</summary>
-                        {question(desk, task, q)}
-                    </details>
-                })}
-            })}
-            {move || (face.get() == Face::Over).then(|| view! {
+            }))}
+            {not_valid.map(|q| live(move || resting().then(|| view! {
+                <details class="more">
+                    <summary>{q.ask}</summary>
+                    {question(desk, task, q)}
+                </details>
+            })))}
+            {live(move || (face.get() == Face::Over).then(|| view! {
                 <div class="row quiet">
-                    <button type="button" on:click=move |_| desk.repeat(task, None)>"Do it again"</button>
+                    <button type="button" on:click=press(move |_| desk.repeat(task, None))>"Do it again"</button>
                 </div>
-            })}
-            <div class="foot">
-                {move || match (face.get(), done.get()) {
-                    (Face::Running | Face::Countdown, _) => ().into_any(),
-                    (Face::Ready, false) => view! {
-                        <button type="button" class="big" on:click=next><b>"Skip: not done"</b></button>
-                    }.into_any(),
-                    (Face::Watching, _) => view! {
-                        <button type="button" class="big" on:click=next>
-                            <b>"Next"</b>
-                            <span>"The watch goes on"</span>
-                        </button>
-                    }.into_any(),
-                    _ => view! {
-                        <button type="button" class="big primary" on:click=next><b>"Next"</b></button>
-                    }.into_any(),
-                }}
-                <Leave/>
-            </div>
+            }))}
+            {live(move || (face.get() == Face::Ready && !done.get()).then(|| view! {
+                <div class="row quiet">
+                    <button type="button" on:click=press(next)>"Skip: not done"</button>
+                </div>
+            }))}
+            <Leave/>
+            {live(move || free.get().then(|| view! {
+                <Pad task=task length=Signal::derive(|| None) face=face/>
+            }))}
         </Frame>
+    }
+}
+
+/// The questions before the start: what is needed in the open, the rest behind a press.
+#[component]
+fn Before(task: TaskId) -> impl IntoView {
+    let spec = tasks::spec(task);
+    let optional = spec
+        .questions
+        .iter()
+        .any(|q| q.when == When::Before && !q.needed && q.id != NOT_VALID);
+    if optional {
+        view! {
+            <details class="more">
+                <summary>{spec.more}</summary>
+                <Questions task=task when=When::Before without=NOT_VALID/>
+            </details>
+        }
+        .into_any()
+    } else {
+        view! { <Questions task=task when=When::Before without=NOT_VALID/> }.into_any()
     }
 }
 
@@ -117,7 +133,7 @@ fn WhatToSay(task: TaskId) -> impl IntoView {
         <section class="say">
             {(!spec.say.is_empty()).then(|| view! {
                 <blockquote>{spec.say}</blockquote>
-                <button type="button" on:click=move |_| desk.turn(Page::Show(task))>"Show to patient"</button>
+                <button type="button" on:click=press(move |_| desk.turn(Page::Show(task)))>"Show to patient"</button>
             })}
             {(!spec.steps.is_empty()).then(|| view! {
                 <details class="more">
@@ -188,9 +204,9 @@ pub(super) fn Leave() -> impl IntoView {
         <details class="more leave">
             <summary>"End the screen here"</summary>
             <div class="row">
-                <button type="button" on:click=move |_| end(EndedEarly::Refused)>"Person declined"</button>
-                <button type="button" on:click=move |_| end(EndedEarly::Withdrew)>"Person wants to stop"</button>
-                <button type="button" on:click=move |_| end(EndedEarly::BrokenOff)>"I must break off"</button>
+                <button type="button" on:click=press(move |_| end(EndedEarly::Refused))>"Person declined"</button>
+                <button type="button" on:click=press(move |_| end(EndedEarly::Withdrew))>"Person wants to stop"</button>
+                <button type="button" on:click=press(move |_| end(EndedEarly::BrokenOff))>"I must break off"</button>
             </div>
         </details>
     }

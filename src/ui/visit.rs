@@ -7,6 +7,7 @@ use super::banner::file_name;
 use super::decision::look_of;
 use super::desk::Desk;
 use super::details::{DetailsFields, Form};
+use super::live::{follow, live, press};
 use super::parts::{Frame, WordsField};
 use super::result::lines;
 use super::route::{Page, Route};
@@ -28,14 +29,14 @@ pub(super) fn OverviewPage() -> impl IntoView {
         desk.visit
             .with(|v| v.as_ref().map_or(String::new(), |v| v.label()))
     });
-    let deleted = Memo::new(move |_| desk.visit.with(|v| v.as_ref().is_some_and(|v| v.deleted)));
+    let deleted = follow(move || desk.visit.with(|v| v.as_ref().is_some_and(|v| v.deleted)));
     view! {
         <Frame title=title back=Route::Home>
-            {move || if deleted.get() {
+            {live(move || if deleted.get() {
                 view! { <p>"This visit was deleted."</p> }.into_any()
             } else {
                 view! { <Whole/> }.into_any()
-            }}
+            })}
         </Frame>
     }
 }
@@ -43,7 +44,7 @@ pub(super) fn OverviewPage() -> impl IntoView {
 #[component]
 fn Whole() -> impl IntoView {
     let desk = Desk::get();
-    let next = Memo::new(move |_| {
+    let next = follow(move || {
         desk.visit
             .with(|v| v.as_ref().map_or(Page::Overview, steps::next))
     });
@@ -57,19 +58,19 @@ fn Whole() -> impl IntoView {
             .map(|d| d.verdict)
     };
     view! {
-        {move || verdict().map(|v| {
+        {live(move || verdict().map(|v| {
             let (class, shape) = look_of(v);
             view! {
                 <section class=class>
                     <p class="word"><span aria-hidden="true">{shape}" "</span>{v.headline()}</p>
                 </section>
             }
-        })}
-        {move || (next.get() != Page::Overview).then(|| view! {
-            <button type="button" class="big primary" on:click=move |_| desk.turn(next.get_untracked())>
+        }))}
+        {live(move || (next.get() != Page::Overview).then(|| view! {
+            <button type="button" class="big primary" on:click=press(move |_| desk.turn(next.get_untracked()))>
                 <b>{if next.get() == Page::Decision { "Decision" } else { "Go on" }}</b>
             </button>
-        })}
+        }))}
         <Steps/>
         <CloseOut/>
         <Person/>
@@ -145,22 +146,22 @@ fn Steps() -> impl IntoView {
     };
     view! {
         <ul class="steps">
-            {move || rows().into_iter().map(|(page, title, state)| view! {
+            {live(move || rows().into_iter().map(|(page, title, state)| view! {
                 <li>
-                    <button type="button" class="head" on:click=move |_| desk.turn(page)>
+                    <button type="button" class="head" on:click=press(move |_| desk.turn(page))>
                         <b>{title}</b>
                         <span>{state}</span>
                     </button>
                 </li>
-            }).collect_view()}
+            }).collect_view())}
         </ul>
-        {move || {
+        {live(move || {
             let counts: Vec<String> = loose();
             (!counts.is_empty()).then(|| view! {
                 <h2>"Attached counts"</h2>
                 <ul class="plain">{counts.into_iter().map(|l| view! { <li>{l}</li> }).collect_view()}</ul>
             })
-        }}
+        })}
     }
 }
 
@@ -168,22 +169,22 @@ fn Steps() -> impl IntoView {
 #[component]
 fn CloseOut() -> impl IntoView {
     let desk = Desk::get();
-    let open = Memo::new(move |_| {
+    let open = follow(move || {
         desk.visit
             .with(|v| v.as_ref().is_some_and(|v| Head::of(v).unclosed))
     });
-    let closed = Memo::new(move |_| {
+    let closed = follow(move || {
         desk.visit
             .with(|v| v.as_ref().and_then(|v| v.closed.clone()))
     });
     view! {
-        {move || open.get().then(|| view! {
+        {live(move || open.get().then(|| view! {
             <section class="found caution">
                 <h2>"Not closed"</h2>
                 <p>"Somebody was to look further. Who did?"</p>
                 <div class="row">
                     {["Seen by speech-language pathology", "Seen by the doctor"].into_iter().map(|how| view! {
-                        <button type="button" on:click=move |_| desk.record([Event::Closed(how.to_owned())])>
+                        <button type="button" on:click=press(move |_| desk.record([Event::Closed(how.to_owned())]))>
                             {how}
                         </button>
                     }).collect_view()}
@@ -198,8 +199,8 @@ fn CloseOut() -> impl IntoView {
                     })
                 />
             </section>
-        })}
-        {move || closed.get().map(|how| view! { <p class="figure">{format!("Closed: {how}")}</p> })}
+        }))}
+        {live(move || closed.get().map(|how| view! { <p class="figure">{format!("Closed: {how}")}</p> }))}
     }
 }
 
@@ -225,8 +226,8 @@ fn Person() -> impl IntoView {
         <details class="more">
             <summary>"Person and place"</summary>
             <DetailsFields form=form/>
-            <button type="button" on:click=keep>"Keep"</button>
-            <p role="status">{move || kept.get().then_some("Kept.")}</p>
+            <button type="button" on:click=press(keep)>"Keep"</button>
+            <p role="status">{live(move || kept.get().then_some("Kept."))}</p>
         </details>
     }
 }
@@ -287,21 +288,21 @@ fn Keep() -> impl IntoView {
     view! {
         <details class="more">
             <summary>"Keep a copy, delete"</summary>
-            <button type="button" on:click=save>"Save the whole record as a file"</button>
-            {move || if sure.get() {
+            <button type="button" on:click=press(save)>"Save the whole record as a file"</button>
+            {live(move || if sure.get() {
                 view! {
                     <p>"Everything of this visit goes from this phone, for good."</p>
                     <div class="row">
-                        <button type="button" on:click=move |_| sure.set(false)>"Keep it"</button>
-                        <button type="button" class="grave" on:click=delete>"Delete for good"</button>
+                        <button type="button" on:click=press(move |_| sure.set(false))>"Keep it"</button>
+                        <button type="button" class="grave" on:click=press(delete)>"Delete for good"</button>
                     </div>
                 }.into_any()
             } else {
                 view! {
-                    <button type="button" on:click=move |_| sure.set(true)>"Delete this visit"</button>
+                    <button type="button" on:click=press(move |_| sure.set(true))>"Delete this visit"</button>
                 }.into_any()
-            }}
-            <p class="problem" role="alert">{move || problem.get()}</p>
+            })}
+            <p class="problem" role="alert">{live(move || problem.get())}</p>
         </details>
     }
 }

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use crate::clinical::flag::Flag;
 use crate::clinical::rule::Rule;
 use crate::clinical::source::Source;
+use crate::clinical::words::capital;
 
 /// A source in full: citation, who was studied, and how it was seen.
 pub(super) fn source_line(source: &'static Source) -> impl IntoView {
@@ -42,14 +43,5 @@ pub(super) fn flag_item(flag: &Flag) -> impl IntoView + use<> {
             <p>{capital(flag.reason())}</p>
             {rule_fold(flag.rule())}
         </li>
-    }
-}
-
-/// With a capital in front, to stand alone.
-pub(super) fn capital(words: &str) -> String {
-    let mut chars = words.chars();
-    match chars.next() {
-        Some(first) => first.to_uppercase().chain(chars).collect(),
-        None => String::new(),
     }
 }

@@ -11,6 +11,7 @@ use crate::clinical::rule::{Basis, Rule};
 use crate::clinical::source;
 use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
 use crate::clinical::trial::{MarkKind, Trial};
+use crate::measure::decimals::decimals;
 use crate::measure::time::{Doubt, Millis};
 use crate::measure::window::Window;
 
@@ -90,6 +91,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         signs: None,
         countdown: false,
     },
+    more: "A rate counted elsewhere, SpO2, oxygen",
     questions: &[
         Question {
             id: TYPED,
@@ -265,7 +267,7 @@ pub fn spo2_words(percent: f64, oxygen: Option<bool>) -> String {
         Some(false) => " on air",
         None => "",
     };
-    format!("oxygen saturation {percent:.0} %{on}")
+    format!("oxygen saturation {} %{on}", decimals(percent, 0))
 }
 
 /// Readings that hold up a water trial: the flag that says so, and the id to go past it.

@@ -8,6 +8,7 @@ use crate::clinical::task::{
     Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When,
 };
 use crate::clinical::trial::{MarkKind, Trial};
+use crate::clinical::words::small;
 use crate::measure::time::{Doubt, Millis};
 use crate::measure::window::{Window, WindowCount};
 
@@ -103,6 +104,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         signs: None,
         countdown: true,
     },
+    more: "",
     questions: &[Question {
         id: NOT_VALID,
         ask: "Not valid?",
@@ -184,7 +186,7 @@ pub fn judge(finding: &Finding) -> Vec<Flag> {
         return vec![INVALID.flag(
             Level::Incomplete,
             eating,
-            format!("Dry swallows not valid: {}", lower_first(why)),
+            format!("Dry swallows not valid: {}", small(why)),
         )];
     }
     let n = finding.count.count();
@@ -266,12 +268,4 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         ));
     }
     flags
-}
-
-fn lower_first(words: &str) -> String {
-    let mut chars = words.chars();
-    match chars.next() {
-        Some(first) => first.to_lowercase().chain(chars).collect(),
-        None => String::new(),
-    }
 }

@@ -19,6 +19,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         signs: None,
         countdown: true,
     },
+    more: "",
     questions: &[],
     caveat: "A count and a time, compared with nothing.",
     not_for: |_, _| None,

@@ -10,6 +10,8 @@ use crate::clinical::task::{
     Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, WATCH_CUT, When, watch_cut,
 };
 use crate::clinical::trial::{MarkKind, Trial};
+use crate::clinical::words::small;
+use crate::measure::decimals::decimals;
 use crate::measure::time::{Doubt, Elapsed, Millis};
 
 /// The volume offered, in mL.
@@ -151,6 +153,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         signs: Some(SignTask::Water90),
         countdown: false,
     },
+    more: "",
     questions: &[
         Question {
             id: VOICE_BEFORE,
@@ -377,7 +380,7 @@ pub fn read(trial: &Trial) -> Finding {
                 trial
                     .choice(WATCH_CUT)
                     .and_then(|id| WATCH_CUT_REASONS.iter().find(|c| c.id == id))
-                    .map_or_else(|| "no reason known".to_owned(), |c| c.words.to_lowercase()),
+                    .map_or_else(|| "no reason known".to_owned(), |c| small(c.words)),
             ),
             (Some(_), None) => Watch::Running,
         },
@@ -431,7 +434,7 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
     if !finding.given {
         if flags.iter().all(|f| f.level() < Level::Refer) {
             let why = match finding.not_given {
-                Some(why) => format!("90 mL of water not given: {}", why.to_lowercase()),
+                Some(why) => format!("90 mL of water not given: {}", small(why)),
                 None => "90 mL of water not given".to_owned(),
             };
             flags.push(UNFINISHED.flag(Level::Incomplete, eating, why));
@@ -537,9 +540,9 @@ fn voice(finding: &Finding, policy: &Policy, flags: &mut Vec<Flag>) {
 /// Millilitres without a needless decimal.
 pub fn millilitres(ml: f64) -> String {
     if ml.fract() == 0.0 {
-        format!("{ml:.0}")
+        decimals(ml, 0)
     } else {
-        format!("{ml:.1}")
+        decimals(ml, 1)
     }
 }
 
