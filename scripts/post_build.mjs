@@ -6,6 +6,7 @@
 
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
+import { transformSync } from "esbuild";
 import fs from "node:fs";
 import path from "node:path";
 
@@ -43,7 +44,9 @@ function optimise(name) {
   if (!new RegExp(`version ${WASM_OPT_VERSION}\\b`).test(version)) {
     throw new Error(`wasm-opt ${WASM_OPT_VERSION} is needed, found "${version}". Run npm ci.`);
   }
-  execFileSync(tool, ["-Oz", "--strip-debug", "--strip-producers", staged(name), "-o", staged(name)], {
+  // Rebuilding the control flow between two rounds takes another 1 % off what is sent.
+  const passes = ["-Oz", "--flatten", "--rereloop", "-Oz", "--strip-debug", "--strip-producers"];
+  execFileSync(tool, [...passes, staged(name), "-o", staged(name)], {
     stdio: "inherit",
   });
 }
@@ -68,11 +71,17 @@ function rename(inFile, renames) {
   write(inFile, text);
 }
 
-if (release) {
-  optimise("penlight_bg.wasm");
+// Comments and long names are for us, not for the phone.
+function shrink(name, loader) {
+  write(name, transformSync(read(name), { loader, minify: true, format: loader === "js" ? "esm" : undefined }).code);
 }
 
 write("style.css", STYLES.map((file) => fs.readFileSync(path.join(root, file), "utf8")).join("\n"));
+if (release) {
+  optimise("penlight_bg.wasm");
+  shrink("penlight.js", "js");
+  shrink("style.css", "css");
+}
 fs.cpSync(path.join(root, "public"), staging, { recursive: true });
 fs.rmSync(staged(TEMPLATE));
 

@@ -4,16 +4,13 @@
 //! an exception is picked beside it. A published limit for breathing does not exist, see
 //! [`super::tasks::breathing`].
 
-use std::collections::BTreeMap;
-
-use serde::{Deserialize, Serialize};
-
 use super::exam::Exam;
 use super::flag::{Domain, Flag, Level};
 use super::hold::GoOn;
 use super::policy::Policy;
 use super::rule::{Basis, Rule};
 use super::source;
+use super::table::Table;
 
 /// The groups, one page each.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -93,9 +90,8 @@ pub struct Item {
 pub const HOLDS: &str = "holds";
 
 /// Answers by item id; an exception's id or [`HOLDS`]. What is not there was not asked.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct GateAnswers(pub BTreeMap<String, String>);
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct GateAnswers(pub Table<String>);
 
 impl GateAnswers {
     /// The exception picked for an item, if one was.

@@ -17,6 +17,7 @@ pub mod rule;
 pub mod screen;
 pub mod sign;
 pub mod source;
+pub mod table;
 pub mod task;
 pub mod tasks;
 pub mod trial;

@@ -1,10 +1,9 @@
 //! One attempt at one task: its presses and its answers, as they were given.
 
-use std::collections::BTreeMap;
-
 use serde::{Deserialize, Serialize};
 
 use super::sign::Sign;
+use super::table::Table;
 use super::task::TaskId;
 use crate::measure::time::{Doubt, Elapsed, Millis, Stamp, elapsed};
 
@@ -84,7 +83,7 @@ pub struct Trial {
     /// Times during which the page was out of sight.
     pub hidden: Vec<(Stamp, Stamp)>,
     /// Answers by question id; the last one given counts.
-    pub answers: BTreeMap<String, Answer>,
+    pub answers: Table<Answer>,
 }
 
 impl Trial {
@@ -96,7 +95,7 @@ impl Trial {
             length,
             marks: Vec::new(),
             hidden: Vec::new(),
-            answers: BTreeMap::new(),
+            answers: Table::default(),
         }
     }
 

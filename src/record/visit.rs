@@ -215,8 +215,10 @@ impl Visit {
                 if let Some(trial) = self.trial_mut(trial) {
                     match answer {
                         Some(answer) => trial.answers.insert(question, answer),
-                        None => trial.answers.remove(&question),
-                    };
+                        None => {
+                            trial.answers.remove(&question);
+                        }
+                    }
                 }
             }
             Event::WentOn { hold, because, by } => {

@@ -5,7 +5,7 @@ use leptos::task::spawn_local;
 
 use super::banner::file_name;
 use super::desk::Desk;
-use super::live::{follow, live, press, said};
+use super::live::{Follow, follow, live, press, said};
 use super::parts::{Choices, Frame, WordsField};
 use super::route::{Page, Route};
 use crate::browser::{clock, share};
@@ -58,10 +58,10 @@ fn plan(desk: Desk, change: impl FnOnce(&mut Plan)) {
     }
 }
 
-fn planned<T: Send + Sync + PartialEq + 'static>(
+fn planned<T: Send + Sync + Clone + PartialEq + 'static>(
     desk: Desk,
     f: impl Fn(&Plan) -> T + Send + Sync + 'static,
-) -> Memo<T> {
+) -> Follow<T> {
     follow(move || {
         desk.visit
             .with(|v| f(&v.as_ref().map(|v| v.plan.clone()).unwrap_or_default()))

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::{follow, live, press};
+use super::live::{Follow, follow, live, press};
 use super::parts::Choices;
 use crate::clinical::gate::{self, State};
 use crate::clinical::hold::{GoOn, Hold, holds};
@@ -24,7 +24,7 @@ const REASONS: [&str; 4] = [
 #[component]
 pub(super) fn Holds(
     /// What holds it.
-    held: Memo<Vec<Hold>>,
+    held: Follow<Vec<Hold>>,
 ) -> impl IntoView {
     let desk = Desk::get();
     let role = move || {
@@ -162,7 +162,7 @@ fn GoOnWith(
 }
 
 /// The holds of a task, followed as the visit changes.
-pub(super) fn held(desk: Desk, task: TaskId) -> Memo<Vec<Hold>> {
+pub(super) fn held(desk: Desk, task: TaskId) -> Follow<Vec<Hold>> {
     follow(move || {
         desk.visit
             .with(|v| v.as_ref().map_or(Vec::new(), |v| holds(task, &v.exam)))

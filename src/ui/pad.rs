@@ -9,7 +9,7 @@ use leptos::prelude::*;
 
 use super::banner::whole_seconds;
 use super::desk::Desk;
-use super::live::{follow, live, press, said};
+use super::live::{Follow, follow, live, press, said};
 use super::signs::SignButtons;
 use crate::browser::{clock, page, sound, vibrate};
 use crate::clinical::task::{Phase, TaskId, TaskSpec};
@@ -21,8 +21,9 @@ use crate::measure::time::{Millis, Stamp};
 const COUNTDOWN: Millis = Millis::from_secs(3);
 
 /// The phase's name, without its running figures: what decides which pad is drawn.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(super) enum Face {
+    #[default]
     Ready,
     Countdown,
     Running,
@@ -32,7 +33,7 @@ pub(super) enum Face {
 }
 
 /// Which face the pad of a task shows now.
-pub(super) fn face(desk: Desk, task: TaskId) -> Memo<Face> {
+pub(super) fn face(desk: Desk, task: TaskId) -> Follow<Face> {
     follow(move || {
         let now = desk.now.get();
         match phase_of(desk, task, now) {
@@ -66,7 +67,7 @@ pub(super) fn Pad(
     #[prop(into)]
     length: Signal<Option<Millis>>,
     /// The face to show.
-    face: Memo<Face>,
+    face: Follow<Face>,
 ) -> impl IntoView {
     let desk = Desk::get();
     let spec = tasks::spec(task);
@@ -258,7 +259,7 @@ fn left_to_watch(desk: Desk, task: TaskId) -> String {
 #[component]
 fn Clock(
     task: TaskId,
-    face: Memo<Face>,
+    face: Follow<Face>,
     #[prop(into)] length: Signal<Option<Millis>>,
 ) -> impl IntoView {
     let desk = Desk::get();

@@ -7,9 +7,10 @@ use crate::clinical::task::TaskId;
 use crate::record::envelope::VisitId;
 
 /// A page of a visit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(super) enum Page {
     /// What there is of it so far.
+    #[default]
     Overview,
     /// A group of the gate.
     Gate(Group),

@@ -33,7 +33,7 @@ pub(super) fn TaskPage(
     let face = face(desk, task);
     let holds = held(desk, task);
     // Running trials are never held up: what has begun is finished in the open.
-    let free = follow(move || holds.with(Vec::is_empty) || face.get() != Face::Ready);
+    let free = follow(move || holds.get().is_empty() || face.get() != Face::Ready);
     let resting = move || matches!(face.get(), Face::Ready | Face::Over | Face::Late);
     let next = move |_| {
         if let Some(page) = desk

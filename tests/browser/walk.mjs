@@ -1,0 +1,420 @@
+// The way through a screen as a hand goes it: one method a step, every press counted.
+//
+// All wording that the tests look for stands in this file; a changed label is one edit here.
+
+import { expect, openApp } from "./support.mjs";
+
+const plain = (words) => words.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+const begins = (words) => new RegExp(`^${plain(words)}`);
+const anywhere = (words) => new RegExp(plain(words));
+
+/** Buttons, by name. A pattern where the button says more than its name. */
+export const BUTTONS = {
+  swallowScreen: begins("Swallow screen"),
+  count: begins("Just count something"),
+  goOnVisit: begins("Go on: "),
+  allVisits: "All visits",
+  settings: "Settings",
+  sources: begins("Sources"),
+  back: "Back",
+  slp: "Speech-language pathologist",
+  screener: "Clinician trained to screen",
+  adult: "16 or over",
+  begin: "Begin",
+  groupHolds: /^(All \d+ hold|The other \d+ hold|The other one holds|Go on)$/,
+  goOn: "Go on",
+  next: /^Next/,
+  skip: "Skip: not done",
+  again: "Do it again",
+  askAgain: "Ask again",
+  show: "Show to patient",
+  undo: "Undo last press",
+  lastSwallow: "Last swallow",
+  stopCount: "Stop",
+  countAgain: "Count again",
+  allTheSame: "Go on all the same",
+  thisReason: "Go on with this reason",
+  endNotDone: "End: screen not done",
+  endEmergency: "Emergency: end the screen",
+  declined: "Person declined",
+  wantsToStop: "Person wants to stop",
+  breakOff: "I must break off",
+  takeUp: "Take the screen up again",
+  decision: "Decision",
+  handover: "Handover",
+  copy: "Copy",
+  share: "Share",
+  saveText: "Save as a file",
+  helpCalled: "Help called",
+  baseline: "Back to baseline",
+  mistake: "Pressed by mistake",
+  signSeen: "Sign seen",
+  keep: "Keep",
+  deleteVisit: "Delete this visit",
+  deleteForGood: "Delete for good",
+  saveUnsaved: "Save a copy as a file",
+  saveAside: "Save them as a file",
+  tryAgain: "Try again",
+  useUpdate: "Use it now",
+  readBack: "and read back",
+};
+
+/** Questions that several buttons answer, by the group's name, and their answers. */
+export const ASKED = {
+  voiceBefore: "Voice before",
+  voiceAfter: begins("Voice after"),
+  clear: "Clear",
+  wet: "Wet",
+  hoarse: "Hoarse",
+  cup: "The cup",
+  oneGo: "Empty, in one go",
+  paused: "Empty, with a pause",
+  someLeft: "Some left",
+  because: "Because",
+  untilReviewed: "Until reviewed",
+  goOnBecause: begins("I go on all the same"),
+  howLong: "How long?",
+  exception: "What is the case?",
+};
+
+/** Folds that a press opens. */
+export const FOLDS = {
+  endHere: "End the screen here",
+  notValid: "Not valid?",
+  readings: "A rate counted elsewhere",
+  anotherLength: "Another length",
+  levels: "Levels you set",
+  keepDelete: "Keep a copy, delete",
+  person: "Person and place",
+  watchCut: "End the watch early",
+  why: "Where this comes from",
+  toWhom: /^To .*, /,
+};
+
+export const FIELDS = {
+  label: /Label of this visit/,
+  age: /or exactly/,
+  left: "Left in the cup",
+  rate: /enter a rate/,
+  spo2: /^SpO2, if/,
+  seconds: "Seconds",
+  lastWell: /last well/,
+  ownWords: /in your own words/,
+  remark: /^Remark/,
+};
+
+/** Headings of pages. */
+export const PAGES = {
+  home: "Penlight",
+  newVisit: "Swallow screen",
+  gates: [begins("The person"), begins("Orders and limits"), begins("Airway and chest"), begins("Ready now")],
+  gateResult: "Before you start",
+  breaths: "Breaths in 60 seconds",
+  dry: "Dry swallows in 30 seconds",
+  water: "90 mL of water without a pause",
+  choking: "Choking",
+  decision: "Decision",
+  handover: "Handover",
+  count: "Just count something",
+  settings: "Settings",
+  sources: begins("Sources"),
+  history: "All visits",
+};
+
+export const VERDICTS = {
+  stop: anywhere("Stop: no further trial by mouth"),
+  refer: anywhere("Refer to speech-language pathology"),
+  incomplete: anywhere("Incomplete: not cleared"),
+  pass: anywhere("No sign seen on this screen"),
+  notDone: anywhere("Screen not done"),
+  emergency: anywhere("Emergency: screen not done"),
+};
+
+export const SIGNS = {
+  cough: "Cough",
+  voice: "Wet voice",
+  throatClear: "Throat clear",
+  pause: "Pause",
+  spill: "Spill, drool",
+  breathing: "Breathing change",
+  noSwallow: "No swallow",
+  askedToStop: "Asked to stop",
+  choke: "Choking",
+};
+
+export const ACTIONS = {
+  nothingByMouth: begins("Nothing by mouth"),
+  keepPlan: begins("Keep the current plan"),
+  acknowledgedRisk: "Acknowledged-risk plan",
+};
+
+export const SAYS = {
+  saved: "Saved",
+  notSaved: "Not saved",
+  lessSafe: "Records are less safe here",
+  cantBeRead: "can't be read",
+  restarted: "The app was restarted during this time",
+  outOfSight: "Penlight was out of sight for",
+  notYet: "Not yet",
+  onlySlp: "Only a speech-language pathologist may go on past this.",
+  pressFirst: "First press what to do until review.",
+  sayWhyKept: "Say why the current plan is kept.",
+  copied: /^Copied at /,
+  emergencyLine: "Use your local emergency procedure",
+  newVersion: "A new version of Penlight is ready",
+  beforeGo: /before "go", not counted/,
+  keptApart: "later, kept apart",
+};
+
+/** Words of the nursing text. */
+export const TEXT = {
+  pass: /^NO SIGN SEEN/,
+  refer: /^REFER to .+ today\./,
+  stop: /^STOP\. Call .+ now\./,
+  incomplete: /^INCOMPLETE: not cleared\./,
+  emergency: /^EMERGENCY: swallow screen NOT DONE/,
+  notDone: /^SCREEN NOT DONE: /,
+  nothingByMouth: "NOTHING BY MOUTH, tablets included, until assessed.",
+  medicines: "Time-critical medicines: ask the prescriber now for another route.",
+};
+
+/** Watches, windows and the moment in which a page stands still after one of them. */
+export const TIMES = { breaths: 60_000, dry: 30_000, watch: 60_000, still: 700 };
+
+/** The moment at which tests with a clock of their own begin. */
+export const MORNING = new Date("2026-03-04T09:30:00");
+
+/**
+ * Stops the page's clocks: time passes only when a test says so. Before `goto`.
+ */
+export async function stopTime(page, at = MORNING) {
+  await page.clock.install({ time: at });
+  await page.clock.pauseAt(at);
+}
+
+export class Walk {
+  /** `real`: the page's clocks run, so waiting is waiting. */
+  constructor(page, { real = false } = {}) {
+    this.page = page;
+    this.real = real;
+    this.presses = 0;
+  }
+
+  /** A walk from Home in a fresh page whose time stands still. */
+  static async start(page, url = "./") {
+    await stopTime(page);
+    await openApp(page, url);
+    return new Walk(page);
+  }
+
+  // --- Finding ----------------------------------------------------------------------------------
+
+  named(role, name, within = this.page) {
+    return within.getByRole(role, { name, exact: typeof name === "string" });
+  }
+
+  button(name, within) {
+    return this.named("button", name, within);
+  }
+
+  group(name) {
+    return this.named("group", name);
+  }
+
+  get pad() {
+    return this.page.locator("#pad");
+  }
+
+  get text() {
+    return this.page.locator("pre.handover");
+  }
+
+  get main() {
+    return this.page.getByRole("main");
+  }
+
+  sign(sign) {
+    // With a count behind it once it was pressed.
+    return this.button(new RegExp(`^${plain(sign)}( \\d+)?$`), this.group("Signs"));
+  }
+
+  fold(words) {
+    return this.page.locator("summary", { hasText: words });
+  }
+
+  field(name) {
+    return this.named("textbox", name);
+  }
+
+  async isOn(heading) {
+    await expect(this.page.getByRole("heading", { level: 1, name: heading, exact: typeof heading === "string" })).toBeVisible();
+  }
+
+  // --- Time -------------------------------------------------------------------------------------
+
+  /** Lets time pass. */
+  async wait(ms) {
+    if (this.real) {
+      await this.page.waitForTimeout(ms);
+    } else {
+      await this.page.clock.runFor(ms);
+    }
+  }
+
+  /** After something ended by itself or by a press, the page takes no press for a moment. */
+  async settle() {
+    if (!this.real) {
+      await this.page.clock.runFor(TIMES.still);
+    }
+    await expect(this.page.locator("main.still")).toHaveCount(0);
+  }
+
+  // --- Presses ----------------------------------------------------------------------------------
+
+  /** One press that is no counted tap. */
+  async press(target, within) {
+    const locator = typeof target === "string" || target instanceof RegExp ? this.button(target, within) : target;
+    await locator.tap();
+    this.presses += 1;
+  }
+
+  /** Answers a question that has a group of its own. */
+  async answer(question, words) {
+    await this.press(words, this.group(question));
+  }
+
+  /** Opens a fold. */
+  async unfold(words) {
+    await this.press(this.fold(words));
+  }
+
+  /** Taps that are counted, `every` ms apart; the first after that time. */
+  async count(n, every = 1000) {
+    for (let i = 0; i < n; i += 1) {
+      await this.wait(every);
+      await this.pad.tap();
+    }
+  }
+
+  // --- Steps ------------------------------------------------------------------------------------
+
+  async newVisit({ slp = false, age } = {}) {
+    await this.press(BUTTONS.swallowScreen);
+    await this.isOn(PAGES.newVisit);
+    if (slp) {
+      await this.press(BUTTONS.slp);
+    }
+    if (age === undefined) {
+      await this.press(BUTTONS.adult);
+    } else {
+      await this.field(FIELDS.age).fill(age);
+    }
+    await this.press(BUTTONS.begin);
+    await this.isOn(PAGES.gates[0]);
+  }
+
+  /**
+   * Goes through the gate. `but`: lines that do not hold, as `{ "what is wanted": "what is the case" }`.
+   */
+  async gate(but = {}) {
+    const left = new Map(Object.entries(but));
+    for (const heading of PAGES.gates) {
+      await this.isOn(heading);
+      for (const [line, exception] of [...left]) {
+        const row = this.page.locator("li.item", { hasText: line });
+        if ((await row.count()) > 0) {
+          await this.press(row.getByRole("button").first());
+          await this.press(exception, row);
+          left.delete(line);
+        }
+      }
+      await this.press(BUTTONS.groupHolds);
+    }
+    expect([...left.keys()], "lines of the gate that were not found").toEqual([]);
+  }
+
+  async startPad() {
+    await this.press(this.pad);
+  }
+
+  async breaths(n = 16) {
+    await this.isOn(PAGES.breaths);
+    await this.startPad();
+    const every = Math.floor(TIMES.breaths / (n + 1));
+    await this.count(n, every);
+    await this.wait(TIMES.breaths - n * every);
+    await this.settle();
+  }
+
+  async dry(n = 4) {
+    await this.isOn(PAGES.dry);
+    await this.startPad();
+    await this.count(n, 2_000);
+    await this.wait(TIMES.dry - n * 2_000);
+    await this.settle();
+  }
+
+  /** Home to the page of the water, all as it should be. */
+  async toWater({ dry = 4, breaths = 16, slp = false } = {}) {
+    await this.toDry({ breaths, slp });
+    await this.dry(dry);
+    await this.press(BUTTONS.next);
+    await this.isOn(PAGES.water);
+  }
+
+  /** Home to the page of the dry swallows. */
+  async toDry({ breaths = 16, slp = false, age } = {}) {
+    await this.newVisit({ slp, age });
+    await this.gate();
+    await this.breaths(breaths);
+    await this.press(BUTTONS.next);
+    await this.isOn(PAGES.dry);
+  }
+
+  /** Voice, first lip contact, swallows, last swallow. */
+  async drink({ before = ASKED.clear, swallows = 3, end = true } = {}) {
+    await this.answer(ASKED.voiceBefore, before);
+    await this.startPad();
+    await this.count(swallows, 2_000);
+    if (end) {
+      await this.wait(1_000);
+      await this.press(BUTTONS.lastSwallow);
+      await this.settle();
+    }
+  }
+
+  /** What the last swallow leaves to do; `watched`: how long ago that was. */
+  async finishWater({ cup = ASKED.oneGo, after = ASKED.clear, watched = TIMES.still } = {}) {
+    await this.answer(ASKED.cup, cup);
+    await this.wait(TIMES.watch - watched);
+    await this.settle();
+    await this.answer(ASKED.voiceAfter, after);
+  }
+
+  async toDecision(verdict) {
+    await this.press(BUTTONS.next);
+    await this.isOn(PAGES.decision);
+    await this.decided(verdict);
+  }
+
+  /** The decision page says this. */
+  async decided(verdict) {
+    await expect(this.page.locator(".verdict .word")).toHaveText(verdict);
+  }
+
+  async toHandover() {
+    await this.press(BUTTONS.handover);
+    await this.isOn(PAGES.handover);
+  }
+
+  /** Copies the text and gives what is in the clipboard. */
+  async copy() {
+    await this.press(BUTTONS.copy);
+    await expect(this.page.getByText(SAYS.copied)).toBeVisible();
+    return this.page.evaluate(() => navigator.clipboard.readText());
+  }
+
+  async saved() {
+    await expect(this.page.locator(".saved")).toHaveText(SAYS.saved);
+  }
+}
