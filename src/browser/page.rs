@@ -175,3 +175,12 @@ pub fn place_for_app() -> Option<web_sys::HtmlElement> {
     place.set_inner_html("");
     Some(place)
 }
+
+/// Whether this is Safari on an iPhone or iPad and not the app on its home screen: there, what a
+/// page stores is deleted after seven days without use, and the home screen has a store of its
+/// own. Only that Safari says `navigator.standalone`.
+pub fn must_be_installed_first() -> bool {
+    web_sys::window()
+        .and_then(|window| js_sys::Reflect::get(&window.navigator(), &"standalone".into()).ok())
+        .is_some_and(|standalone| standalone == wasm_bindgen::JsValue::FALSE)
+}

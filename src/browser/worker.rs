@@ -131,3 +131,19 @@ fn reload() {
         let _ = window.location().reload();
     }
 }
+
+/// Calls `then` once the app is stored on this phone and opens without a network. Never calls it
+/// where it can't be stored.
+pub fn when_stored(then: impl FnOnce() + 'static) {
+    let Some(navigator) = navigator_with("serviceWorker") else {
+        return;
+    };
+    let Ok(ready) = navigator.service_worker().ready() else {
+        return;
+    };
+    spawn_local(async move {
+        if JsFuture::from(ready).await.is_ok() {
+            then();
+        }
+    });
+}

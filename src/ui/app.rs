@@ -31,6 +31,7 @@ pub fn App() -> impl IntoView {
     desk.keep_time();
     page::on_back(move |hash| desk.arrive(Route::parse(&hash)));
     worker::register(move || desk.update.set(true));
+    worker::when_stored(move || desk.stored.set(true));
     view! {
         <Banners/>
         {live(move || {

@@ -7,7 +7,7 @@ use super::keeper::Saved;
 use super::live::{follow, live, press};
 use super::route::{Page, Route};
 use super::steps;
-use crate::browser::{clock, share, worker};
+use crate::browser::{clock, page, share, worker};
 use crate::clinical::task::Phase;
 use crate::clinical::tasks;
 use crate::measure::time::Millis;
@@ -20,6 +20,15 @@ pub(super) fn Banners() -> impl IntoView {
     view! {
         <NotSaved/>
         <NotSafe/>
+        {page::must_be_installed_first().then(|| view! {
+            <section class="banner" role="status">
+                <p>
+                    <b>"Add Penlight to the Home Screen first "</b>
+                    "(Share, Add to Home Screen). Safari deletes what a page stores after seven days \
+                     without use, and the Home Screen keeps its own records."
+                </p>
+            </section>
+        })}
         <Aside/>
         <Watch/>
         <Update/>

@@ -65,6 +65,8 @@ pub(super) struct Desk {
     /// What was pressed moved the page: for a moment nothing but the pad and the signs takes a
     /// press, so that a tap meant for what stood there before does nothing.
     pub(super) still: RwSignal<bool>,
+    /// The app is stored on this phone and opens without a network.
+    pub(super) stored: RwSignal<bool>,
     /// The store was opened and read.
     pub(super) ready: RwSignal<bool>,
     keeper: StoredValue<Rc<Keeper>, LocalStorage>,
@@ -100,6 +102,7 @@ impl Desk {
             said: RwSignal::new(String::new()),
             update: RwSignal::new(false),
             still: RwSignal::new(false),
+            stored: RwSignal::new(false),
             ready: RwSignal::new(false),
             keeper: StoredValue::new_local(Keeper::new(saved, downgrade)),
         }

@@ -214,16 +214,13 @@ fn TextAndWays() -> impl IntoView {
     });
     let problem = RwSignal::new(String::new());
     let done = RwSignal::new(String::new());
-    // The message stands beside the buttons; nothing leaves before it is answered.
-    let ready = move || match blocked.get_untracked() {
-        Some(words) => {
-            problem.set(words.to_owned());
-            None
-        }
-        None => {
-            problem.set(String::new());
-            text_now(desk)
-        }
+    // Nothing leaves before it is said what to do; the message goes as soon as it is answered.
+    let asked = RwSignal::new(false);
+    let ready = move || {
+        problem.set(String::new());
+        let free = blocked.get_untracked().is_none();
+        asked.set(!free);
+        free.then(|| text_now(desk)).flatten()
     };
     let left = move |route: Way, words: &'static str, text: String, clock: Clock| {
         desk.record([Event::Issued {
@@ -272,16 +269,13 @@ fn TextAndWays() -> impl IntoView {
         <section>
             <h2>"Text for nursing"</h2>
             <pre class="handover" tabindex="0">{live(move || text_now(desk).map(|(text, _)| text))}</pre>
-            <div class="foot">
-                <p class="problem" role="alert">{live(move || {
-                    let said = problem.get();
-                    // The standing reason goes as soon as it is answered.
-                    if said.is_empty() || blocked.get().is_none() && !said.starts_with("Copying") && !said.starts_with("Sh") && !said.starts_with("Not") && !said.starts_with("Saving") {
-                        String::new()
-                    } else {
-                        said
-                    }
-                })}</p>
+            <div class="foot ways">
+                <p class="problem" role="alert">
+                    {live(move || match (asked.get(), blocked.get()) {
+                        (true, Some(words)) => words.to_owned(),
+                        _ => problem.get(),
+                    })}
+                </p>
                 <button type="button" class="big primary" on:click=press(copy)><b>"Copy"</b></button>
                 <div class="row">
                     {share::can_share().then(|| view! { <button type="button" on:click=press(send)>"Share"</button> })}

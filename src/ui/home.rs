@@ -69,6 +69,13 @@ pub(super) fn HomePage() -> impl IntoView {
                 <ul class="heads">{others}</ul>
                 <button type="button" on:click=press(move |_| desk.go(Route::History))>"All visits"</button>
             </section>
+            <p class="small">
+                {live(move || if desk.stored.get() {
+                    "Stored on this phone: opens without a network."
+                } else {
+                    "Not stored on this phone yet: needs the network to open again."
+                })}
+            </p>
             <p class="caution">
                 "A screen is not a diagnosis and does not see silent aspiration. Emergencies go to your \
                  local procedure. Local policy and the licensed clinician decide."

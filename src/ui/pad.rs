@@ -290,7 +290,7 @@ fn Clock(
         })
         .unwrap_or_default()
     };
-    let figures = follow(move || figures());
+    let figures = follow(figures);
     move || match face.get() {
         Face::Running | Face::Late => view! {
             <p class="clock" role="timer">

@@ -13,33 +13,44 @@ export const ROOT = path.join(path.dirname(fileURLToPath(import.meta.url)), "../
 export const DIST = path.join(ROOT, "dist");
 
 /**
- * Watches a context and fails the test if a page logs an error or warning,
- * throws, breaks the Content Security Policy (which is logged as an error), or
- * asks anything outside its own origin.
+ * Watches a context: notes when a page logs an error or warning, throws, breaks the Content
+ * Security Policy (which is logged as an error), or asks anything outside its own origin.
  *
- * A test that provokes errors says so: `watch.allow(/pattern/)`.
+ * `allow(/pattern/)` is for errors that a test provokes; `check()` fails on all others.
  */
-export const test = base.extend({
-  watch: [
-    async ({ context }, use) => {
-      const seen = [];
-      const allowed = [];
-      const note = (text) => seen.push(text);
-      context.on("console", (message) => {
-        if (["error", "warning"].includes(message.type())) {
-          note(`${message.type()}: ${message.text()} (${message.location().url})`);
-        }
-      });
-      context.on("weberror", (error) => note(`uncaught: ${error.error()}`));
-      context.on("request", (request) => {
-        const url = new URL(request.url());
-        if (!["data:", "blob:", "about:"].includes(url.protocol) && url.hostname !== "localhost") {
-          note(`left the origin: ${request.url()}`);
-        }
-      });
-      await use({ seen, allow: (pattern) => allowed.push(pattern) });
+export function watchContext(context) {
+  const seen = [];
+  const allowed = [];
+  const note = (text) => seen.push(text);
+  context.on("console", (message) => {
+    if (["error", "warning"].includes(message.type())) {
+      note(`${message.type()}: ${message.text()} (${message.location().url})`);
+    }
+  });
+  context.on("weberror", (error) => note(`uncaught: ${error.error()}`));
+  context.on("request", (request) => {
+    const url = new URL(request.url());
+    if (!["data:", "blob:", "about:"].includes(url.protocol) && url.hostname !== "localhost") {
+      note(`left the origin: ${request.url()}`);
+    }
+  });
+  return {
+    seen,
+    allow: (pattern) => allowed.push(pattern),
+    check: () => {
       const left = seen.filter((text) => !allowed.some((pattern) => pattern.test(text)));
       expect(left, "errors, warnings and foreign requests").toEqual([]);
+    },
+  };
+}
+
+export const test = base.extend({
+  /** The context of every test is watched. A test that provokes errors says `watch.allow(/.../)`. */
+  watch: [
+    async ({ context }, use) => {
+      const watch = watchContext(context);
+      await use(watch);
+      watch.check();
     },
     { auto: true },
   ],

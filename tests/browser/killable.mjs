@@ -1,0 +1,66 @@
+// A browser of its own with a profile on the disk, that a test may kill as a dying battery would.
+
+import { execFileSync } from "node:child_process";
+import fs from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import { chromium } from "@playwright/test";
+import { openApp, test as base, watchContext } from "./support.mjs";
+import { Walk } from "./walk.mjs";
+
+export const test = base.extend({
+  /**
+   * `await phone.start()` gives a page at Penlight's start address, the same profile each time;
+   * `await phone.kill()` ends the whole browser with SIGKILL.
+   */
+  phone: async ({ baseURL }, use, info) => {
+    const profile = fs.mkdtempSync(path.join(os.tmpdir(), "penlight-profile-"));
+    let running = null;
+    const start = async ({ at } = {}) => {
+      const { launchOptions, viewport, deviceScaleFactor, isMobile, hasTouch, locale, headless } = info.project.use;
+      const context = await chromium.launchPersistentContext(profile, {
+        ...launchOptions,
+        viewport,
+        deviceScaleFactor,
+        isMobile,
+        hasTouch,
+        locale,
+        headless,
+      });
+      const closed = new Promise((resolve) => context.once("close", resolve));
+      running = { context, closed, watch: watchContext(context) };
+      const page = context.pages()[0] ?? (await context.newPage());
+      if (at) {
+        // From here on time passes only when the test says so; it goes on from the real one.
+        await page.clock.install({ time: at });
+        await page.clock.pauseAt(new Date(at.getTime() + 1));
+      }
+      await openApp(page, baseURL);
+      return new Walk(page, { real: !at });
+    };
+    const kill = async () => {
+      const { closed, watch } = running;
+      running = null;
+      process.kill(-browserProcess(profile), "SIGKILL");
+      await closed;
+      watch.check();
+    };
+    await use({ start, kill });
+    if (running) {
+      const { context, watch } = running;
+      await context.close();
+      watch.check();
+    }
+    fs.rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
+  },
+});
+
+// The browser itself, not one of its helpers. It leads a process group of its own.
+function browserProcess(profile) {
+  const lines = execFileSync("ps", ["-A", "-ww", "-o", "pid=,args="], { encoding: "utf8" }).split("\n");
+  const mine = lines.filter((line) => line.includes(`--user-data-dir=${profile}`) && !line.includes("--type="));
+  if (mine.length !== 1) {
+    throw new Error(`${mine.length} browsers have the profile ${profile}`);
+  }
+  return Number.parseInt(mine[0], 10);
+}
