@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::sign::Sign;
 use super::table::Table;
 use super::task::TaskId;
+use crate::measure::stopwatch::{Stopwatch, StopwatchError};
 use crate::measure::time::{Doubt, Elapsed, Millis, Stamp, elapsed};
 
 /// What a press on the pad, or the end of a time, stands for.
@@ -161,6 +162,34 @@ impl Trial {
             .filter(|m| m.kind == MarkKind::Tap)
             .filter_map(|m| self.between(start, m.at).length)
             .collect()
+    }
+
+    /// What speaks against a time of this length from `from`, whose end was noticed at `noticed`.
+    ///
+    /// Only what falls into the time itself counts against it, but for a restart or a sleep up to
+    /// the moment its end was noticed: then nobody knows what the page would have seen.
+    pub fn doubt_over(&self, from: Stamp, length: Millis, noticed: Stamp) -> Option<Doubt> {
+        let within = self.between(from, from.later(length)).doubt;
+        within.or_else(|| match self.between(from, noticed).doubt {
+            Some(Doubt::Hidden(_)) => None,
+            other => other,
+        })
+    }
+
+    /// The stopwatch that its start and its end press make.
+    ///
+    /// # Errors
+    /// [`StopwatchError`] with the words to show, for instance where both are the same moment.
+    pub fn stopwatch(&self) -> Result<Stopwatch, StopwatchError> {
+        let mut watch = Stopwatch::new();
+        if let Some(start) = self.start() {
+            watch = watch.start(start)?;
+        }
+        if let Some(end) = self.end() {
+            let hidden = self.start().map(|start| self.hidden_between(start, end));
+            watch = watch.stop(end, hidden.is_some_and(|h| h > Millis::ZERO))?;
+        }
+        Ok(watch)
     }
 
     /// The page's time out of sight that falls between two points, by the wall clock.

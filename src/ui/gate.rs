@@ -7,6 +7,7 @@ use super::live::{follow, live, press, said};
 use super::parts::{Choices, Frame, overview_of};
 use super::route::Page;
 use super::steps;
+use super::task::Leave;
 use super::why::rule_fold;
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::gate::{self, Exception, Group, HOLDS, Item, State};
@@ -73,8 +74,9 @@ pub(super) fn GatePage(
                 {items.into_iter().map(|item| view! { <GateItem item=item/> }).collect_view()}
             </ul>
             <div class="foot">
-                <button type="button" class="big primary" on:click=press(settle)><b>{words}</b></button>
+                <button type="button" class="big primary" on:click=press(settle)><b>{live(words)}</b></button>
             </div>
+            <Leave/>
         </Frame>
     }
 }

@@ -4,7 +4,8 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::details::{DetailsFields, Form};
-use super::live::press;
+use super::history::head_row;
+use super::live::{live, press};
 use super::parts::{Choices, Frame};
 use super::route::Route;
 use crate::browser::{clock, prefs, sound};
@@ -50,6 +51,7 @@ pub(super) fn NewVisitPage() -> impl IntoView {
     };
     view! {
         <Frame title="Swallow screen" back=Route::Home>
+            <Unclosed/>
             <DetailsFields form=form/>
             <Choices
                 label="You are a"
@@ -72,4 +74,30 @@ fn role_id(role: Role) -> &'static str {
         Role::Screener => "screener",
         Role::Slp => "slp",
     }
+}
+
+/// An earlier refer or stop that nobody closed, so that it is not overlooked at the next visit.
+#[component]
+fn Unclosed() -> impl IntoView {
+    let desk = Desk::get();
+    let open = move || {
+        desk.heads
+            .get()
+            .into_iter()
+            .filter(|h| h.unclosed && !h.deleted)
+            .collect::<Vec<_>>()
+    };
+    live(move || {
+        let open = open();
+        (!open.is_empty()).then(|| {
+            view! {
+                <section class="found caution">
+                    <h2>"Earlier, and not closed. Same person?"</h2>
+                    <ul class="heads">
+                        {open.into_iter().map(|h| head_row(desk, h)).collect_view()}
+                    </ul>
+                </section>
+            }
+        })
+    })
 }

@@ -58,7 +58,7 @@ pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
     let offsets = trial.tap_offsets();
     let (one, many) = spec.pad.counts;
     let counted = |n: usize| format!("{n} {}", if n == 1 { one } else { many });
-    let mut doubts: Vec<Doubt> = Vec::new();
+    let mut doubt: Option<Doubt> = None;
     match spec
         .window(trial)
         .and_then(|w| Window::new(w, spec.pad.late).ok())
@@ -77,26 +77,21 @@ pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
             if late > 0 {
                 lines.push(format!("{} later, kept apart", counted(late)));
             }
-            doubts.extend(trial.between(start, start.later(window.length())).doubt);
+            let noticed = trial.first(MarkKind::WindowOver).or(trial.end());
+            doubt = noticed.and_then(|at| trial.doubt_over(start, window.length(), at));
         }
-        None => {
-            if let Some(end) = trial.end() {
-                let time = trial.between(start, end);
-                doubts.extend(time.doubt);
-                match time.length {
-                    Some(length) if length > Millis::ZERO => {
-                        lines.push(format!("{length}, {}", counted(trial.taps())));
-                    }
-                    Some(_) => lines.push(
-                        "Start and end came in the same moment: undo, or do it again.".to_owned(),
-                    ),
-                    None => lines.push(format!("{}, time not known", counted(trial.taps()))),
-                }
+        None => match (trial.stopwatch(), trial.end()) {
+            (Ok(watch), Some(end)) => {
+                let time = watch.elapsed(end, false);
+                doubt = trial.between(start, end).doubt;
+                lines.push(match time.length {
+                    Some(length) => format!("{length}, {}", counted(trial.taps())),
+                    None => format!("{}, time not known", counted(trial.taps())),
+                });
             }
-        }
-    }
-    if let Some(over) = trial.first(MarkKind::WindowOver).or(trial.end()) {
-        doubts.extend(trial.between(start, over).doubt);
+            (Err(why), Some(_)) => lines.push(format!("{}. {why}", counted(trial.taps()))),
+            (_, None) => {}
+        },
     }
     let series = Series::new(offsets);
     if trial.task == TaskId::FreeCount
@@ -115,7 +110,6 @@ pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
             QUICK.0
         ));
     }
-    doubts.dedup();
-    lines.extend(doubts.iter().map(ToString::to_string));
+    lines.extend(doubt.map(|d| d.to_string()));
     lines
 }

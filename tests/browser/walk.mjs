@@ -296,6 +296,11 @@ export class Walk {
     }
   }
 
+  /** The pad shows so many. */
+  async counted(n) {
+    await expect(this.pad.locator(".count")).toHaveText(String(n));
+  }
+
   // --- Steps ------------------------------------------------------------------------------------
 
   async newVisit({ slp = false, age } = {}) {

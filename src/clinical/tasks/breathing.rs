@@ -196,11 +196,7 @@ pub fn read(trial: &Trial) -> Finding {
             let n = Window::new(WINDOW, None)
                 .map(|window| window.split(&trial.tap_offsets()).count())
                 .unwrap_or_default();
-            let within = trial.between(start, start.later(WINDOW)).doubt;
-            let doubt = within.or_else(|| match trial.between(start, over).doubt {
-                Some(Doubt::Hidden(_)) => None,
-                other => other,
-            });
+            let doubt = trial.doubt_over(start, WINDOW, over);
             (u16::try_from(n).ok(), doubt)
         }
         None => (None, None),

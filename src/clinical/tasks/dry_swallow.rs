@@ -154,14 +154,7 @@ pub fn read(trial: &Trial) -> Option<Finding> {
     }
     let over = trial.first(MarkKind::WindowOver);
     let doubt = match (start, over) {
-        (Some(start), Some(over)) => {
-            // Only what falls into the window itself speaks against the count.
-            let within = trial.between(start, start.later(WINDOW)).doubt;
-            within.or_else(|| match trial.between(start, over).doubt {
-                Some(Doubt::Hidden(_)) => None,
-                other => other,
-            })
-        }
+        (Some(start), Some(over)) => trial.doubt_over(start, WINDOW, over),
         _ => None,
     };
     Some(Finding {

@@ -384,13 +384,9 @@ pub fn read(trial: &Trial) -> Finding {
             ),
             (Some(_), None) => Watch::Running,
         },
-        watch_doubt: end.zip(watched).and_then(|(end, over)| {
-            let within = trial.between(end, end.later(WATCH)).doubt;
-            within.or_else(|| match trial.between(end, over).doubt {
-                Some(Doubt::Hidden(_)) => None,
-                other => other,
-            })
-        }),
+        watch_doubt: end
+            .zip(watched)
+            .and_then(|(end, over)| trial.doubt_over(end, WATCH, over)),
         not_given: trial.choice(NOT_VALID).map(|id| {
             NOT_GIVEN_REASONS
                 .iter()
