@@ -100,9 +100,10 @@ fn volumes() {
     else {
         unreachable!("the question takes a number");
     };
-    assert_eq!((least, most), (0, water90::OFFERED));
-    let out = NumberError::OutOfRange(0, 90, "mL");
+    assert_eq!((least, most), (1, water90::OFFERED));
+    let out = NumberError::OutOfRange(1, 90, "mL");
     for (typed, wanted) in [
+        ("0", out.clone()),
         ("-1", out.clone()),
         ("-0.1", out.clone()),
         ("91", out.clone()),

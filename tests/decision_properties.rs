@@ -485,7 +485,11 @@ proptest! {
                 passed.went_on.push(went_on(&hold.id, Role::Slp));
             }
             prop_assert!(never(&passed));
-            prop_assert_eq!(verdict(&exam), Verdict::Stop);
+            // Only an emergency is graver.
+            prop_assert!(matches!(
+                verdict(&exam),
+                Verdict::Stop | Verdict::NotDone(EndedEarly::Emergency)
+            ));
         }
     }
 
@@ -699,7 +703,7 @@ fn a_low_saturation_blocks_without_a_counted_rate() {
     assert!(
         holds(TaskId::Water90, &exam)
             .iter()
-            .any(|h| h.id == "breathing.spo2"),
+            .any(|h| h.id.starts_with("breathing.spo2")),
         "nothing holds up water at an SpO2 of 80 %"
     );
     assert_ne!(verdict(&exam), Verdict::Pass);
@@ -865,6 +869,7 @@ proptest! {
         blocked in subsequence(
             ITEMS.iter()
                 .filter(|i| i.exceptions.iter().any(|e| e.state == State::Block))
+                .filter(|i| gate::go_on(i) != GoOn::Never)
                 .collect::<Vec<_>>(),
             1..4,
         ),

@@ -261,7 +261,12 @@ fn a_whole_screen_folds_into_its_visit() {
     assert_eq!(visit.decided.as_ref().unwrap().verdict, "pass");
     assert_eq!(visit.plan.whom, Some(Whom::Nurse));
     assert_eq!(visit.issued.len(), 1);
-    assert_eq!(visit.told, [("Nurse in charge".to_owned(), true)]);
+    let told: Vec<_> = visit
+        .told
+        .iter()
+        .map(|(whom, back, _)| (whom.as_str(), *back))
+        .collect();
+    assert_eq!(told, [("Nurse in charge", true)]);
     assert!(!visit.running() && !visit.deleted && !visit.is_loose() && visit.aside.is_empty());
 
     let head = Head::of(&visit);
@@ -964,6 +969,7 @@ fn one_of_each() -> Vec<Event> {
         Event::BackToBaseline(at(70_000)),
         Event::LastWell("yesterday, at supper".to_owned()),
         Event::Plan(Plan {
+            verdict: "refer".to_owned(),
             action: Some(Action::NothingByMouth),
             because: "until assessed".to_owned(),
             whom: Some(Whom::Slp),
@@ -1023,7 +1029,7 @@ fn every_value() -> Vec<Event> {
             .map(Event::ScreenChosen),
     );
     events.extend(
-        every!(EndedEarly: Refused, Withdrew, GateClosed, Emergency, BrokenOff)
+        every!(EndedEarly: Refused, Withdrew, GateClosed, Emergency, NotForAge, BrokenOff)
             .into_iter()
             .map(Event::EndedEarly),
     );

@@ -88,7 +88,9 @@ fn dry_row_3_the_third_is_late() {
     assert_eq!(finding.count.late, [Millis(30_200)]);
     assert_eq!(trial.taps(), 3);
     assert!(
-        only(&flags).reason().ends_with(", 3 in 60 seconds"),
+        only(&flags)
+            .reason()
+            .ends_with(", 1 more within 60 seconds"),
         "{flags:?}"
     );
     assert_eq!(verdict(&exam_with_dry(trial)), Verdict::Refer);
@@ -123,7 +125,7 @@ fn dry_row_5_none_in_the_window_and_one_late() {
     );
     assert_eq!(
         only(&flags).reason(),
-        "no dry swallow in 30 seconds (3 or more expected), 1 in 60 seconds"
+        "no dry swallow in 30 seconds (3 or more expected), 1 more within 60 seconds"
     );
     assert_eq!(verdict(&exam_with_dry(trial)), Verdict::Stop);
 }

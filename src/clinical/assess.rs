@@ -4,10 +4,13 @@ use super::decision::{Decision, decide};
 use super::exam::{EndedEarly, Exam};
 use super::flag::{Domain, Flag, Level};
 use super::gate::{self, State};
-use super::hold::{GoOn, PASSED};
+use super::hold::PASSED;
 use super::rule::{Basis, Rule};
 use super::screen::Screen;
-use super::tasks;
+use super::sign::{CHOKE, Sign};
+use super::task::TaskId;
+use super::tasks::{self, breathing};
+use super::words::small;
 
 /// The rule that a gap in the record never reads as fine.
 pub static UNREAD: Rule = Rule {
@@ -38,8 +41,12 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     for task in screen.tasks {
         flags.extend(tasks::flags(*task, exam));
     }
-    if exam.choked {
-        flags.push(super::sign::CHOKE.flag(Level::Stop, Domain::EatingDrinking, "choked"));
+    let signed = exam
+        .trials
+        .iter()
+        .any(|t| t.signs().any(|(sign, _)| sign == Sign::Choke));
+    if exam.choked && !signed {
+        flags.push(CHOKE.flag(Level::Stop, Domain::EatingDrinking, "choked"));
     }
     if exam.unread > 0 {
         flags.push(UNREAD.flag(
@@ -58,16 +65,20 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
             "age not given: the rules for adults were used",
         ));
     }
-    for on in &exam.went_on {
+    // A reason for going on that led to nothing is no news.
+    let given = exam
+        .latest(TaskId::Water90)
+        .is_some_and(|t| t.start().is_some());
+    for on in exam.went_on.iter().filter(|_| given) {
         // The gate and the breathing say theirs themselves, beside the reading.
         if !on.hold.starts_with("gate.") && !on.hold.starts_with("breathing.") {
             flags.push(PASSED.flag(
                 Level::Note,
                 Domain::EatingDrinking,
                 format!(
-                    "Water was given all the same ({}): {}",
+                    "Water was given despite this, decided by the {}: {}",
                     on.by.words(),
-                    on.because
+                    small(&on.because)
                 ),
             ));
         }
@@ -83,7 +94,7 @@ pub fn gate_closed(exam: &Exam) -> Option<EndedEarly> {
             State::Emergency => return Some(EndedEarly::Emergency),
             State::Block
                 if exam
-                    .went_on(&gate::hold_id(item, exception), GoOn::SlpWithReason)
+                    .went_on(&gate::hold_id(item, exception), gate::go_on(item))
                     .is_none() =>
             {
                 closed = Some(EndedEarly::GateClosed);
@@ -92,12 +103,9 @@ pub fn gate_closed(exam: &Exam) -> Option<EndedEarly> {
         }
     }
     closed.or_else(|| {
-        super::tasks::breathing::blocks(exam)
+        breathing::blocks(exam)
             .iter()
-            .any(|(hold, _)| {
-                *hold != "breathing.not-counted"
-                    && exam.went_on(hold, GoOn::SlpWithReason).is_none()
-            })
+            .any(|b| b.closes() && exam.went_on(&b.hold, b.go_on).is_none())
             .then_some(EndedEarly::GateClosed)
     })
 }
@@ -105,6 +113,11 @@ pub fn gate_closed(exam: &Exam) -> Option<EndedEarly> {
 /// The decision of a screen.
 pub fn assess(screen: &Screen, exam: &Exam) -> Decision {
     let closed = screen.gate.then(|| gate_closed(exam)).flatten();
+    let too_young = screen
+        .tasks
+        .iter()
+        .any(|task| tasks::spec(*task).by_mouth && tasks::aside(*task, exam).is_some())
+        .then_some(EndedEarly::NotForAge);
     // An emergency or a closed gate is the graver word than "broken off".
-    decide(flags(screen, exam), closed.or(exam.ended))
+    decide(flags(screen, exam), closed.or(too_young).or(exam.ended))
 }

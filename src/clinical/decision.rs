@@ -45,9 +45,13 @@ impl Verdict {
 
     /// Whether the text may leave only after somebody said what to do until review.
     ///
-    /// Only "no sign seen" changes nothing; after anything else the ward must be told.
+    /// Only "no sign seen" changes nothing; after anything else the ward must be told. An
+    /// emergency waits for no press: its text says what holds until somebody came.
     pub const fn needs_action(self) -> bool {
-        !matches!(self, Verdict::Pass)
+        !matches!(
+            self,
+            Verdict::Pass | Verdict::NotDone(EndedEarly::Emergency)
+        )
     }
 }
 
@@ -80,8 +84,8 @@ pub struct Decision {
 
 /// Decides.
 ///
-/// A sign that was seen outranks an early end: somebody who coughed and then wanted to stop is
-/// referred, not "not done".
+/// An emergency outranks everything. A sign that was seen outranks any other early end: somebody
+/// who coughed and then wanted to stop is referred, not "not done".
 pub fn decide(flags: Vec<Flag>, ended: Option<EndedEarly>) -> Decision {
     let mut decision = Decision {
         verdict: Verdict::Incomplete,
@@ -101,6 +105,7 @@ pub fn decide(flags: Vec<Flag>, ended: Option<EndedEarly>) -> Decision {
     }
     put_in_order(&mut decision.reasons, |a, b| b.level().cmp(&a.level()));
     decision.verdict = match (decision.reasons.first().map(Flag::level), ended) {
+        (_, Some(EndedEarly::Emergency)) => Verdict::NotDone(EndedEarly::Emergency),
         (Some(Level::Stop), _) => Verdict::Stop,
         (Some(_), _) => Verdict::Refer,
         (None, Some(why)) => Verdict::NotDone(why),

@@ -6,6 +6,7 @@ use super::person::{Age, Role};
 use super::policy::Policy;
 use super::task::TaskId;
 use super::trial::Trial;
+use super::words::small;
 use serde::{Deserialize, Serialize};
 
 /// Why a visit ended before its screen was through.
@@ -17,8 +18,10 @@ pub enum EndedEarly {
     Withdrew,
     /// The gate was closed.
     GateClosed,
-    /// Somebody was called for an emergency.
+    /// An emergency came first.
     Emergency,
+    /// The screen is not meant for somebody of this age.
+    NotForAge,
     /// The clinician had to break off.
     BrokenOff,
 }
@@ -31,6 +34,7 @@ impl EndedEarly {
             EndedEarly::Withdrew => "the person wanted to stop",
             EndedEarly::GateClosed => "not ready for it",
             EndedEarly::Emergency => "emergency",
+            EndedEarly::NotForAge => "not meant for children under 2 years",
             EndedEarly::BrokenOff => "broken off by the clinician",
         }
     }
@@ -45,6 +49,17 @@ pub struct WentOn {
     pub because: String,
     /// Who took it on.
     pub by: Role,
+}
+
+impl WentOn {
+    /// What was gone past, and that it was, for the record and the handover.
+    pub fn told(&self, what: &str) -> String {
+        format!(
+            "{what}; gone on despite this, decided by the {}: {}",
+            self.by.words(),
+            small(&self.because)
+        )
+    }
 }
 
 /// Everything the rules look at.

@@ -147,29 +147,30 @@ pub fn hold_id(item: &Item, exception: &Exception) -> String {
     format!("gate.{}.{}", item.id, exception.id)
 }
 
+/// Who may go on past an exception of an item: nobody without knowing who it is, or without
+/// consent.
+pub fn go_on(item: &Item) -> GoOn {
+    if ["identity", "consent"].contains(&item.id) {
+        GoOn::Never
+    } else {
+        GoOn::SlpWithReason
+    }
+}
+
 /// What the gate says about this examination: notes, and what was gone past with a reason.
 ///
 /// A closed gate itself is not a flag but the end of the visit, see [`super::decision`].
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut flags = Vec::new();
     for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
-        let reason = match exam.went_on(&hold_id(item, exception), GoOn::SlpWithReason) {
-            Some(on) => format!(
-                "{}. Went on all the same ({}): {}",
-                exception.words,
-                on.by.words(),
-                on.because
-            ),
+        let passed = exam.went_on(&hold_id(item, exception), go_on(item));
+        let reason = match passed {
+            Some(on) => on.told(exception.words),
             None => exception.words.to_owned(),
         };
         let level = match state {
             State::Caution => Level::Note,
-            _ if exam
-                .went_on(&hold_id(item, exception), GoOn::SlpWithReason)
-                .is_some() =>
-            {
-                Level::Note
-            }
+            _ if passed.is_some() => Level::Note,
             // Told apart as the reason for "not done"; as a flag it keeps the screen incomplete.
             _ => Level::Incomplete,
         };
@@ -363,23 +364,28 @@ pub static ITEMS: &[Item] = &[
     ),
     item!(
         Orders,
-        "limits",
-        "No fluid restriction, no allergy that matters here",
-        [
-            exception!(
-                "fluids",
-                Caution,
-                "Fluid restriction",
-                "Count the water given."
-            ),
-            exception!(
-                "allergy",
-                Caution,
-                "Allergy that matters here",
-                "Check what is given."
-            )
-        ],
-        "A fluid restriction or an allergy is known before anything is given.",
+        "fluids",
+        "No fluid restriction",
+        [exception!(
+            "restricted",
+            Caution,
+            "Fluid restriction",
+            "Count the water given."
+        )],
+        "A fluid restriction is known before anything is given.",
+        local!("common practice, no published rule.", [])
+    ),
+    item!(
+        Orders,
+        "allergy",
+        "No allergy that matters here",
+        [exception!(
+            "allergy",
+            Caution,
+            "Allergy that matters here",
+            "Check what is given."
+        )],
+        "An allergy is known before anything is given.",
         local!("common practice, no published rule.", [])
     ),
     item!(
@@ -500,7 +506,7 @@ pub static ITEMS: &[Item] = &[
             exception!(
                 "new",
                 Emergency,
-                "New or worse, and the team does not know",
+                "New or worse weakness, droop or speech; the team did not know",
                 "Use your local emergency procedure. Note the time last well."
             ),
             exception!(
@@ -598,8 +604,12 @@ pub static ITEMS: &[Item] = &[
             "Does not follow one-step requests",
             "Liquid aspiration was seen more often (odds ratio 1.57)."
         )],
-        "Not following one-step requests raises the odds of liquid aspiration (odds ratio 1.566, 1.307 to 1.876).",
-        published!(LED09)
+        "Not following one-step requests raises the odds of liquid aspiration (odds ratio 1.566, \
+         1.307 to 1.876; published); one hospital list blocks.",
+        local!(
+            "sources differ: a caution here, a block where the policy says so.",
+            [LED09, LOCAL]
+        )
     ),
     item!(
         Ready,

@@ -6,7 +6,7 @@ use super::gate::{self, State};
 use super::person::Role;
 use super::rule::{Basis, Rule};
 use super::task::TaskId;
-use super::tasks::{self, breathing};
+use super::tasks::{self, breathing, water};
 
 /// The rule that going on is recorded and told.
 pub static PASSED: Rule = Rule {
@@ -65,7 +65,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             go_on,
         });
     };
-    if let Some(sentence) = (spec.not_for)(exam.age, &exam.policy) {
+    if let Some(sentence) = tasks::aside(task, exam) {
         hold(format!("{task:?}.not-for"), sentence, "", GoOn::Never);
     }
     for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
@@ -73,7 +73,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             State::Caution => continue,
             State::Emergency => GoOn::Never,
             _ if !spec.by_mouth => continue,
-            State::Block | State::Fix => GoOn::SlpWithReason,
+            State::Block | State::Fix => gate::go_on(item),
         };
         hold(
             gate::hold_id(item, exception),
@@ -92,10 +92,25 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
                 GoOn::Never,
             );
         }
-        for (id, flag) in breathing::blocks(exam) {
+        for block in breathing::blocks(exam) {
+            hold(block.hold, block.flag.reason().to_owned(), "", block.go_on);
+        }
+        let voice = exam
+            .latest(task)
+            .and_then(|t| t.choice(water::VOICE_BEFORE));
+        if voice == Some("wet") {
+            // The same as "does not manage saliva" at the gate, heard a little later.
             hold(
-                id.to_owned(),
-                flag.reason().to_owned(),
+                "water.wet-before".to_owned(),
+                "Voice wet already before any water".to_owned(),
+                "No oral trial. Refer.",
+                GoOn::SlpWithReason,
+            );
+        }
+        if exam.choked {
+            hold(
+                "choked".to_owned(),
+                "Choked".to_owned(),
                 "",
                 GoOn::SlpWithReason,
             );
@@ -107,7 +122,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
                 Level::Note | Level::Pass => continue,
             };
             hold(
-                flag.rule().id.to_owned(),
+                format!("{}.{}", flag.rule().id, flag.reason()),
                 flag.reason().to_owned(),
                 "",
                 go_on,

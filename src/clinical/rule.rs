@@ -1,7 +1,8 @@
 //! A rule: what follows from a finding, in plain words, with its source.
 
 use super::flag::{Domain, Flag, Level};
-use super::source::Source;
+use super::source::{Mark, Source};
+use super::words::capital;
 
 /// What a rule rests on.
 #[derive(Debug)]
@@ -45,7 +46,15 @@ impl Rule {
     pub fn basis_line(&self) -> String {
         let keys: Vec<_> = self.sources().iter().map(|s| s.key).collect();
         match self.basis {
-            Basis::Published(_) => format!("Published: {}", keys.join(", ")),
+            Basis::Published(sources) => {
+                let seen = sources.iter().any(|s| s.mark == Mark::Published);
+                let mark = if seen {
+                    Mark::Published
+                } else {
+                    Mark::Secondary
+                };
+                format!("{}: {}", capital(mark.words()), keys.join(", "))
+            }
             Basis::LocalPolicy { why, .. } if keys.is_empty() => format!("Local policy: {why}"),
             Basis::LocalPolicy { why, .. } => {
                 format!("Local policy: {why} Read for it: {}", keys.join(", "))

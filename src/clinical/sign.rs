@@ -91,9 +91,12 @@ pub static COUGH: Rule = Rule {
 /// The rule for a wet or changed voice.
 pub static VOICE: Rule = Rule {
     id: "water.voice",
-    says: "A wet or hoarse voice after drinking that was not there before is a reason to refer. \
-           Voice change is a reason to refer, not proof; no voice change does not clear.",
-    basis: Basis::Published(&[&source::TH4, &source::IDC, &source::GRA, &source::WAI11]),
+    says: "A wet, hoarse or otherwise changed voice after drinking that was not there before is a \
+           reason to refer. Not proof; no voice change does not clear.",
+    basis: Basis::LocalPolicy {
+        why: "sources differ: the first rule has the voice sign, a later version drops it.",
+        seen: &[&source::TH4, &source::IDC, &source::GRA, &source::WAI11],
+    },
 };
 
 /// The rule for choking.
@@ -117,7 +120,10 @@ pub static PAUSE: Rule = Rule {
 pub static SPILL: Rule = Rule {
     id: "water.spill",
     says: "Drooling or spilling during the trial: stop it and refer.",
-    basis: Basis::Published(&[&source::GRA]),
+    basis: Basis::LocalPolicy {
+        why: "drooling is published as a reason to stop and tell; spilling and referring are added.",
+        seen: &[&source::GRA],
+    },
 };
 
 /// The rule for a change of breathing.
@@ -134,7 +140,10 @@ pub static BREATHING_CHANGE: Rule = Rule {
 pub static NO_SWALLOW: Rule = Rule {
     id: "water.no-swallow",
     says: "No swallow seen or felt: stop, clear the mouth and refer.",
-    basis: Basis::Published(&[&source::STM]),
+    basis: Basis::LocalPolicy {
+        why: "stated for the small-volume water test; taken over for 90 mL.",
+        seen: &[&source::STM],
+    },
 };
 
 /// The rule for a request to stop.

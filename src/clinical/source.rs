@@ -76,7 +76,7 @@ sources! {
         "Japanese teaching pages on the dry-swallow and small-volume water tests, society manual wording (secondary).";
     TH4 = "TH4", Secondary, "residential care",
         "Study text on residential care using the 3-oz water swallow test (source paper not seen).";
-    IDC = "IDC", Secondary, "mixed",
+    IDC = "IDC", Secondary, "population not seen",
         "Question-and-answer page on water swallow tests (secondary).";
     DEP92 = "DEP92", Secondary, "stroke rehabilitation, against videofluoroscopy: sensitivity 76 %, specificity 59 %",
         "DePippo KL, Holas MA, Reding MJ. Arch Neurol 1992;49:1259-1261 (volume and pages from memory); figures seen in a secondary report.";
@@ -92,7 +92,7 @@ sources! {
         "Waito A, Bailey GL, Molfenter SM, Zoratto DC, Steele CM. Dysphagia 2011;26:125-134 (volume from memory), doi 10.1007/s00455-010-9282-4.";
     GRA = "GRA", Published, "bedside practice for nurses",
         "Grams LJ, Spremulli M. Bedside swallow screen do's and don'ts (nursing journal; volume not seen).";
-    LOCAL = "LOCAL", Secondary, "hospital practice, several places",
+    LOCAL = "LOCAL", CommonPractice, "hospital practice, several places",
         "Common hospital practice, no published source.";
     LED09 = "LED09", Published, "4,070 acute-care inpatients referred for dysphagia testing",
         "Leder SB, Suiter DM, Warner HL. Dysphagia 2009;24(3):290-295.";
@@ -102,11 +102,11 @@ sources! {
         "Royal College of Physicians. National Early Warning Score (NEWS) 2. London: RCP; 2017. Two single-parameter bands are used, no score.";
     RIM19 = "RIM19", Published, "770 readings, 321 adults: a 60 s count is the reference",
         "Rimbi M, Dunsmuir D, Ansermino JM, Nakitende I, Namujwiga T, Kellett J. QJM 2019;112(7):513-517.";
-    NZG = "NZ-G", Secondary, "acute stroke",
+    NZG = "NZ-G", Secondary, "population not seen",
         "Swallow screening page, citing Barber and others 2006 (secondary).";
     RCSLT21 = "RCSLT21", Published, "scope only was seen",
         "RCSLT. Eating and drinking with acknowledged risks. September 2021.";
-    RNAO = "RNAO", Published, "adults in hospital",
+    RNAO = "RNAO", Published, "population not seen",
         "Registered Nurses' Association of Ontario, dysphagia guidance.";
     NICE = "NICE", Published, "stroke admissions",
         "National Institute for Health and Care Excellence, guideline NG128, 2019 (specialist assessment preferably within 24 h, not later than 72 h).";

@@ -2,6 +2,9 @@
 
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
+use crate::clinical::flag::Flag;
+use crate::clinical::sign;
+use crate::clinical::tasks::breathing;
 use crate::record::event::{Action, ByWhen, Plan, Whom};
 
 impl Action {
@@ -30,7 +33,7 @@ impl Whom {
     pub const fn words(self) -> &'static str {
         match self {
             Whom::Slp => "speech-language pathology",
-            Whom::Doctor => "the doctor on duty",
+            Whom::Doctor => "the doctor",
             Whom::Nurse => "the nurse in charge",
         }
     }
@@ -50,14 +53,53 @@ impl ByWhen {
     }
 }
 
+/// Rules after which breathing itself may be getting worse.
+const BREATHING: [&str; 5] = [
+    breathing::RATE.id,
+    breathing::SPO2.id,
+    sign::BREATHING_CHANGE.id,
+    "gate.distress",
+    "gate.awake",
+];
+
+fn names(flags: &[Flag], rules: &[&str]) -> bool {
+    flags.iter().any(|f| rules.contains(&f.rule().id))
+}
+
+/// Whether the local procedure for deterioration is to be named.
+pub fn deteriorating(decision: &Decision) -> bool {
+    let blocked = matches!(decision.verdict, Verdict::NotDone(EndedEarly::GateClosed))
+        && names(&decision.missing, &BREATHING);
+    blocked || names(&decision.reasons, &BREATHING)
+}
+
 /// To whom and by when, where the clinician left it as suggested.
 ///
-/// A stop and an emergency go to the doctor, now; everything else to speech-language pathology,
-/// today. National guidance asks for specialist assessment preferably within 24 hours (NICE).
-pub fn suggested(verdict: Verdict) -> (Whom, ByWhen) {
-    match verdict {
-        Verdict::Stop | Verdict::NotDone(EndedEarly::Emergency) => (Whom::Doctor, ByWhen::Now),
-        _ => (Whom::Slp, ByWhen::Today),
+/// Choking, an emergency and failing breathing go to the doctor, now; everything else to
+/// speech-language pathology, today. National guidance asks for specialist assessment preferably
+/// within 24 hours (NICE).
+pub fn suggested(decision: &Decision) -> (Whom, ByWhen) {
+    let emergency = decision.verdict == Verdict::NotDone(EndedEarly::Emergency);
+    if emergency || deteriorating(decision) || names(&decision.reasons, &[sign::CHOKE.id]) {
+        (Whom::Doctor, ByWhen::Now)
+    } else {
+        (Whom::Slp, ByWhen::Today)
+    }
+}
+
+/// The plan as far as it was made for this decision.
+///
+/// **Invariant:** what was pressed for one verdict says nothing about a graver one: "keep the
+/// plan" pressed while the screen was incomplete does not stand after a choke.
+pub fn standing(decision: &Decision, plan: &Plan) -> Plan {
+    if plan.verdict == decision.verdict.id() {
+        plan.clone()
+    } else {
+        Plan {
+            verdict: decision.verdict.id().to_owned(),
+            remark: plan.remark.clone(),
+            ..Plan::default()
+        }
     }
 }
 
@@ -69,6 +111,7 @@ pub fn missing(decision: &Decision, plan: &Plan) -> Option<&'static str> {
     if !decision.verdict.needs_action() {
         return None;
     }
+    let plan = standing(decision, plan);
     match plan.action {
         None => Some("First press what to do until review."),
         Some(Action::KeepPlan) if plan.because.trim().is_empty() => {

@@ -1,16 +1,17 @@
 //! The text for nursing: the decision and what to do first, then the order of ISBAR
 //! (identify, situation, background, assessment, recommendation).
 
-use super::action::suggested;
+use super::action::{deteriorating, standing, suggested};
 use super::levels;
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
-use crate::clinical::flag::{Domain, Flag};
-use crate::clinical::gate::{State, hold_id};
-use crate::clinical::hold::{GoOn, PASSED};
+use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::gate::{self, State, hold_id};
+use crate::clinical::hold::PASSED;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{breathing, dry_swallow, water};
-use crate::clinical::words::small;
+use crate::clinical::words::{capital, small};
+use crate::measure::time::{Millis, elapsed};
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;
 
@@ -31,53 +32,91 @@ pub struct Clock {
 /// Where an earlier text left with other words, the new one says which it replaces.
 pub fn write(visit: &Visit, now: &Clock) -> Option<String> {
     let decision = visit.decision()?;
-    let body = body(visit, &decision, now);
-    Some(match replaced(visit, now, &body) {
-        Some(earlier) => format!("CORRECTED {}, replaces {earlier}.\n{body}", now.time),
-        None => body,
-    })
-}
-
-/// The clock time of the newest text that left, where this one says something else.
-fn replaced(visit: &Visit, now: &Clock, body: &str) -> Option<String> {
-    let last = visit.issued.last()?;
-    // The time of writing may differ; the content may not.
-    let same = |text: &str, clock: &str| {
-        let text = match text.strip_prefix("CORRECTED ") {
-            Some(rest) => rest.split_once('\n').map_or(rest, |(_, body)| body),
-            None => text,
-        };
-        text.replace(clock, "")
+    let text = fitted(visit, &decision, now, "");
+    let Some(last) = visit.issued.last() else {
+        return Some(text);
     };
-    (same(&last.text, &last.clock) != same(body, &now.time)).then(|| last.clock.clone())
+    // The same words at another time are no correction.
+    let then = Clock {
+        time: last.clock.clone(),
+        ..now.clone()
+    };
+    let body = last
+        .text
+        .strip_prefix("CORRECTED ")
+        .and_then(|rest| rest.split_once('\n'))
+        .map_or(last.text.as_str(), |(_, body)| body);
+    // The line above takes room too, so the old words are fitted as they were then.
+    let before = if body.len() == last.text.len() {
+        ""
+    } else {
+        "CORRECTED 00:00, replaces 00:00.\n"
+    };
+    if fitted(visit, &decision, &then, before).ends_with(body) {
+        return Some(text);
+    }
+    let corrected = format!("CORRECTED {}, replaces {}.\n", now.time, last.clock);
+    Some(fitted(visit, &decision, now, &corrected))
 }
 
-fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
-    let mut lines = vec![headline(visit, decision)];
-    lines.extend(until_review(decision, &visit.plan));
+/// The longest text that fits one phone screen: what is least needed is counted, not listed. The
+/// lines at the top are never cut.
+fn fitted(visit: &Visit, decision: &Decision, now: &Clock, before: &str) -> String {
+    let mut most = 12;
+    loop {
+        let text = format!("{before}{}", body(visit, decision, now, most));
+        if most == 0 || text.chars().count() < MOST {
+            return text;
+        }
+        most -= 1;
+    }
+}
+
+fn body(visit: &Visit, decision: &Decision, now: &Clock, most: usize) -> String {
+    let plan = standing(decision, &visit.plan);
+    let mut lines = vec![headline(decision, &plan)];
+    lines.extend(until_review(visit, decision, &plan));
     lines.push(String::new());
     lines.push(format!("Identify: {}", identify(visit, now)));
-    lines.push(format!("Situation: {}", situation(decision)));
-    lines.push(format!("Background: {}", background(visit)));
+    lines.push(format!("Situation: {}.", situation(visit, decision, most)));
+    lines.push(format!("Background: {}.", some_of(background(visit), most)));
     let assessment = assessment(visit, decision);
     if !assessment.is_empty() {
-        lines.push(format!("Assessment: {assessment}"));
+        lines.push(format!("Assessment: {}.", some_of(assessment, most)));
     }
     lines.push(format!(
         "Recommendation: {}",
-        recommendation(decision, &visit.plan)
+        recommendation(decision, &plan)
     ));
     lines.push(format!(
-        "A screen, no diagnosis; silent aspiration is not seen. Policy: {}.",
+        "This is a screen, not a diagnosis; silent aspiration is not seen. Policy: {}.",
         visit.exam.policy.name
     ));
     lines.join("\n")
 }
 
-fn headline(visit: &Visit, decision: &Decision) -> String {
-    let (whom, by_when) = addressed(decision, &visit.plan);
+/// The first parts in one line, and how many more there are.
+fn some_of(mut parts: Vec<String>, most: usize) -> String {
+    let more = parts.len().saturating_sub(most);
+    parts.truncate(most);
+    if more > 0 {
+        parts.push(format!("{more} more in the record"));
+    }
+    parts.join("; ")
+}
+
+fn addressed(decision: &Decision, plan: &Plan) -> (&'static str, &'static str) {
+    let (whom, by_when) = suggested(decision);
+    (
+        plan.whom.unwrap_or(whom).words(),
+        plan.by_when.unwrap_or(by_when).words(),
+    )
+}
+
+fn headline(decision: &Decision, plan: &Plan) -> String {
+    let (whom, by_when) = addressed(decision, plan);
     match decision.verdict {
-        Verdict::Stop => format!("STOP. Call {whom} {by_when}."),
+        Verdict::Stop => format!("STOP: no more trials by mouth. Call {whom} {by_when}."),
         Verdict::Refer => format!("REFER to {whom} {by_when}."),
         Verdict::Incomplete => format!("INCOMPLETE: not cleared. To {whom} {by_when}."),
         Verdict::Pass => "NO SIGN SEEN on this screen. \
@@ -87,58 +126,108 @@ fn headline(visit: &Visit, decision: &Decision) -> String {
             "EMERGENCY: swallow screen NOT DONE. Use your local emergency procedure.".to_owned()
         }
         Verdict::NotDone(why) => {
-            format!("SCREEN NOT DONE: {}. To {whom} {by_when}.", why.words())
+            let why = closed_by(decision)
+                .first()
+                .map_or_else(|| why.words().to_owned(), |f| small(f.reason()));
+            format!("SWALLOW SCREEN NOT DONE: {why}. To {whom} {by_when}.")
         }
     }
 }
 
-fn addressed(decision: &Decision, plan: &Plan) -> (&'static str, &'static str) {
-    let (whom, by_when) = suggested(decision.verdict);
-    (
-        plan.whom.unwrap_or(whom).words(),
-        plan.by_when.unwrap_or(by_when).words(),
-    )
+/// What closed the gate.
+fn closed_by(decision: &Decision) -> Vec<&Flag> {
+    if decision.verdict != Verdict::NotDone(EndedEarly::GateClosed) {
+        return Vec::new();
+    }
+    decision
+        .missing
+        .iter()
+        .filter(|f| {
+            let id = f.rule().id;
+            [breathing::RATE.id, breathing::SPO2.id].contains(&id)
+                || id.starts_with("gate.") && id != gate::NOT_ASKED.id
+        })
+        .collect()
 }
 
 /// What to do until somebody reviews.
-fn until_review(decision: &Decision, plan: &Plan) -> Vec<String> {
+fn until_review(visit: &Visit, decision: &Decision, plan: &Plan) -> Vec<String> {
     let mut lines = Vec::new();
+    let mut line = |words: String| lines.push(words);
+    let nothing = "NOTHING BY MOUTH, tablets included, until assessed.";
+    let planned_risk = visit
+        .exam
+        .gate
+        .0
+        .get("risk-plan")
+        .is_some_and(|a| a == "plan");
+    if decision.verdict == Verdict::NotDone(EndedEarly::Emergency) {
+        if !visit.last_well.trim().is_empty() {
+            line(format!("Last well: {}.", sentence(&visit.last_well)));
+        }
+        line(nothing.to_owned());
+    }
+    if deteriorating(decision) {
+        line("Breathing or alertness: use your local procedure for deterioration.".to_owned());
+    }
     if decision.verdict.needs_action() {
         match plan.action {
             Some(Action::NothingByMouth) => {
-                lines.push("NOTHING BY MOUTH, tablets included, until assessed.".to_owned());
+                line(nothing.to_owned());
+                if planned_risk {
+                    line(
+                        "A plan to eat and drink with acknowledged risks exists: \
+                         ask now whether it stands."
+                            .to_owned(),
+                    );
+                }
             }
-            Some(Action::KeepPlan) => {
-                lines.push(format!(
-                    "Keep the current plan, because {}.",
-                    sentence(&plan.because)
-                ));
-            }
-            Some(Action::AcknowledgedRisk) => {
-                lines.push("The plan to eat and drink with acknowledged risks goes on.".to_owned())
-            }
+            Some(Action::KeepPlan) => line(format!(
+                "Keep the current plan, because {}.",
+                small(&sentence(&plan.because))
+            )),
+            Some(Action::AcknowledgedRisk) => line(
+                if planned_risk {
+                    "The plan to eat and drink with acknowledged risks goes on."
+                } else {
+                    "Acknowledged-risk plan: follow it where it is recorded."
+                }
+                .to_owned(),
+            ),
             None => {}
         }
-        lines.push("Time-critical medicines: ask the prescriber now for another route.".to_owned());
+        line(
+            if plan.action == Some(Action::NothingByMouth) {
+                "Time-critical medicines: ask the prescriber now for another route."
+            } else {
+                "Time-critical medicines: ask the prescriber now."
+            }
+            .to_owned(),
+        );
     }
-    if let Some(levels) = diet(plan) {
-        lines.push(levels);
+    if plan.action != Some(Action::NothingByMouth) {
+        lines.extend(diet(plan));
     }
     lines
 }
 
 /// The levels the clinician picked, if any.
 fn diet(plan: &Plan) -> Option<String> {
-    let drink = plan.drink.and_then(levels::drink);
-    let food = plan.food.and_then(levels::food);
-    match (drink, food) {
-        (None, None) => None,
-        (Some(d), None) => Some(format!("Drinks: level {d} (set by the clinician).")),
-        (None, Some(f)) => Some(format!("Food: level {f} (set by the clinician).")),
-        (Some(d), Some(f)) => Some(format!(
-            "Drinks: level {d}. Food: level {f} (set by the clinician)."
-        )),
-    }
+    let drink = plan
+        .drink
+        .and_then(levels::drink)
+        .map(|d| format!("drinks level {d}"));
+    let food = plan
+        .food
+        .and_then(levels::food)
+        .map(|f| format!("food level {f}"));
+    let both: Vec<String> = drink.into_iter().chain(food).collect();
+    (!both.is_empty()).then(|| {
+        format!(
+            "{}: set by the clinician, not by this screen.",
+            capital(&both.join(", "))
+        )
+    })
 }
 
 fn identify(visit: &Visit, now: &Clock) -> String {
@@ -149,7 +238,7 @@ fn identify(visit: &Visit, now: &Clock) -> String {
         parts.extend(details.setting.map(|s| s.words().to_owned()));
     }
     format!(
-        "{}. By a {}, {}, {}.",
+        "{}. Patient: ____ (check the name band). By a {}, {}, {}.",
         parts.join(", "),
         visit.role.words(),
         now.date,
@@ -157,86 +246,108 @@ fn identify(visit: &Visit, now: &Clock) -> String {
     )
 }
 
-fn situation(decision: &Decision) -> String {
-    let reasons = join(&decision.reasons);
-    match decision.verdict {
-        Verdict::Stop | Verdict::Refer => format!("swallow screen: {reasons}."),
-        Verdict::Incomplete => format!("swallow screen: {}.", join(&decision.missing)),
-        Verdict::Pass => "swallow screen done.".to_owned(),
-        Verdict::NotDone(_) => {
-            let closed: Vec<_> = decision
-                .missing
-                .iter()
-                .filter(|f| f.rule().id.starts_with("gate.") && f.rule().id != "gate.not-asked")
-                .chain(
-                    decision
-                        .missing
-                        .iter()
-                        .filter(|f| ["breathing.rate", "breathing.spo2"].contains(&f.rule().id)),
-                )
-                .cloned()
-                .collect();
-            if closed.is_empty() {
-                "swallow screen not done.".to_owned()
-            } else {
-                format!("swallow screen not done: {}.", join(&closed))
+fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
+    let reasons = || decision.reasons.iter().map(|f| small(f.reason()));
+    let mut parts: Vec<String> = match decision.verdict {
+        Verdict::Stop | Verdict::Refer => reasons().collect(),
+        Verdict::Incomplete => decision.missing.iter().map(|f| small(f.reason())).collect(),
+        Verdict::Pass => vec!["swallow screen done".to_owned()],
+        Verdict::NotDone(EndedEarly::Emergency) => decision
+            .missing
+            .iter()
+            .chain(&decision.reasons)
+            .filter(|f| f.domain() == Domain::Urgent || f.level() >= Level::Refer)
+            .map(|f| small(f.reason()))
+            .collect(),
+        Verdict::NotDone(_) => closed_by(decision)
+            .iter()
+            .map(|f| small(f.reason()))
+            .collect(),
+    };
+    match (visit.exam.ended, decision.verdict) {
+        (Some(EndedEarly::Withdrew | EndedEarly::Refused | EndedEarly::BrokenOff), verdict)
+            if !matches!(verdict, Verdict::NotDone(_)) =>
+        {
+            parts.extend(visit.exam.ended.map(|e| e.words().to_owned()));
+        }
+        _ => {}
+    }
+    if parts.is_empty() {
+        parts.push("swallow screen not done".to_owned());
+    }
+    some_of(parts, most.max(3))
+}
+
+/// Items of the gate worth saying when they hold, and the words for it.
+const HOLDING: [(&str, &str); 4] = [
+    ("awake", "awake"),
+    ("upright", "sits upright"),
+    ("saliva", "manages saliva"),
+    ("cough", "can cough"),
+];
+
+fn background(visit: &Visit) -> Vec<String> {
+    let exam = &visit.exam;
+    let mut parts = Vec::new();
+    let holding: Vec<&str> = HOLDING
+        .iter()
+        .filter(|(id, _)| exam.gate.0.get(id).is_some_and(|a| a == gate::HOLDS))
+        .map(|(_, words)| *words)
+        .collect();
+    if !holding.is_empty() {
+        parts.push(holding.join(", "));
+    }
+    // The gravest first: what is counted and not listed is the least.
+    for wanted in [State::Block, State::Fix, State::Caution] {
+        for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
+            if state != wanted {
+                continue;
+            }
+            match exam.went_on(&hold_id(item, exception), gate::go_on(item)) {
+                Some(on) => parts.push(small(&on.told(exception.words))),
+                // Those that closed the gate stand in the situation already.
+                None if state >= State::Block => {}
+                None => parts.push(small(exception.words)),
             }
         }
     }
-}
-
-/// Reasons in one line: "a; b".
-fn join(flags: &[Flag]) -> String {
-    flags
-        .iter()
-        .map(|f| small(f.reason()))
-        .collect::<Vec<_>>()
-        .join("; ")
-}
-
-fn background(visit: &Visit) -> String {
-    let mut parts = Vec::new();
-    let settled = visit.exam.gate.open().next().is_none();
-    let exceptions: Vec<_> = visit.exam.gate.exceptions(&visit.exam.policy).collect();
-    if settled && exceptions.is_empty() {
-        parts.push("awake, upright, managing saliva, coughs; no order against it".to_owned());
+    let mut rates = Vec::new();
+    let mut newest = None;
+    for trial in exam.trials.iter().filter(|t| t.task == TaskId::Breathing) {
+        let finding = breathing::read(trial);
+        rates.extend(
+            finding
+                .rates
+                .iter()
+                .map(|(r, m)| breathing::rate_words(*r, *m)),
+        );
+        newest = Some(finding);
     }
-    for (item, exception, state) in exceptions {
-        let words = small(exception.words);
-        match visit
-            .exam
-            .went_on(&hold_id(item, exception), GoOn::SlpWithReason)
-        {
-            Some(on) => parts.push(format!(
-                "{words}, went on all the same ({}): {}",
-                on.by.words(),
-                on.because
-            )),
-            // Those that closed the gate stand in the situation already.
-            None if state >= State::Block => {}
-            None => parts.push(words),
-        }
+    if !rates.is_empty() {
+        parts.push(rates.join(", then "));
     }
-    if let Some(finding) = visit.exam.latest(TaskId::Breathing).map(breathing::read) {
-        for (rate, method) in &finding.rates {
-            parts.push(breathing::rate_words(*rate, *method));
-        }
-        if let Some(percent) = finding.spo2 {
-            parts.push(breathing::spo2_words(percent, finding.oxygen));
-        }
-    }
-    if !visit.last_well.trim().is_empty() {
-        parts.push(format!("last well: {}", sentence(&visit.last_well)));
+    if let Some(f) = newest
+        && let Some(percent) = f.spo2
+    {
+        parts.push(breathing::spo2_words(percent, f.oxygen, f.target));
     }
     if parts.is_empty() {
-        parts.push("not all asked".to_owned());
+        parts.push("questions before the start not finished".to_owned());
     }
-    format!("{}.", parts.join("; "))
+    parts
 }
 
-fn assessment(visit: &Visit, decision: &Decision) -> String {
+fn assessment(visit: &Visit, decision: &Decision) -> Vec<String> {
     let mut parts = Vec::new();
-    let said = |words: &str| decision.reasons.iter().any(|f| f.reason() == words);
+    let passed = |f: &&Flag| f.rule().id == PASSED.id;
+    parts.extend(
+        decision
+            .also
+            .iter()
+            .filter(passed)
+            .map(|f| small(f.reason())),
+    );
+    parts.extend(choking(visit));
     for flag in &decision.clear {
         if flag.rule().id == dry_swallow::FEW.id {
             parts.push(small(flag.reason()));
@@ -248,39 +359,69 @@ fn assessment(visit: &Visit, decision: &Decision) -> String {
             parts.push(water_words(&finding));
         }
     }
-    if decision.verdict != Verdict::Incomplete && !matches!(decision.verdict, Verdict::NotDone(_)) {
+    if matches!(decision.verdict, Verdict::Stop | Verdict::Refer) {
         parts.extend(decision.missing.iter().map(|f| small(f.reason())));
     }
     for flag in &decision.also {
-        let told = flag.rule().id.starts_with("gate.") || said(flag.reason());
-        // The readings stand in the background; going on past one decides and is told here.
-        let reading = flag.domain() == Domain::Breathing;
-        if !told && !reading {
-            let words = small(flag.reason());
-            if flag.rule().id == PASSED.id {
-                parts.insert(0, words);
-            } else {
-                parts.push(words);
-            }
+        // What was gone past at the gate stands in the background, readings too.
+        let told = flag.rule().id.starts_with("gate.") || passed(&flag);
+        if !told && flag.domain() != Domain::Breathing {
+            parts.push(small(flag.reason()));
         }
     }
-    if parts.is_empty() {
-        String::new()
+    parts
+}
+
+/// How a choking went.
+fn choking(visit: &Visit) -> Option<String> {
+    let choking = visit.choking?;
+    let after = |at| {
+        elapsed(choking.since, at, true)
+            .length
+            .map_or_else(|| "an unknown time".to_owned(), minutes)
+    };
+    let help = choking.help.map_or_else(
+        || "help not called".to_owned(),
+        |at| format!("help called after {}", after(at)),
+    );
+    let over = choking.over.map_or_else(
+        || "NOT back to baseline yet".to_owned(),
+        |at| format!("back to baseline after {}", after(at)),
+    );
+    Some(format!("choking: {help}, {over}"))
+}
+
+/// "1 min 5 s".
+fn minutes(length: Millis) -> String {
+    let seconds = length.0.max(0) / 1000;
+    if seconds < 60 {
+        format!("{seconds} s")
     } else {
-        format!("{}.", parts.join("; "))
+        format!("{} min {} s", seconds / 60, seconds % 60)
     }
 }
 
 /// The water test in words a ward uses.
 fn water_words(finding: &water::Finding) -> String {
+    use crate::clinical::sign::Sign;
+    let stopped = |(sign, _): &(Sign, water::Seen)| {
+        matches!(
+            sign,
+            Sign::Pause | Sign::Choke | Sign::AskedToStop | Sign::NoSwallow | Sign::BreathingChange
+        )
+    };
     let mut words = match finding.cup {
+        // A sign that means it was not one go outranks the press that says it was.
+        Some(water::Cup::InOneGo) if finding.signs.iter().any(stopped) => {
+            "90 mL of water, cup emptied".to_owned()
+        }
         Some(water::Cup::InOneGo) => "90 mL of water drunk in one go".to_owned(),
         Some(water::Cup::Paused) => "90 mL of water drunk with a pause".to_owned(),
         Some(water::Cup::Left(_)) => "90 mL of water offered, not finished".to_owned(),
         None => "90 mL of water offered".to_owned(),
     };
     if let Some(length) = finding.drinking.and_then(|e| e.length)
-        && length.0 > 0
+        && length >= water::LEAST
     {
         words.push_str(&format!(" in {} seconds", length.0 / 1000));
     }
@@ -291,40 +432,43 @@ fn water_words(finding: &water::Finding) -> String {
         water::Watch::Whole => words.push_str(", watched for 60 seconds"),
         _ => {}
     }
-    if let (Some(before), Some(after)) = (finding.before, finding.after) {
-        if before == after {
+    match (finding.before, finding.after) {
+        (Some(before), Some(after)) if before == after => {
             words.push_str(&format!(", voice {} before and after", before.words()));
-        } else {
-            words.push_str(&format!(
-                ", voice {} before, {} after",
-                before.words(),
-                after.words()
-            ));
         }
+        (Some(before), Some(after)) => words.push_str(&format!(
+            ", voice {} before, {} after",
+            before.words(),
+            after.words()
+        )),
+        _ => {}
     }
     words
 }
 
 fn recommendation(decision: &Decision, plan: &Plan) -> String {
-    let mut parts = Vec::new();
-    match decision.verdict {
-        Verdict::Pass => parts.push(
-            "keep to the orders in force. Give food and drink only awake and upright".to_owned(),
-        ),
-        _ if plan.action == Some(Action::NothingByMouth) => {
-            parts.push("mouth care; upright".to_owned());
-        }
-        _ => parts.push("only awake and upright; mouth care".to_owned()),
+    if decision.verdict == Verdict::NotDone(EndedEarly::Emergency) {
+        return "the local emergency procedure. Screen when it is over.".to_owned();
     }
-    parts.push(
-        "Watch for coughing or choking, a wet voice, watering eyes, colour change, fever"
-            .to_owned(),
-    );
     let (whom, _) = addressed(decision, plan);
-    parts.push(format!("Then stop and call {whom}"));
-    parts.push("Screen again after any change".to_owned());
-    let mut text = parts.join(". ");
-    text.push('.');
+    let first = match (decision.verdict, plan.action) {
+        (Verdict::Pass, _) => {
+            "keep to the orders in force; food and drink only awake and upright; mouth care"
+        }
+        (_, Some(Action::NothingByMouth)) => "mouth care; upright",
+        _ => "only awake and upright; mouth care",
+    };
+    // Signs to watch for: adult dysphagia policy (NHS-AA). When to screen again: RNAO.
+    let mut text = format!(
+        "{first}. Watch for coughing or choking, a wet voice, watering eyes, colour change, fever. \
+         If any of these: {}call {whom} now. Screen again after any new weakness, drowsiness, chest \
+         or swallowing change.",
+        if plan.action == Some(Action::NothingByMouth) {
+            ""
+        } else {
+            "stop and "
+        },
+    );
     if !plan.remark.trim().is_empty() {
         text.push_str(&format!(" {}.", sentence(&plan.remark)));
     }

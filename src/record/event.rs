@@ -73,6 +73,9 @@ pub enum ByWhen {
 /// What the clinician settled for the handover, as a whole.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Plan {
+    /// The id of the verdict it was made for: it does not outlive a change of it.
+    #[serde(default)]
+    pub verdict: String,
     /// What to do until review.
     pub action: Option<Action>,
     /// Why the current plan goes on.

@@ -84,8 +84,8 @@ pub struct Visit {
     pub decided: Option<Decided>,
     /// Texts that left, oldest first.
     pub issued: Vec<Issue>,
-    /// Who was told, and whether it was read back.
-    pub told: Vec<(String, bool)>,
+    /// Who was told, whether it was read back, and when.
+    pub told: Vec<(String, bool, Millis)>,
     /// How an earlier refer or stop was closed.
     pub closed: Option<String>,
     /// The visit this loose count was attached to.
@@ -263,7 +263,7 @@ impl Visit {
                 });
             }
             Event::Issued { route, text, clock } => self.issued.push(Issue { route, text, clock }),
-            Event::Told { whom, read_back } => self.told.push((whom, read_back)),
+            Event::Told { whom, read_back } => self.told.push((whom, read_back, at.wall)),
             Event::Attached {
                 trial,
                 task,

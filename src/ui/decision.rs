@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::{Desk, versions};
 use super::live::{live, press};
-use super::parts::{Frame, overview_of};
+use super::parts::{ChokingButton, Frame, overview_of};
 use super::route::Page;
 use super::steps;
 use super::why::flag_item;
@@ -103,6 +103,7 @@ fn Shown(decision: Decision, ended: bool) -> impl IntoView {
                 </button>
             })}
             <button type="button" class="big primary" on:click=press(to_handover)><b>"Handover"</b></button>
+            <ChokingButton/>
         </div>
     }
 }

@@ -80,7 +80,7 @@ const STILL_MS: u32 = 600;
 const RECENT: usize = 8;
 
 /// A visit touched within this time is opened again where it was.
-const RESUME: Millis = Millis::from_secs(4 * 3600);
+const RESUME: Millis = Millis::from_secs(3600);
 
 impl Desk {
     /// A desk with nothing on it.

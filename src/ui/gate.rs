@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::holds::GoOnPast;
 use super::live::{follow, live, press, said};
 use super::parts::{Choices, Frame, overview_of};
 use super::route::Page;
@@ -11,7 +12,7 @@ use super::task::Leave;
 use super::why::rule_fold;
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::gate::{self, Exception, Group, HOLDS, Item, State};
-use crate::clinical::hold::GoOn;
+
 use crate::record::event::Event;
 
 /// One group.
@@ -106,6 +107,13 @@ fn GateItem(
             Some(id) => Event::Gate(vec![(item.id.to_owned(), id)]),
             None => Event::GateCleared(item.id.to_owned()),
         }]);
+        // An emergency waits for no other question.
+        if desk
+            .visit
+            .with_untracked(|v| v.as_ref().is_some_and(steps::emergency))
+        {
+            desk.turn(Page::GateResult);
+        }
     });
     let class = move || {
         if exception.get().is_some() {
@@ -253,14 +261,17 @@ fn GateFindings() -> impl IntoView {
             let readings = desk.visit.with(|v| v.as_ref().map_or(Vec::new(), |v| {
                 crate::clinical::tasks::breathing::blocks(&v.exam)
                     .into_iter()
-                    .filter(|(hold, _)| *hold != "breathing.not-counted")
+                    .filter(|b| b.closes())
                     .collect::<Vec<_>>()
             }));
             (!readings.is_empty()).then(|| view! {
                 <section class="found block">
                     <h2>"Breathing: do not start"</h2>
                     <p>"Use your local procedure for deterioration."</p>
-                    <ul>{readings.iter().map(|(_, flag)| super::why::flag_item(flag)).collect_view()}</ul>
+                    <ul>{readings.into_iter().map(|block| {
+                        let item = super::why::flag_item(&block.flag);
+                        view! { {item}<GoOnPast id=block.hold go_on=block.go_on/> }
+                    }).collect_view()}</ul>
                 </section>
             })
         })}
@@ -277,10 +288,16 @@ fn GateFindings() -> impl IntoView {
                     <button type="button" class="big primary" on:click=press(move |_| end(EndedEarly::GateClosed))>
                         <b>"End: screen not done"</b>
                     </button>
-                    <super::holds::GoOnAll/>
                 }.into_any(),
+                // What is to be put right comes first: its own button asks again.
                 (false, None) => view! {
-                    <button type="button" class="big primary" on:click=press(go_on)><b>"Go on"</b></button>
+                    <button
+                        type="button"
+                        class=if found(State::Fix).is_empty() { "big primary" } else { "big" }
+                        on:click=press(go_on)
+                    >
+                        <b>"Go on"</b>
+                    </button>
                 }.into_any(),
             })}
         </div>
@@ -300,7 +317,7 @@ fn Answered(
         desk.visit.with(|v| {
             v.as_ref().and_then(|v| {
                 v.exam
-                    .went_on(&gate::hold_id(item, exception), GoOn::SlpWithReason)
+                    .went_on(&gate::hold_id(item, exception), gate::go_on(item))
                     .cloned()
             })
         })
@@ -310,5 +327,13 @@ fn Answered(
             <p class="advice">{format!("Going on ({}): {}", on.by.words(), on.because)}</p>
         }))}
         <button type="button" on:click=press(move |_| desk.turn(Page::Gate(item.group)))>"Ask again"</button>
+        {live(move || {
+            let blocked = desk.visit.with(|v| v.as_ref().is_some_and(|v| {
+                gate::state_of(item, exception, &v.exam.policy) == State::Block
+            }));
+            (blocked && on().is_none()).then(|| view! {
+                <GoOnPast id=gate::hold_id(item, exception) go_on=gate::go_on(item)/>
+            })
+        })}
     }
 }

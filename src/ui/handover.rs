@@ -9,11 +9,11 @@ use super::live::{Follow, follow, live, press, said};
 use super::parts::{Choices, Frame, WordsField};
 use super::route::{Page, Route};
 use crate::browser::{clock, share};
-use crate::clinical::decision::Verdict;
-use crate::handover::action::{missing, suggested};
+use crate::handover::action::{missing, standing, suggested};
 use crate::handover::levels;
 use crate::handover::nursing::{self, Clock};
 use crate::record::event::{Action, ByWhen, Event, Plan, Route as Way, Whom};
+use crate::record::visit::Visit;
 
 /// The page.
 #[component]
@@ -23,6 +23,7 @@ pub(super) fn HandoverPage() -> impl IntoView {
         v.as_ref()
             .map_or(Route::Home, |v| Route::Visit(v.id.clone(), Page::Decision))
     });
+    // Drawn anew when the verdict changes: what was pressed for another one does not stand.
     let verdict = follow(move || {
         desk.visit
             .with(|v| v.as_ref().and_then(|v| v.decision()).map(|d| d.verdict))
@@ -38,7 +39,7 @@ pub(super) fn HandoverPage() -> impl IntoView {
             {live(move || watching.get().then(|| view! {
                 <p class="advice">"The watch is still running: the text may change. Wait for it, or say in the handover that it was cut."</p>
             }))}
-            {live(move || verdict.get().filter(|v| v.needs_action()).map(|v| view! { <UntilReview verdict=v/> }))}
+            {live(move || verdict.get().filter(|v| v.needs_action()).map(|_| view! { <UntilReview/> }))}
             <TextAndWays/>
             <Levels/>
             <Told/>
@@ -46,12 +47,17 @@ pub(super) fn HandoverPage() -> impl IntoView {
     }
 }
 
+/// The plan as far as it was made for the decision as it stands.
+fn plan_now(visit: Option<&Visit>) -> Plan {
+    visit
+        .and_then(|v| v.decision().map(|d| standing(&d, &v.plan)))
+        .unwrap_or_default()
+}
+
 /// Changes the plan and records it.
 fn plan(desk: Desk, change: impl FnOnce(&mut Plan)) {
-    let mut plan = desk
-        .visit
-        .with_untracked(|v| v.as_ref().map(|v| v.plan.clone()).unwrap_or_default());
-    let before = plan.clone();
+    let before = desk.visit.with_untracked(|v| plan_now(v.as_ref()));
+    let mut plan = before.clone();
     change(&mut plan);
     if plan != before {
         desk.record([Event::Plan(plan)]);
@@ -62,18 +68,18 @@ fn planned<T: Send + Sync + Clone + PartialEq + 'static>(
     desk: Desk,
     f: impl Fn(&Plan) -> T + Send + Sync + 'static,
 ) -> Follow<T> {
-    follow(move || {
-        desk.visit
-            .with(|v| f(&v.as_ref().map(|v| v.plan.clone()).unwrap_or_default()))
-    })
+    follow(move || desk.visit.with(|v| f(&plan_now(v.as_ref()))))
 }
 
 /// What to do until review, to whom, by when.
 #[component]
-fn UntilReview(verdict: Verdict) -> impl IntoView {
+fn UntilReview() -> impl IntoView {
     let desk = Desk::get();
     let action = planned(desk, |p| p.action);
-    let (whom, by_when) = suggested(verdict);
+    let (whom, by_when) = desk
+        .visit
+        .with_untracked(|v| v.as_ref().and_then(|v| v.decision()))
+        .map_or((Whom::Slp, ByWhen::Today), |d| suggested(&d));
     let chosen_whom = planned(desk, move |p| {
         Some(p.whom.unwrap_or(whom).words().to_owned())
     });
@@ -164,7 +170,10 @@ fn Levels() -> impl IntoView {
     view! {
         <details class="more">
             <summary>"Levels you set, a remark"</summary>
-            <p class="small">"Recorded as you set them; never derived from this screen."</p>
+            <p class="small">
+                "Recorded as you set them; never derived from this screen. Left out where nothing is \
+                 given by mouth."
+            </p>
             <Choices
                 label="Drinks"
                 options=offer(0..=4, levels::drink)
@@ -310,18 +319,27 @@ fn Told() -> impl IntoView {
             <section>
                 <h2>"Told"</h2>
                 <ul class="plain">
-                    {live(move || told.get().into_iter().map(|(whom, back)| view! {
-                        <li>{crate::clinical::words::capital(&whom)}{if back { ", read back" } else { "" }}</li>
+                    {live(move || told.get().into_iter().map(|(whom, back, at)| view! {
+                        <li>{format!(
+                            "{} at {}{}",
+                            crate::clinical::words::capital(&whom),
+                            clock::local(at).time,
+                            if back { ", read back" } else { "" },
+                        )}</li>
                     }).collect_view())}
                 </ul>
-                {Whom::ALL.into_iter().map(|w| view! {
-                    <div class="row">
-                        <button type="button" on:click=press(move |_| tell(w.words(), false))>
-                            {format!("Told {}", w.words())}
-                        </button>
-                        <button type="button" on:click=press(move |_| tell(w.words(), true))>"and read back"</button>
-                    </div>
-                }).collect_view()}
+                {live(move || Whom::ALL
+                    .into_iter()
+                    .filter(|w| !told.get().iter().any(|(whom, _, _)| whom == w.words()))
+                    .map(|w| view! {
+                        <div class="row">
+                            <button type="button" on:click=press(move |_| tell(w.words(), false))>
+                                {format!("Told {}", w.words())}
+                            </button>
+                            <button type="button" on:click=press(move |_| tell(w.words(), true))>"and read back"</button>
+                        </div>
+                    })
+                    .collect_view())}
             </section>
         }))}
     }

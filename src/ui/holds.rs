@@ -5,15 +5,14 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::live::{Follow, follow, live, press};
 use super::parts::Choices;
-use crate::clinical::gate::{self, State};
 use crate::clinical::hold::{GoOn, Hold, holds};
 use crate::clinical::person::Role;
 use crate::clinical::task::TaskId;
-use crate::clinical::tasks::breathing;
 use crate::record::event::Event;
 
 /// Reasons offered with one press; any other can be typed.
-const REASONS: [&str; 4] = [
+const REASONS: [&str; 5] = [
+    "it fits the local chart for this age",
     "the team agreed",
     "needed for the assessment",
     "person's informed wish",
@@ -26,11 +25,6 @@ pub(super) fn Holds(
     /// What holds it.
     held: Follow<Vec<Hold>>,
 ) -> impl IntoView {
-    let desk = Desk::get();
-    let role = move || {
-        desk.visit
-            .with(|v| v.as_ref().map_or(Role::default(), |v| v.role))
-    };
     view! {
         {live(move || {
             let now = held.get();
@@ -42,17 +36,7 @@ pub(super) fn Holds(
                             <li>
                                 <p><b>{crate::clinical::words::capital(&hold.says)}</b></p>
                                 {(!hold.advice.is_empty()).then(|| view! { <p>{hold.advice}</p> })}
-                                {match hold.go_on {
-                                    GoOn::Never => ().into_any(),
-                                    way if way.open_to(role()) => view! {
-                                        <GoOnWith ids=vec![hold.id.clone()]/>
-                                    }.into_any(),
-                                    _ => view! {
-                                        <p class="small">
-                                            "Only a speech-language pathologist may go on past this."
-                                        </p>
-                                    }.into_any(),
-                                }}
+                                <GoOnPast id=hold.id go_on=hold.go_on/>
                             </li>
                         }).collect_view()}
                     </ul>
@@ -62,47 +46,33 @@ pub(super) fn Holds(
     }
 }
 
-/// Going on past everything that closes the gate: for the gate's own page.
+/// The way past one hold, for whoever may take it.
 #[component]
-pub(super) fn GoOnAll() -> impl IntoView {
+pub(super) fn GoOnPast(
+    /// The hold.
+    id: String,
+    /// Who may.
+    go_on: GoOn,
+) -> impl IntoView {
     let desk = Desk::get();
-    let ids = desk.visit.with_untracked(|v| {
-        v.as_ref().map_or(Vec::new(), |v| {
-            let mut ids: Vec<String> = v
-                .exam
-                .gate
-                .exceptions(&v.exam.policy)
-                .filter(|(_, _, state)| *state == State::Block)
-                .map(|(item, exception, _)| gate::hold_id(item, exception))
-                .collect();
-            ids.extend(
-                breathing::blocks(&v.exam)
-                    .into_iter()
-                    .map(|(id, _)| id.to_owned())
-                    .filter(|id| id != "breathing.not-counted"),
-            );
-            ids.retain(|id| v.exam.went_on(id, GoOn::SlpWithReason).is_none());
-            ids
-        })
-    });
-    let slp = move || {
-        desk.visit
-            .with(|v| v.as_ref().is_some_and(|v| v.role == Role::Slp))
-    };
-    view! {
-        {live(move || if slp() {
-            view! { <GoOnWith ids=ids.clone()/> }.into_any()
-        } else {
-            view! { <p class="small">"Only a speech-language pathologist may go on past this."</p> }.into_any()
-        })}
+    let role = desk
+        .visit
+        .with_untracked(|v| v.as_ref().map_or(Role::default(), |v| v.role));
+    match go_on {
+        GoOn::Never => ().into_any(),
+        way if way.open_to(role) => view! { <GoOnWith id=id/> }.into_any(),
+        _ => view! {
+            <p class="small">"Only a speech-language pathologist may go on past this."</p>
+        }
+        .into_any(),
     }
 }
 
 /// The reason for going on, by press or typed; recorded with who takes it on.
 #[component]
 fn GoOnWith(
-    /// The holds gone past.
-    ids: Vec<String>,
+    /// The hold gone past.
+    id: String,
 ) -> impl IntoView {
     let desk = Desk::get();
     let asked = RwSignal::new(false);
@@ -112,11 +82,11 @@ fn GoOnWith(
         let by = desk
             .visit
             .with_untracked(|v| v.as_ref().map_or(Role::default(), |v| v.role));
-        desk.record(ids.iter().map(|hold| Event::WentOn {
-            hold: hold.clone(),
-            because: because.clone(),
+        desk.record([Event::WentOn {
+            hold: id.clone(),
+            because,
             by,
-        }));
+        }]);
     });
     let say = move |_| {
         let words = typed.get_untracked().trim().to_owned();

@@ -210,8 +210,9 @@ pub(super) fn Pad(
                 })}
             </div>
             {spec.pad.signs.map(|_| live(move || {
-                matches!(face.get(), Face::Running | Face::Watching)
-                    .then(|| view! { <SignButtons task=task/> })
+                // After the watch too: what comes late is recorded and told.
+                let begun = matches!(face.get(), Face::Running | Face::Watching | Face::Over);
+                begun.then(|| view! { <SignButtons task=task/> })
             }))}
             {live(move || shown().then(|| view! {
                 <button

@@ -6,7 +6,9 @@ use super::desk::Desk;
 use super::keeper::Saved;
 use super::live::{live, press, said};
 use super::route::{Page, Route};
+use crate::browser::clock;
 use crate::measure::decimals::decimals;
+use crate::record::event::Event;
 
 /// The frame of a page: back, title, whether it is saved, and the page below.
 #[component]
@@ -26,11 +28,41 @@ pub(super) fn Frame(
                 <span aria-hidden="true">"\u{2039}"</span>
                 <span class="for-reader">"Back"</span>
             </button>
-            <h1 tabindex="-1">{title}</h1>
+            <div class="title">
+                <h1 tabindex="-1">{title}</h1>
+                {live(move || whose(desk))}
+            </div>
             <SavedMark/>
         </header>
         <main class:still=move || desk.still.get()>{children()}</main>
     }
+}
+
+/// Whose page it is, on every page of a visit but the one that has it as its title.
+fn whose(desk: Desk) -> Option<AnyView> {
+    match desk.route.get() {
+        Route::Visit(_, page) if page != Page::Overview => desk
+            .visit
+            .with(|v| v.as_ref().map(|v| v.label()))
+            .map(|label| view! { <p class="whose">{label}</p> }.into_any()),
+        _ => None,
+    }
+}
+
+/// Choking can come at any time: the way to its page is on every page of a visit.
+#[component]
+pub(super) fn ChokingButton() -> impl IntoView {
+    let desk = Desk::get();
+    let open = move |_| {
+        if desk
+            .visit
+            .with_untracked(|v| v.as_ref().is_some_and(|v| v.choking.is_none()))
+        {
+            desk.record([Event::Choking(clock::now())]);
+        }
+        desk.turn(Page::Choking);
+    };
+    view! { <button type="button" class="grave" on:click=press(open)>"Choking"</button> }
 }
 
 /// Whether everything is saved. Says "saved" only after the store confirmed.
@@ -114,7 +146,8 @@ pub(super) fn NumberField(
     value: Signal<Option<i32>>,
     /// Least and most, in the unit.
     range: (i32, i32),
-    /// What one press changes, in the unit.
+    /// What one press changes, in the unit; zero for a field that is only typed, as a stray press
+    /// must not make a reading.
     step: i32,
     /// Called with a number that was taken, in tenths of the unit, or none for an empty field.
     take: Callback<Option<i32>>,
@@ -143,7 +176,7 @@ pub(super) fn NumberField(
         let next = match now {
             Some(tenths) => tenths + by * step * 10,
             // The first press lands on the nearer end, from which one steps inwards.
-            None if by > 0 => least * 10 + step * 10,
+            None if by > 0 => step * 10,
             None => most * 10,
         };
         read(shown(next.clamp(least * 10, most * 10)));
@@ -153,10 +186,12 @@ pub(super) fn NumberField(
     view! {
         <div class="number">
             <label for=id>{label}</label>
-            <div class="stepper">
-                <button type="button" aria-label=format!("{label}: less") on:click=press(move |_| nudge(-1))>
-                    "\u{2212}"
-                </button>
+            <div class="stepper" class:typed=(step == 0)>
+                {(step > 0).then(|| view! {
+                    <button type="button" aria-label=format!("{label}: less") on:click=press(move |_| nudge(-1))>
+                        "\u{2212}"
+                    </button>
+                })}
                 <input
                     id=id
                     type="text"
@@ -169,9 +204,11 @@ pub(super) fn NumberField(
                     on:input=move |event| read(event_target_value(&event))
                 />
                 <span class="unit">{unit}</span>
-                <button type="button" aria-label=format!("{label}: more") on:click=press(move |_| nudge(1))>
-                    "+"
-                </button>
+                {(step > 0).then(|| view! {
+                    <button type="button" aria-label=format!("{label}: more") on:click=press(move |_| nudge(1))>
+                        "+"
+                    </button>
+                })}
             </div>
             <p class="problem" id=problem role="alert">{live(move || message.get())}</p>
         </div>

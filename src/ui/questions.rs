@@ -70,7 +70,10 @@ pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> AnyVie
                 options=choices.iter().map(|c| (c.id.to_owned(), c.words.to_owned())).collect()
                 chosen=Signal::derive(move || answer.get().and_then(|a| a.choice().map(str::to_owned)))
                 pick=Callback::new(move |id: Option<String>| {
-                    desk.answer(task, q.id, id.map(Answer::Choice));
+                    // A double touch does not take back an answer that is needed.
+                    if id.is_some() || !q.needed {
+                        desk.answer(task, q.id, id.map(Answer::Choice));
+                    }
                 })
             />
         }

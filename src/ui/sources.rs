@@ -15,7 +15,7 @@ pub(super) fn SourcesPage() -> impl IntoView {
     view! {
         <Frame title="Sources, about" back=Route::Home>
             <p>
-                "Penlight "{env!("CARGO_PKG_VERSION")}", rules "{super::desk::RULES}", policy \""{policy.name}"\"."
+                "Penlight "{env!("CARGO_PKG_VERSION")}", rules "{super::desk::RULES}", policy \""{policy.name.clone()}"\"."
             </p>
             <p>
                 "A screen says \"refer\" or \"no sign seen\". It does not diagnose and does not see silent \
@@ -28,6 +28,25 @@ pub(super) fn SourcesPage() -> impl IntoView {
                  Do not touch the phone with used gloves; single-use cups, straws and depressors are for \
                  one person (common practice)."
             </p>
+            <h2>"Local policy in force"</h2>
+            <ul>
+                <li>{format!(
+                    "Adults: no water at {} or fewer, or {} or more breaths a minute, or at an oxygen saturation of \
+                     {} % or lower without an own target.",
+                    policy.breaths_low, policy.breaths_high, policy.spo2_low,
+                )}</li>
+                <li>{if policy.voice_refers {
+                    "A changed voice after water is a reason to refer."
+                } else {
+                    "A changed voice after water is recorded only."
+                }}</li>
+                <li>{if policy.requests_block {
+                    "Not following one-step requests closes the gate."
+                } else {
+                    "Not following one-step requests is a caution."
+                }}</li>
+                <li>{format!("Dry swallows are counted from {} years.", policy.dry_swallow_from_years)}</li>
+            </ul>
             <h2>"Sources"</h2>
             <ul class="sources">{source::ALL.iter().map(|s| source_line(s)).collect_view()}</ul>
             <h2>"Licence"</h2>

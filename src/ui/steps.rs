@@ -3,8 +3,8 @@
 use super::route::Page;
 use crate::clinical::assess::gate_closed;
 use crate::clinical::gate::{Group, State};
-use crate::clinical::task::{Phase, TaskId};
-use crate::clinical::tasks;
+use crate::clinical::task::{NOT_VALID, Phase, TaskId, When};
+use crate::clinical::tasks::{self, breathing};
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::record::visit::{Visit, is_running};
 
@@ -43,17 +43,19 @@ pub(super) fn next(visit: &Visit) -> Page {
 /// Whether a task was done, was given up with a reason, or steps aside for this person.
 pub(super) fn done(visit: &Visit, task: TaskId) -> bool {
     let exam = &visit.exam;
-    (tasks::spec(task).not_for)(exam.age, &exam.policy).is_some()
-        || exam.latest(task).is_some_and(finished)
+    tasks::aside(task, exam).is_some() || exam.latest(task).is_some_and(finished)
 }
 
 fn finished(trial: &Trial) -> bool {
+    let spec = tasks::spec(trial.task);
     let ended = trial.end().is_some() || trial.first(MarkKind::WindowOver).is_some();
-    let given_up = trial.choice(crate::clinical::task::NOT_VALID).is_some();
-    let typed = trial
-        .number(crate::clinical::tasks::breathing::TYPED)
-        .is_some();
-    ended || given_up || typed
+    let answered = [When::After, When::AfterWatch].iter().all(|when| {
+        spec.questions_at(*when, trial)
+            .all(|q| !q.needed || trial.answers.contains_key(q.id))
+    });
+    let given_up = trial.choice(NOT_VALID).is_some();
+    let typed = trial.number(breathing::TYPED).is_some();
+    ended && answered || given_up || typed
 }
 
 /// The page after a gate group.

@@ -8,12 +8,14 @@ use super::desk::Desk;
 use super::holds::{Holds, held};
 use super::live::{follow, live, press};
 use super::pad::{Face, Pad, face};
-use super::parts::{Choices, Frame, overview_of};
+use super::parts::{Choices, ChokingButton, Frame, overview_of};
 use super::questions::{Questions, question};
 use super::result::TaskResult;
 use super::route::Page;
 use super::steps;
 use crate::clinical::exam::EndedEarly;
+use crate::clinical::flag::Level;
+use crate::clinical::sign::meaning;
 use crate::clinical::task::{NOT_VALID, TaskId, WATCH_CUT, When};
 use crate::clinical::tasks::{self, water};
 use crate::clinical::trial::Answer;
@@ -56,6 +58,9 @@ pub(super) fn TaskPage(
             {live(move || (face.get() == Face::Ready).then(|| view! { <WhatToSay task=task/> }))}
             {live(move || (!free.get()).then(|| view! { <Holds held=holds/> }))}
             {live(move || (free.get() && face.get() == Face::Ready).then(|| view! { <Before task=task/> }))}
+            {live(move || (face.get() == Face::Running && sign_seen(desk, task)).then(|| view! {
+                <p class="advice" role="alert"><b>"Stop. Take the cup away."</b></p>
+            }))}
             {live(move || matches!(face.get(), Face::Watching | Face::Over).then(|| view! {
                 <Questions task=task when=When::After without=NOT_VALID/>
             }))}
@@ -90,17 +95,37 @@ pub(super) fn TaskPage(
                     <button type="button" on:click=press(move |_| desk.repeat(task, None))>"Do it again"</button>
                 </div>
             }))}
-            {live(move || (face.get() == Face::Ready && !done.get()).then(|| view! {
-                <div class="row quiet">
-                    <button type="button" on:click=press(next)>"Skip: not done"</button>
-                </div>
-            }))}
+            {live(move || match (face.get() == Face::Ready && !done.get(), free.get()) {
+                (false, _) => ().into_any(),
+                (true, true) => view! {
+                    <div class="row quiet">
+                        <button type="button" on:click=press(next)>"Skip: not done"</button>
+                    </div>
+                }.into_any(),
+                (true, false) => view! {
+                    <button type="button" class="big primary" on:click=press(next)>
+                        <b>"Go on without it"</b>
+                    </button>
+                }.into_any(),
+            })}
             <Leave/>
             {live(move || free.get().then(|| view! {
                 <Pad task=task length=Signal::derive(|| None) face=face/>
             }))}
         </Frame>
     }
+}
+
+/// Whether a sign that stops a trial was pressed in the newest one.
+fn sign_seen(desk: Desk, task: TaskId) -> bool {
+    let Some(column) = tasks::spec(task).pad.signs else {
+        return false;
+    };
+    desk.visit.with(|v| {
+        v.as_ref()
+            .and_then(|v| v.exam.latest(task))
+            .is_some_and(|t| t.signs().any(|(s, _)| meaning(s, column).0 >= Level::Refer))
+    })
 }
 
 /// The questions before the start: what is needed in the open, the rest behind a press.
@@ -201,6 +226,7 @@ pub(super) fn Leave() -> impl IntoView {
         desk.turn(Page::Decision);
     };
     view! {
+        <div class="row quiet"><ChokingButton/></div>
         <details class="more leave">
             <summary>"End the screen here"</summary>
             <div class="row">

@@ -41,6 +41,7 @@ pub(super) fn flag_item(flag: &Flag) -> impl IntoView + use<> {
     view! {
         <li class="flag">
             <p>{capital(flag.reason())}</p>
+            <p class="small">{flag.domain().words()}</p>
             {rule_fold(flag.rule())}
         </li>
     }

@@ -21,7 +21,7 @@ pub const WINDOW: Millis = Millis::from_secs(60);
 /// Adults: breaths per minute.
 pub static RATE: Rule = Rule {
     id: "breathing.rate",
-    says: "Adults: at 8 or fewer, or 25 or more breaths a minute, no water is offered; 9 to 11 and \
+    says: "Adults, by default: at 8 or fewer, or 25 or more breaths a minute, no water is offered; 9 to 11 and \
            21 to 24 are a caution. No validated limit for a water trial exists.",
     basis: Basis::LocalPolicy {
         why: "the bands are borrowed from general deterioration, not from swallowing.",
@@ -32,7 +32,7 @@ pub static RATE: Rule = Rule {
 /// SpO2.
 pub static SPO2: Rule = Rule {
     id: "breathing.spo2",
-    says: "Adults: an SpO2 of 91 % or lower, or below the prescribed target, and no water is \
+    says: "Adults, by default: an SpO2 of 91 % or lower, or below the prescribed target, and no water is \
            offered; 92 to 95 % without an own target is a caution. Recorded for respiratory \
            safety: a fall does not show, and a steady value does not rule out, aspiration.",
     basis: Basis::LocalPolicy {
@@ -44,7 +44,9 @@ pub static SPO2: Rule = Rule {
 /// Children.
 pub static CHILD: Rule = Rule {
     id: "breathing.child",
-    says: "The adult bands are not used under 16 years: read the rate with the local chart.",
+    says: "The adult bands are not used under 16 years (the line at 16 is from memory): the rate \
+           and the saturation are read with the local chart for the age, and that is confirmed \
+           before water is offered.",
     basis: Basis::LocalPolicy {
         why: "published ranges for children disagree; none is used here.",
         seen: &[&source::NEWS2],
@@ -57,7 +59,7 @@ pub static NOT_COUNTED: Rule = Rule {
     says: "Breaths are counted for 60 seconds, or a rate counted elsewhere is entered, before \
            water is offered.",
     basis: Basis::LocalPolicy {
-        why: "shorter counts miss a quarter to a half of abnormal rates.",
+        why: "shorter counts missed a quarter to a half of the rates that score 3 on the early-warning scale.",
         seen: &[&source::RIM19],
     },
 };
@@ -101,7 +103,7 @@ pub static SPEC: TaskSpec = TaskSpec {
                 unit: "breaths per minute",
                 least: 1,
                 most: 120,
-                step: 1,
+                step: 0,
             },
             only_if: None,
             needed: false,
@@ -114,7 +116,7 @@ pub static SPEC: TaskSpec = TaskSpec {
                 unit: "%",
                 least: 50,
                 most: 100,
-                step: 1,
+                step: 0,
             },
             only_if: None,
             needed: false,
@@ -144,7 +146,7 @@ pub static SPEC: TaskSpec = TaskSpec {
                 unit: "%",
                 least: 80,
                 most: 99,
-                step: 1,
+                step: 0,
             },
             only_if: None,
             needed: false,
@@ -257,22 +259,49 @@ pub fn rate_words(rate: u16, method: Method) -> String {
 }
 
 /// The SpO2 as the ward says it.
-pub fn spo2_words(percent: f64, oxygen: Option<bool>) -> String {
+pub fn spo2_words(percent: f64, oxygen: Option<bool>, target: Option<f64>) -> String {
     let on = match oxygen {
         Some(true) => " on oxygen",
         Some(false) => " on air",
         None => "",
     };
-    format!("oxygen saturation {} %{on}", decimals(percent, 0))
+    let target = target.map_or(String::new(), |lowest| {
+        format!(" (prescribed: {} % or more)", decimals(lowest, 0))
+    });
+    format!("oxygen saturation {} %{on}{target}", decimals(percent, 0))
 }
 
-/// Readings that hold up a water trial: the flag that says so, and the id to go past it.
-pub fn blocks(exam: &Exam) -> Vec<(&'static str, Flag)> {
+/// A reading that holds up a water trial.
+#[derive(Clone, Debug)]
+pub struct Block {
+    /// The id under which going on is recorded. It carries the reading: a reason given for 25
+    /// breaths does not speak for 40.
+    pub hold: String,
+    /// Who may go on.
+    pub go_on: GoOn,
+    /// What is said.
+    pub flag: Flag,
+}
+
+impl Block {
+    /// Whether it closes the gate, rather than asking for a count or a look at the chart.
+    pub fn closes(&self) -> bool {
+        [RATE.id, SPO2.id].contains(&self.flag.rule().id)
+    }
+}
+
+/// Readings that hold up a water trial, what was gone past included.
+pub fn blocks(exam: &Exam) -> Vec<Block> {
     let finding = exam.latest(TaskId::Breathing).map(read);
-    let block = |rule: &'static Rule, words: String| {
-        rule.flag(Level::Incomplete, Domain::EatingDrinking, words)
-    };
     let mut blocks = Vec::new();
+    let mut block = |rule: &'static Rule, reading: String, go_on: GoOn, words: String| {
+        blocks.push(Block {
+            hold: format!("{}{reading}", rule.id),
+            go_on,
+            flag: rule.flag(Level::Incomplete, Domain::EatingDrinking, words),
+        });
+    };
+    let slp = GoOn::SlpWithReason;
     let adult = exam.age.is_none_or(|a| a.is_adult());
     let rates = finding.as_ref().map_or(&[][..], |f| &f.rates);
     if rates.is_empty() {
@@ -280,19 +309,29 @@ pub fn blocks(exam: &Exam) -> Vec<(&'static str, Flag)> {
             Some(doubt) => format!("Breaths: count again. {doubt}"),
             None => "Breaths not counted".to_owned(),
         };
-        blocks.push((NOT_COUNTED.id, block(&NOT_COUNTED, words)));
+        block(&NOT_COUNTED, String::new(), slp, words);
     }
     for (rate, method) in rates {
-        if adult && rate_band(*rate, &exam.policy) == Band::Block {
-            blocks.push((RATE.id, block(&RATE, rate_words(*rate, *method))));
+        let words = rate_words(*rate, *method);
+        if !adult {
+            let ask = format!("{words}: does it fit the local chart for this age?");
+            block(&CHILD, format!(".{rate}"), GoOn::WithReason, ask);
+        } else if rate_band(*rate, &exam.policy) == Band::Block {
+            block(&RATE, format!(".{rate}"), slp, words);
         }
     }
-    if adult
-        && let Some(f) = &finding
+    if let Some(f) = &finding
         && let Some(percent) = f.spo2
-        && spo2_band(percent, f.target, &exam.policy) == Band::Block
     {
-        blocks.push((SPO2.id, block(&SPO2, spo2_words(percent, f.oxygen))));
+        let words = spo2_words(percent, f.oxygen, f.target);
+        let below_target = f.target.is_some_and(|lowest| percent < lowest);
+        let reading = format!(".{}", decimals(percent, 0));
+        if below_target || adult && spo2_band(percent, f.target, &exam.policy) == Band::Block {
+            block(&SPO2, reading, slp, words);
+        } else if !adult {
+            let ask = format!("{words}: does it fit the local chart for this age?");
+            block(&CHILD, reading, GoOn::WithReason, ask);
+        }
     }
     blocks
 }
@@ -301,21 +340,14 @@ pub fn blocks(exam: &Exam) -> Vec<(&'static str, Flag)> {
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut flags: Vec<Flag> = blocks(exam)
         .into_iter()
-        .map(
-            |(hold, flag)| match exam.went_on(hold, GoOn::SlpWithReason) {
-                Some(on) => flag.rule().flag(
-                    Level::Note,
-                    Domain::EatingDrinking,
-                    format!(
-                        "{}. Went on all the same ({}): {}",
-                        flag.reason(),
-                        on.by.words(),
-                        on.because
-                    ),
-                ),
-                None => flag,
-            },
-        )
+        .map(|block| match exam.went_on(&block.hold, block.go_on) {
+            Some(on) => block.flag.rule().flag(
+                Level::Note,
+                Domain::EatingDrinking,
+                on.told(block.flag.reason()),
+            ),
+            None => block.flag,
+        })
         .collect();
     let Some(finding) = exam.latest(TaskId::Breathing).map(read) else {
         return flags;
@@ -323,28 +355,20 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut note = |rule: &'static Rule, words: String| {
         flags.push(rule.flag(Level::Note, Domain::Breathing, words));
     };
-    let adult = exam.age.is_none_or(|a| a.is_adult());
+    if exam.age.is_some_and(|a| !a.is_adult()) {
+        return flags;
+    }
     for (rate, method) in &finding.rates {
-        let words = rate_words(*rate, *method);
-        if !adult {
-            note(
-                &CHILD,
-                format!("{words}: read it with the local chart for this age"),
-            );
-        } else if rate_band(*rate, &exam.policy) == Band::Caution {
+        if rate_band(*rate, &exam.policy) == Band::Caution {
+            let words = rate_words(*rate, *method);
             note(&RATE, format!("{words} (12 to 20 is usual)"));
         }
     }
-    if let Some(percent) = finding.spo2 {
-        let words = spo2_words(percent, finding.oxygen);
-        if !adult {
-            note(
-                &CHILD,
-                format!("{words}: read it with the local chart for this age"),
-            );
-        } else if spo2_band(percent, finding.target, &exam.policy) == Band::Caution {
-            note(&SPO2, format!("{words} (96 % or more is usual)"));
-        }
+    if let Some(percent) = finding.spo2
+        && spo2_band(percent, finding.target, &exam.policy) == Band::Caution
+    {
+        let words = spo2_words(percent, finding.oxygen, finding.target);
+        note(&SPO2, format!("{words} (96 % or more is usual)"));
     }
     flags
 }

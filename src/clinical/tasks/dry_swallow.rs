@@ -212,7 +212,7 @@ pub fn judge(finding: &Finding) -> Vec<Flag> {
     }
     let late = finding.count.late.len();
     let in_60 = if late > 0 {
-        format!(", {} in 60 seconds", n + late)
+        format!(", {late} more within 60 seconds")
     } else {
         String::new()
     };
@@ -250,7 +250,18 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
             flags.extend(judged);
         } else {
             // A repeat doesn't wipe out a low count; marking that count "not valid" does.
-            flags.extend(judged.into_iter().filter(|f| f.level() >= Level::Refer));
+            flags.extend(
+                judged
+                    .into_iter()
+                    .filter(|f| f.level() >= Level::Refer)
+                    .map(|f| {
+                        f.rule().flag(
+                            f.level(),
+                            f.domain(),
+                            format!("first count: {}", f.reason()),
+                        )
+                    }),
+            );
         }
     }
     if flags.is_empty() {

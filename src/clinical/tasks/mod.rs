@@ -19,6 +19,11 @@ pub fn spec(id: TaskId) -> &'static TaskSpec {
     }
 }
 
+/// Why a task steps aside for this person, if it does.
+pub fn aside(id: TaskId, exam: &Exam) -> Option<String> {
+    (spec(id).not_for)(exam.age, &exam.policy)
+}
+
 /// What a task's rules say about an examination.
 pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
     match id {

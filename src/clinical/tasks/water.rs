@@ -28,7 +28,7 @@ pub static CLEAR: Rule = Rule {
     id: "water.clear",
     says: "90 mL drunk in one continuous go, nothing left, no cough or choke while drinking or \
            within 60 seconds after, no new wet or hoarse voice: no sign seen.",
-    basis: Basis::Published(&[&source::TH4, &source::IDC, &source::DEP92, &source::SL08]),
+    basis: Basis::Published(&[&source::TH4, &source::IDC]),
 };
 
 /// Something left.
@@ -139,7 +139,8 @@ pub static SPEC: TaskSpec = TaskSpec {
         "Upright, 90 mL of plain water in a cup; straw allowed; you may hold the cup.",
         "Voice first: a few seconds of \"ah\" and a short sentence.",
         "Press at first lip contact, then at the last swallow. Swallow taps are welcome, not needed.",
-        "Stop at once on any distress. Watch for 60 seconds, then hear the voice again.",
+        "At a cough, choke, drool, wet voice or distress: stop, take the cup away, press the sign.",
+        "Watch for 60 seconds, then hear the voice again.",
     ],
     say: "Drink all of this water, steadily, without stopping.",
     by_mouth: true,
@@ -190,7 +191,7 @@ pub static SPEC: TaskSpec = TaskSpec {
             when: When::After,
             takes: Takes::Number {
                 unit: "mL",
-                least: 0,
+                least: 1,
                 most: OFFERED,
                 step: 5,
             },
@@ -410,10 +411,15 @@ pub fn seen_words(seen: Seen) -> String {
 pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
     let eating = Domain::EatingDrinking;
     let mut flags = Vec::new();
-    for (sign, seen) in &finding.signs {
-        let words = format!("{} {}", sign.past(), seen_words(*seen));
-        let (level, rule) = meaning(*sign, SignTask::Water90);
-        if let (Sign::VoiceChange, false) = (sign, policy.voice_refers) {
+    for (sign, seen, times) in grouped(&finding.signs) {
+        let times = if times > 1 {
+            format!(" {times} times")
+        } else {
+            String::new()
+        };
+        let words = format!("{}{times} {}", sign.past(), seen_words(seen));
+        let (level, rule) = meaning(sign, SignTask::Water90);
+        if sign == Sign::VoiceChange && !policy.voice_refers {
             flags.push(rule.flag(Level::Note, eating, words));
         } else if let Seen::Later(_) = seen
             && level != Level::Stop
@@ -491,13 +497,26 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
     flags
 }
 
+/// The same sign seen while drinking counts up; later ones stand with their times.
+fn grouped(signs: &[(Sign, Seen)]) -> Vec<(Sign, Seen, usize)> {
+    let mut groups: Vec<(Sign, Seen, usize)> = Vec::new();
+    for (sign, seen) in signs {
+        match groups.iter_mut().find(|(s, at, _)| s == sign && at == seen) {
+            Some((_, _, times)) => *times += 1,
+            None => groups.push((*sign, *seen, 1)),
+        }
+    }
+    groups
+}
+
 /// The voice before and after.
 fn voice(finding: &Finding, policy: &Policy, flags: &mut Vec<Flag>) {
     let Some(after) = finding.after else {
         return;
     };
     let eating = Domain::EatingDrinking;
-    if after.is_sign() && finding.before != Some(after) {
+    let changed = finding.before != Some(after);
+    if changed && (after.is_sign() || after == Voice::Other) {
         let level = if policy.voice_refers {
             Level::Refer
         } else {
@@ -523,12 +542,6 @@ fn voice(finding: &Finding, policy: &Policy, flags: &mut Vec<Flag>) {
             Level::Note,
             Domain::SpeechVoice,
             format!("voice {} already before the water", before.words()),
-        ));
-    } else if after == Voice::Other && finding.before != Some(Voice::Other) {
-        flags.push(VOICE.flag(
-            Level::Note,
-            Domain::SpeechVoice,
-            "voice changed after the water, neither wet nor hoarse",
         ));
     }
 }

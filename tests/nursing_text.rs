@@ -1,0 +1,454 @@
+//! The text for nursing: the decision and what to do first, then identify, situation,
+//! background, assessment, recommendation (ISBAR order, Australian national handover guidance as
+//! taught; WHO-endorsed per Burgess and others 2020), on one phone screen.
+
+use penlight::clinical::exam::EndedEarly;
+use penlight::clinical::gate::{HOLDS, ITEMS};
+use penlight::clinical::person::{Age, Label, Role, Setting};
+use penlight::clinical::policy::Policy;
+use penlight::clinical::screen::ScreenId;
+use penlight::clinical::sign::Sign;
+use penlight::clinical::task::TaskId;
+use penlight::clinical::trial::{Answer, MarkKind};
+use penlight::handover::action;
+use penlight::handover::nursing::{Clock, MOST, write};
+use penlight::measure::time::{Millis, PageLife, Stamp};
+use penlight::record::envelope::{Envelope, SCHEMA, VisitId, body};
+use penlight::record::event::{Action, Details, Event, Plan, Route, Versions};
+use penlight::record::visit::Visit;
+
+/// The afternoon of an invented visit, in milliseconds since it began.
+fn at(ms: i64) -> Stamp {
+    Stamp {
+        life: PageLife(7),
+        mono: Millis(ms),
+        wall: Millis(1_795_000_000_000 + ms),
+    }
+}
+
+fn clock(time: &str) -> Clock {
+    Clock {
+        date: "25 Nov 2026".to_owned(),
+        time: time.to_owned(),
+    }
+}
+
+struct Script {
+    visit: Visit,
+    trial: u32,
+}
+
+impl Script {
+    fn new(age: Age, role: Role) -> Script {
+        let mut script = Script {
+            visit: Visit::new(VisitId::new("0123456789abcdef").unwrap()),
+            trial: 0,
+        };
+        script.say(Event::Opened {
+            details: Details {
+                label: Label::parse("Visit 3, 14:10").unwrap(),
+                age: Some(age),
+                sex: None,
+                setting: Some(Setting::Ward),
+            },
+            screen: Some(ScreenId::Swallow),
+            versions: Versions {
+                app: "0".to_owned(),
+                rules: "1".to_owned(),
+            },
+            policy: Policy::default(),
+            role,
+        });
+        script
+    }
+
+    fn say(&mut self, event: Event) -> &mut Script {
+        let envelope = Envelope {
+            device: "here".to_owned(),
+            visit: self.visit.id.clone(),
+            seq: self.visit.next,
+            schema: SCHEMA,
+            key: String::new(),
+            at: at(0),
+            body: body(&event),
+        };
+        self.visit.take(&envelope);
+        self
+    }
+
+    /// All of the gate holds but these exceptions.
+    fn gate(&mut self, exceptions: &[(&str, &str)]) -> &mut Script {
+        let answers = ITEMS
+            .iter()
+            .map(|item| {
+                let answer = exceptions.iter().find(|(id, _)| *id == item.id);
+                let answer = answer.map_or(HOLDS, |(_, answer)| answer);
+                (item.id.to_owned(), answer.to_owned())
+            })
+            .collect();
+        self.say(Event::Gate(answers))
+    }
+
+    fn open(&mut self, task: TaskId) -> u32 {
+        let trial = self.visit.next_trial();
+        self.say(Event::TrialOpened {
+            trial,
+            task,
+            length: None,
+        });
+        self.trial = trial;
+        trial
+    }
+
+    fn mark(&mut self, ms: i64, kind: MarkKind) -> &mut Script {
+        let trial = self.trial;
+        self.say(Event::Mark {
+            trial,
+            at: at(ms),
+            kind,
+        })
+    }
+
+    fn choose(&mut self, question: &str, answer: &str) -> &mut Script {
+        let trial = self.trial;
+        self.say(Event::Answer {
+            trial,
+            question: question.to_owned(),
+            answer: Some(Answer::Choice(answer.to_owned())),
+        })
+    }
+
+    fn breaths(&mut self, rate: i32) -> &mut Script {
+        let trial = self.open(TaskId::Breathing);
+        self.say(Event::Answer {
+            trial,
+            question: "rate".to_owned(),
+            answer: Some(Answer::Tenths(rate * 10)),
+        })
+    }
+
+    fn dry(&mut self, times: &[i64]) -> &mut Script {
+        self.open(TaskId::DrySwallow);
+        self.mark(0, MarkKind::Start);
+        for ms in times {
+            self.mark(*ms, MarkKind::Tap);
+        }
+        self.mark(30_020, MarkKind::WindowOver)
+    }
+
+    /// A cup in one go, with signs so long after the last swallow (negative: while drinking).
+    fn water(&mut self, signs: &[(Sign, i64)]) -> &mut Script {
+        self.open(TaskId::Water90);
+        self.choose("voice-before", "clear");
+        self.mark(100_000, MarkKind::Start);
+        self.mark(108_400, MarkKind::End);
+        for (sign, after) in signs {
+            self.mark(108_400 + after, MarkKind::Sign(*sign));
+        }
+        self.mark(168_430, MarkKind::WatchOver);
+        self.choose("cup", "one-go").choose("voice-after", "clear")
+    }
+
+    fn plan(&mut self, action: Action, because: &str) -> &mut Script {
+        let verdict = self.visit.decision().unwrap().verdict.id().to_owned();
+        self.say(Event::Plan(Plan {
+            verdict,
+            action: Some(action),
+            because: because.to_owned(),
+            ..Plan::default()
+        }))
+    }
+
+    fn text(&self) -> String {
+        write(&self.visit, &clock("14:31")).unwrap()
+    }
+}
+
+fn adult() -> Script {
+    Script::new(Age::Years(72), Role::Screener)
+}
+
+#[test]
+fn all_clear() {
+    let mut s = adult();
+    s.gate(&[])
+        .breaths(16)
+        .dry(&[2_100, 9_800, 17_500, 26_000])
+        .water(&[]);
+    assert_eq!(
+        s.text(),
+        "NO SIGN SEEN on this screen. This screen changes no eating or drinking order.\n\
+         \n\
+         Identify: Visit 3, 14:10, 72 years, ward. Patient: ____ (check the name band). By a clinician \
+         trained to screen, 25 Nov 2026, 14:31.\n\
+         Situation: swallow screen done.\n\
+         Background: awake, sits upright, manages saliva, can cough; breathing 16 a minute (counted \
+         elsewhere).\n\
+         Assessment: 4 dry swallows in 30 seconds (3 or more expected); 90 mL of water drunk in one go \
+         in 8 seconds, no sign for 60 seconds after it, voice clear before and after.\n\
+         Recommendation: keep to the orders in force; food and drink only awake and upright; mouth \
+         care. Watch for coughing or choking, a wet voice, watering eyes, colour change, fever. If any \
+         of these: stop and call speech-language pathology now. Screen again after any new weakness, \
+         drowsiness, chest or swallowing change.\n\
+         This is a screen, not a diagnosis; silent aspiration is not seen. Policy: Penlight default 1."
+    );
+}
+
+#[test]
+fn a_cough_refers_and_says_what_to_do_first() {
+    let mut s = adult();
+    s.gate(&[])
+        .breaths(16)
+        .dry(&[2_000, 9_000, 17_000])
+        .water(&[(Sign::Cough, 20_300)]);
+    s.plan(Action::NothingByMouth, "");
+    let text = s.text();
+    let lines: Vec<&str> = text.lines().collect();
+    assert_eq!(
+        lines[..3],
+        [
+            "REFER to speech-language pathology today.",
+            "NOTHING BY MOUTH, tablets included, until assessed.",
+            "Time-critical medicines: ask the prescriber now for another route.",
+        ]
+    );
+    assert!(text.contains("Situation: coughed 20 seconds after the last swallow."));
+    assert!(!text.contains("food and drink"), "{text}");
+    assert!(
+        !text.contains("stop and call"),
+        "there is nothing to stop: {text}"
+    );
+}
+
+#[test]
+fn an_emergency_outranks_every_sign_and_waits_for_no_press() {
+    let mut s = adult();
+    s.gate(&[("new-weakness", "new")])
+        .breaths(16)
+        .dry(&[4_000, 19_000]);
+    s.say(Event::LastWell("today 11:30".to_owned()));
+    let text = s.text();
+    assert!(text.starts_with("EMERGENCY: swallow screen NOT DONE. Use your local emergency procedure.\nLast well: today 11:30.\nNOTHING BY MOUTH"), "{text}");
+    assert!(
+        text.contains("new or worse weakness, droop or speech"),
+        "{text}"
+    );
+    assert!(text.contains("2 dry swallows"), "{text}");
+    assert_eq!(
+        action::missing(&s.visit.decision().unwrap(), &s.visit.plan),
+        None
+    );
+}
+
+#[test]
+fn what_was_pressed_for_one_verdict_does_not_stand_for_a_graver_one() {
+    let mut s = adult();
+    s.gate(&[]).breaths(16).dry(&[2_000, 9_000, 17_000]);
+    s.plan(Action::KeepPlan, "the plan in force already covers this");
+    assert_eq!(
+        action::missing(&s.visit.decision().unwrap(), &s.visit.plan),
+        None
+    );
+    s.water(&[(Sign::Choke, -2_000)]);
+    assert!(action::missing(&s.visit.decision().unwrap(), &s.visit.plan).is_some());
+    let text = s.text();
+    assert!(
+        text.starts_with("STOP: no more trials by mouth. Call the doctor now."),
+        "{text}"
+    );
+    assert!(!text.contains("Keep the current plan"), "{text}");
+}
+
+#[test]
+fn choking_says_how_it_went() {
+    let mut s = adult();
+    s.gate(&[]).breaths(16).dry(&[2_000, 9_000, 17_000]);
+    s.open(TaskId::Water90);
+    s.choose("voice-before", "clear")
+        .mark(100_000, MarkKind::Start);
+    s.mark(104_000, MarkKind::Sign(Sign::Choke));
+    s.say(Event::Choking(at(104_000)))
+        .say(Event::HelpCalled(at(117_000)));
+    assert!(
+        s.text()
+            .contains("choking: help called after 13 s, NOT back to baseline yet"),
+        "{}",
+        s.text()
+    );
+    s.say(Event::BackToBaseline(at(187_000)));
+    assert!(
+        s.text().contains("back to baseline after 1 min 23 s"),
+        "{}",
+        s.text()
+    );
+}
+
+#[test]
+fn failing_breathing_goes_to_the_doctor_and_the_local_procedure() {
+    for make in [
+        (|s: &mut Script| {
+            s.gate(&[]).breaths(28);
+        }) as fn(&mut Script),
+        |s| {
+            s.gate(&[("distress", "distress")]).breaths(18);
+        },
+    ] {
+        let mut s = adult();
+        make(&mut s);
+        let text = s.text();
+        assert!(text.starts_with("SWALLOW SCREEN NOT DONE: "), "{text}");
+        assert!(
+            text.lines().next().unwrap().ends_with("To the doctor now."),
+            "{text}"
+        );
+        assert!(
+            text.contains("use your local procedure for deterioration"),
+            "{text}"
+        );
+    }
+}
+
+#[test]
+fn an_override_is_told_with_its_reason_and_who_took_it() {
+    let mut s = Script::new(Age::Years(60), Role::Slp);
+    s.gate(&[("airway-tube", "tracheostomy")]);
+    s.say(Event::WentOn {
+        hold: "gate.airway-tube.tracheostomy".to_owned(),
+        because: "needed for the assessment".to_owned(),
+        by: Role::Slp,
+    });
+    s.breaths(16).dry(&[2_000, 9_000, 17_000]).water(&[]);
+    let text = s.text();
+    assert!(text.starts_with("NO SIGN SEEN"), "{text}");
+    assert!(text.contains("tracheostomy tube; gone on despite this, decided by the speech-language pathologist: needed for the assessment"), "{text}");
+}
+
+#[test]
+fn withdrawing_after_a_sign_is_told() {
+    let mut s = adult();
+    s.gate(&[])
+        .breaths(16)
+        .dry(&[2_000, 9_000, 17_000])
+        .water(&[(Sign::Cough, -1_000)]);
+    s.say(Event::EndedEarly(EndedEarly::Withdrew));
+    let text = s.text();
+    assert!(text.starts_with("REFER"), "{text}");
+    assert!(text.contains("the person wanted to stop"), "{text}");
+}
+
+#[test]
+fn not_for_a_child_under_two() {
+    let mut s = Script::new(Age::Months(15), Role::Screener);
+    s.gate(&[]);
+    let text = s.text();
+    assert!(
+        text.starts_with("SWALLOW SCREEN NOT DONE: not meant for children under 2 years."),
+        "{text}"
+    );
+    assert!(!text.contains("NOTHING BY MOUTH"), "{text}");
+}
+
+#[test]
+fn levels_are_left_out_with_nothing_by_mouth_and_told_as_the_clinician_s() {
+    let mut s = adult();
+    s.gate(&[]).breaths(16).dry(&[2_000, 9_000]);
+    let verdict = s.visit.decision().unwrap().verdict.id().to_owned();
+    let plan = |action| {
+        Event::Plan(Plan {
+            verdict: verdict.clone(),
+            action: Some(action),
+            because: "the doctor decided so".to_owned(),
+            drink: Some(2),
+            food: Some(4),
+            ..Plan::default()
+        })
+    };
+    s.say(plan(Action::NothingByMouth));
+    assert!(!s.text().contains("level"), "{}", s.text());
+    s.say(plan(Action::KeepPlan));
+    assert!(s.text().contains("Drinks level 2 Mildly thick, food level 4 Pureed: set by the clinician, not by this screen."), "{}", s.text());
+}
+
+#[test]
+fn only_other_words_are_a_correction() {
+    let mut s = adult();
+    s.gate(&[])
+        .breaths(16)
+        .dry(&[2_000, 9_000, 17_000])
+        .water(&[]);
+    // The label carries the very time of the first text.
+    let issue = |s: &mut Script, time: &str| {
+        let text = write(&s.visit, &clock(time)).unwrap();
+        s.say(Event::Issued {
+            route: Route::Copied,
+            text: text.clone(),
+            clock: time.to_owned(),
+        });
+        text
+    };
+    issue(&mut s, "14:10");
+    assert!(!issue(&mut s, "14:12").contains("CORRECTED"));
+    s.choose("voice-after", "wet");
+    let corrected = issue(&mut s, "14:30");
+    assert!(
+        corrected.starts_with("CORRECTED 14:30, replaces 14:12.\nREFER"),
+        "{corrected}"
+    );
+    assert!(!issue(&mut s, "14:40").contains("replaces 14:30"));
+}
+
+/// Every item excepted, every field as long as it may be: still one screen, and the lines that
+/// say what to do are whole.
+#[test]
+fn the_longest_text_still_fits_one_screen() {
+    let mut s = Script::new(Age::Years(101), Role::Slp);
+    let exceptions: Vec<(&str, &str)> = ITEMS
+        .iter()
+        .filter(|i| i.id != "new-weakness")
+        .map(|i| (i.id, i.exceptions[i.exceptions.len() - 1].id))
+        .collect();
+    s.gate(&exceptions);
+    let long = "long words ".repeat(7);
+    for (item, exception) in &exceptions {
+        s.say(Event::WentOn {
+            hold: format!("gate.{item}.{exception}"),
+            because: long.clone(),
+            by: Role::Slp,
+        });
+    }
+    s.breaths(28).breaths(24).dry(&[2_000]);
+    s.water(&[
+        (Sign::Cough, -500),
+        (Sign::Spill, -300),
+        (Sign::Pause, -200),
+        (Sign::ThroatClear, 3_000),
+        (Sign::AskedToStop, 9_000),
+    ]);
+    s.say(Event::Details(Details {
+        label: Label::parse(&"L".repeat(60)).unwrap(),
+        age: Some(Age::Years(101)),
+        sex: None,
+        setting: Some(Setting::CareHome),
+    }));
+    let verdict = s.visit.decision().unwrap().verdict.id().to_owned();
+    s.say(Event::Plan(Plan {
+        verdict,
+        action: Some(Action::KeepPlan),
+        because: long.clone(),
+        remark: "r".repeat(120),
+        ..Plan::default()
+    }));
+    let text = s.text();
+    assert!(
+        text.chars().count() < MOST,
+        "{}: {text}",
+        text.chars().count()
+    );
+    assert!(text.contains("more in the record"), "{text}");
+    assert!(
+        text.starts_with(
+            "REFER to speech-language pathology today.\nKeep the current plan, because long words"
+        ),
+        "{text}"
+    );
+}
