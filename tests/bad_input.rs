@@ -125,7 +125,7 @@ fn volumes() {
         is_a_sentence(&error.to_string());
     }
     assert_eq!(parse_tenths("90", least, most, unit), Ok(900));
-    assert_eq!(parse_tenths("-0", least, most, unit), Ok(0));
+    assert_eq!(parse_tenths("-0", least, most, unit), Err(out));
     assert_eq!(parse_tenths("89,9", least, most, unit), Ok(899));
 
     let offered = Millilitres::new(90.0).unwrap();

@@ -2,6 +2,8 @@
 //! background, assessment, recommendation (ISBAR order, Australian national handover guidance as
 //! taught; WHO-endorsed per Burgess and others 2020), on one phone screen.
 
+#![allow(clippy::unwrap_used)]
+
 use penlight::clinical::exam::EndedEarly;
 use penlight::clinical::gate::{HOLDS, ITEMS};
 use penlight::clinical::person::{Age, Label, Role, Setting};

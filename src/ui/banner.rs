@@ -51,7 +51,7 @@ fn NotSaved() -> impl IntoView {
             trouble.set(why);
         }
     };
-    move || match desk.saved.get() {
+    live(move || match desk.saved.get() {
         Saved::Failed(error) => {
             let conflict = error == StoreError::Conflict;
             view! {
@@ -76,14 +76,14 @@ fn NotSaved() -> impl IntoView {
             .into_any()
         }
         _ => ().into_any(),
-    }
+    })
 }
 
 /// Records may not outlive the page here, or could not be read.
 #[component]
 fn NotSafe() -> impl IntoView {
     let desk = Desk::get();
-    move || {
+    live(move || {
         let failed = desk.unreadable.get();
         let unsafe_store = desk.ready.get() && !desk.keeper().is_safe();
         let why = desk
@@ -113,7 +113,7 @@ fn NotSafe() -> impl IntoView {
             .into_any(),
             None => ().into_any(),
         }
-    }
+    })
 }
 
 /// Entries of the open visit that can't be read are set aside.
@@ -128,7 +128,7 @@ fn Aside() -> impl IntoView {
             .unwrap_or_default();
         let _ = share::save_file(&file_name("set-aside"), &text);
     };
-    move || {
+    live(move || {
         let n = aside();
         (n > 0).then(|| {
             let why = desk.visit.with_untracked(|v| {
@@ -147,7 +147,7 @@ fn Aside() -> impl IntoView {
                 </section>
             }
         })
-    }
+    })
 }
 
 /// The running watch, wherever one is.
@@ -175,7 +175,7 @@ fn Watch() -> impl IntoView {
             }
         })
     };
-    move || {
+    live(move || {
         let (id, task, _) = watched.get()?;
         // On the task's own page the pad shows it.
         let here = desk.route.get();
@@ -189,7 +189,7 @@ fn Watch() -> impl IntoView {
                 <button type="button" on:click=press(go)>"Sign seen"</button>
             </section>
         })
-    }
+    })
 }
 
 /// Seconds left, rounded up: 0 is shown only when it is over.
@@ -201,7 +201,7 @@ pub(super) fn whole_seconds(left: Millis) -> String {
 #[component]
 fn Update() -> impl IntoView {
     let desk = Desk::get();
-    move || {
+    live(move || {
         let calm = desk.route.get() == Route::Home
             && !desk.visit.with(|v| v.as_ref().is_some_and(|v| v.running()))
             && desk.saved.get() == Saved::Yes;
@@ -213,5 +213,5 @@ fn Update() -> impl IntoView {
                 </section>
             }
         })
-    }
+    })
 }

@@ -66,7 +66,7 @@ pub(super) fn HomePage() -> impl IntoView {
             </button>
             <section class="recent">
                 <h2>"Last visits"</h2>
-                <ul class="heads">{others}</ul>
+                <ul class="heads">{live(others)}</ul>
                 <button type="button" on:click=press(move |_| desk.go(Route::History))>"All visits"</button>
             </section>
             <p class="small">

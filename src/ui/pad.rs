@@ -151,7 +151,7 @@ pub(super) fn Pad(
                 Phase::Countdown(_) => "Go in a moment",
                 _ => "Go",
             };
-            view! { <span class="start">{left}</span> }.into_any()
+            view! { <span class="start">{live(left)}</span> }.into_any()
         }
         Face::Running | Face::Late => view! {
             <span class="count">{live(move || taps.get())}</span>
@@ -292,7 +292,7 @@ fn Clock(
         .unwrap_or_default()
     };
     let figures = follow(figures);
-    move || match face.get() {
+    live(move || match face.get() {
         Face::Running | Face::Late => view! {
             <p class="clock" role="timer">
                 <b>{live(move || figures.get().0)}</b>
@@ -311,7 +311,7 @@ fn Clock(
                 .into_any()
         }
         Face::Countdown | Face::Watching | Face::Over => ().into_any(),
-    }
+    })
 }
 
 /// Keys that press: space, enter, and what a presentation clicker sends.

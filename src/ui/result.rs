@@ -43,7 +43,7 @@ pub(super) fn TaskResult(
     view! {
         <section class="result" aria-label="Result">
             {live(move || lines.get().into_iter().map(|l| view! { <p class="figure">{l}</p> }).collect_view())}
-            <ul class="flags">{flags}</ul>
+            <ul class="flags">{live(flags)}</ul>
             {(!spec.caveat.is_empty()).then(|| view! { <p class="caveat">{spec.caveat}</p> })}
         </section>
     }
