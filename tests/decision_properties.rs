@@ -16,7 +16,9 @@ use penlight::clinical::decision::{Verdict, decide};
 use penlight::clinical::exam::{EndedEarly, Exam};
 use penlight::clinical::flag::{Domain, Flag, Level};
 use penlight::clinical::gate::{self, GateAnswers, HOLDS, ITEMS, State};
-use penlight::clinical::hold::{self, GoOn, Hold, holds};
+use penlight::clinical::gate_flags;
+use penlight::clinical::go_on::GoOn;
+use penlight::clinical::hold::{self, Hold, holds};
 use penlight::clinical::person::{Age, Role};
 use penlight::clinical::policy::Policy;
 use penlight::clinical::rule::{Basis, Rule};
@@ -607,7 +609,7 @@ fn any_end() -> impl Strategy<Value = Option<EndedEarly>> {
 fn all_rules() -> Vec<&'static Rule> {
     let mut rules: Vec<&Rule> = ITEMS.iter().map(|item| &item.rule).collect();
     rules.extend([
-        &gate::NOT_ASKED,
+        &gate_flags::NOT_ASKED,
         &hold::PASSED,
         &breathing::RATE,
         &breathing::SPO2,

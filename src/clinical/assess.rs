@@ -4,6 +4,7 @@ use super::decision::{Decision, decide};
 use super::exam::{EndedEarly, Exam};
 use super::flag::{Domain, Flag, Level};
 use super::gate::{self, State};
+use super::gate_flags;
 use super::hold::PASSED;
 use super::rule::{Basis, Rule};
 use super::screen::Screen;
@@ -36,7 +37,7 @@ pub static AGE_NOT_GIVEN: Rule = Rule {
 pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     let mut flags = Vec::new();
     if screen.gate {
-        flags.extend(gate::flags(exam));
+        flags.extend(gate_flags::flags(exam));
     }
     for task in screen.tasks {
         flags.extend(tasks::flags(*task, exam));

@@ -1,12 +1,11 @@
 //! One examination as it stands: everything the rules look at.
 
 use super::gate::GateAnswers;
-use super::hold::GoOn;
-use super::person::{Age, Role};
+use super::go_on::{GoOn, WentOn};
+use super::person::Age;
 use super::policy::Policy;
 use super::task::TaskId;
 use super::trial::Trial;
-use super::words::small;
 use serde::{Deserialize, Serialize};
 
 /// Why a visit ended before its screen was through.
@@ -37,28 +36,6 @@ impl EndedEarly {
             EndedEarly::NotForAge => "not meant for children under 2 years",
             EndedEarly::BrokenOff => "broken off by the clinician",
         }
-    }
-}
-
-/// Going on past a hold, with the reason given for it.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub struct WentOn {
-    /// Which hold: its id.
-    pub hold: String,
-    /// The stated reason.
-    pub because: String,
-    /// Who took it on.
-    pub by: Role,
-}
-
-impl WentOn {
-    /// What was gone past, and that it was, for the record and the handover.
-    pub fn told(&self, what: &str) -> String {
-        format!(
-            "{what}; gone on despite this, decided by the {}: {}",
-            self.by.words(),
-            small(&self.because)
-        )
     }
 }
 

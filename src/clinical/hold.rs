@@ -3,7 +3,7 @@
 use super::exam::Exam;
 use super::flag::Level;
 use super::gate::{self, State};
-use super::person::Role;
+use super::go_on::GoOn;
 use super::rule::{Basis, Rule};
 use super::task::TaskId;
 use super::tasks::{self, breathing, water};
@@ -17,28 +17,6 @@ pub static PASSED: Rule = Rule {
         seen: &[],
     },
 };
-
-/// Who may go on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum GoOn {
-    /// Nobody.
-    Never,
-    /// A speech-language pathologist, with a stated reason.
-    SlpWithReason,
-    /// Whoever holds the phone, with a stated reason.
-    WithReason,
-}
-
-impl GoOn {
-    /// Whether this person may.
-    pub fn open_to(self, role: Role) -> bool {
-        match self {
-            GoOn::Never => false,
-            GoOn::SlpWithReason => role == Role::Slp,
-            GoOn::WithReason => true,
-        }
-    }
-}
 
 /// One thing in the way.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -7,6 +7,7 @@ use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::gate::{self, State, hold_id};
+use crate::clinical::gate_flags;
 use crate::clinical::hold::PASSED;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{breathing, dry_swallow, water};
@@ -145,7 +146,7 @@ fn closed_by(decision: &Decision) -> Vec<&Flag> {
         .filter(|f| {
             let id = f.rule().id;
             [breathing::RATE.id, breathing::SPO2.id].contains(&id)
-                || id.starts_with("gate.") && id != gate::NOT_ASKED.id
+                || id.starts_with("gate.") && id != gate_flags::NOT_ASKED.id
         })
         .collect()
 }

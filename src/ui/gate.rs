@@ -256,6 +256,7 @@ fn GateFindings() -> impl IntoView {
                 take=Callback::new(move |words| desk.record([Event::LastWell(words)]))
             />
         }))}
+        {list(State::Emergency, "What was answered", "found block")}
         {list(State::Block, "Do not start", "found block")}
         {live(move || {
             let readings = desk.visit.with(|v| v.as_ref().map_or(Vec::new(), |v| {

@@ -4,9 +4,10 @@
 
 use penlight::clinical::assess::assess;
 use penlight::clinical::decision::{Decision, Verdict};
-use penlight::clinical::exam::{Exam, WentOn};
+use penlight::clinical::exam::Exam;
 use penlight::clinical::flag::{Flag, Level};
 use penlight::clinical::gate::{GateAnswers, HOLDS, ITEMS};
+use penlight::clinical::go_on::WentOn;
 use penlight::clinical::person::{Age, Role};
 use penlight::clinical::screen::ScreenId;
 use penlight::clinical::task::TaskId;

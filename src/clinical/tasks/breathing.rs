@@ -5,7 +5,7 @@
 
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::hold::GoOn;
+use crate::clinical::go_on::GoOn;
 use crate::clinical::policy::Policy;
 use crate::clinical::rule::{Basis, Rule};
 use crate::clinical::source;

@@ -1,0 +1,68 @@
+//! What the gate says about an examination.
+
+use super::exam::Exam;
+use super::flag::{Domain, Flag, Level};
+use super::gate::{Group, State, go_on, hold_id};
+use super::rule::{Basis, Rule};
+
+/// What the gate says about this examination: notes, and what was gone past with a reason.
+///
+/// A closed gate itself is not a flag but the end of the visit, see [`super::decision`].
+pub fn flags(exam: &Exam) -> Vec<Flag> {
+    let mut flags = Vec::new();
+    for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
+        let passed = exam.went_on(&hold_id(item, exception), go_on(item));
+        let reason = match passed {
+            Some(on) => on.told(exception.words),
+            None => exception.words.to_owned(),
+        };
+        let level = match state {
+            State::Caution => Level::Note,
+            _ if passed.is_some() => Level::Note,
+            // Told apart as the reason for "not done"; as a flag it keeps the screen incomplete.
+            _ => Level::Incomplete,
+        };
+        let domain = match state {
+            State::Emergency => Domain::Urgent,
+            _ => Domain::EatingDrinking,
+        };
+        flags.push(item.rule.flag(level, domain, reason));
+    }
+    for group in Group::ALL {
+        let open = group.items().filter(|i| !exam.gate.answered(i)).count();
+        if open > 0 {
+            flags.push(NOT_ASKED.flag(
+                Level::Incomplete,
+                Domain::EatingDrinking,
+                format!(
+                    "\"{}\": {open} of {} not asked",
+                    group.title(),
+                    group.items().count()
+                ),
+            ));
+        }
+    }
+    flags
+}
+
+/// The rule that nothing unasked counts as fine.
+pub static NOT_ASKED: Rule = Rule {
+    id: "gate.not-asked",
+    says: "What was not asked is not taken as fine: the screen stays incomplete.",
+    basis: Basis::LocalPolicy {
+        why: "\"not tested\" is never \"normal\".",
+        seen: &[],
+    },
+};
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_was_not_asked_keeps_the_screen_incomplete() {
+        let flags = flags(&Exam::default());
+        assert_eq!(flags.len(), 4);
+        assert!(flags.iter().all(|f| f.level() == Level::Incomplete));
+    }
+}

@@ -1,0 +1,517 @@
+//! The gate's items, as a table: what must hold before anything is given by mouth.
+//!
+//! An item states what is wanted, so that one press can settle a group ("all of these hold");
+//! an exception is picked beside it. A published limit for breathing does not exist, see
+//! [`super::tasks::breathing`].
+
+use super::rule::{Basis, Rule};
+use super::source;
+
+/// The groups, one page each.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Group {
+    /// The person and the consent.
+    Person,
+    /// Orders and limits.
+    Orders,
+    /// Airway and chest.
+    Airway,
+    /// Ready now.
+    Ready,
+}
+
+impl Group {
+    /// All, in order.
+    pub const ALL: [Group; 4] = [Group::Person, Group::Orders, Group::Airway, Group::Ready];
+
+    /// Its heading.
+    pub const fn title(self) -> &'static str {
+        match self {
+            Group::Person => "The person",
+            Group::Orders => "Orders and limits",
+            Group::Airway => "Airway and chest",
+            Group::Ready => "Ready now",
+        }
+    }
+
+    /// Its items.
+    pub fn items(self) -> impl Iterator<Item = &'static Item> {
+        ITEMS.iter().filter(move |item| item.group == self)
+    }
+}
+
+/// What an exception does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum State {
+    /// The clinician decides.
+    Caution,
+    /// Put right, then asked again.
+    Fix,
+    /// No oral trial.
+    Block,
+    /// Not a screen: the local emergency procedure.
+    Emergency,
+}
+
+/// An answer other than "holds".
+#[derive(Debug)]
+pub struct Exception {
+    /// Stable id, stored.
+    pub id: &'static str,
+    /// The words on the button, and in the handover.
+    pub words: &'static str,
+    /// What it does.
+    pub state: State,
+    /// What to do about it, where there is something.
+    pub advice: &'static str,
+}
+
+/// One item of the gate.
+#[derive(Debug)]
+pub struct Item {
+    /// Stable id, stored.
+    pub id: &'static str,
+    /// The page it stands on.
+    pub group: Group,
+    /// What is wanted.
+    pub holds: &'static str,
+    /// The other answers.
+    pub exceptions: &'static [Exception],
+    /// Its rule.
+    pub rule: Rule,
+}
+
+macro_rules! exception {
+    ($id:literal, $state:ident, $words:literal, $advice:literal) => {
+        Exception {
+            id: $id,
+            words: $words,
+            state: State::$state,
+            advice: $advice,
+        }
+    };
+}
+
+macro_rules! local {
+    ($why:literal, [$($seen:ident),*]) => {
+        Basis::LocalPolicy { why: $why, seen: &[$(&source::$seen),*] }
+    };
+}
+
+macro_rules! published {
+    ($($seen:ident),+) => {
+        Basis::Published(&[$(&source::$seen),+])
+    };
+}
+
+macro_rules! item {
+    ($group:ident, $id:literal, $holds:literal, [$($exception:expr),+ $(,)?], $says:literal, $basis:expr) => {
+        Item {
+            id: $id,
+            group: Group::$group,
+            holds: $holds,
+            exceptions: &[$($exception),+],
+            rule: Rule { id: concat!("gate.", $id), says: $says, basis: $basis },
+        }
+    };
+}
+
+/// Every item, in the order asked.
+pub static ITEMS: &[Item] = &[
+    item!(
+        Person,
+        "identity",
+        "Right person: name band read, or confirmed",
+        [exception!(
+            "unsure",
+            Fix,
+            "Identity not confirmed",
+            "Confirm who this is, then ask again."
+        )],
+        "Identity is confirmed before anything is given.",
+        local!("usual identity check before a bedside procedure.", [])
+    ),
+    item!(
+        Person,
+        "consent",
+        "Agrees; or assent or best-interest route is recorded",
+        [exception!(
+            "no",
+            Block,
+            "No agreement, no recorded best-interest route",
+            "Nothing is given without it."
+        )],
+        "No oral trial without consent, assent or a recorded best-interest route.",
+        local!("consent comes first; no figure is involved.", [])
+    ),
+    item!(
+        Person,
+        "language",
+        "Understands me, or an interpreter is here",
+        [exception!(
+            "no",
+            Caution,
+            "No shared language and no interpreter",
+            "Show each step; read results with care."
+        )],
+        "Without a shared language, results are read with care.",
+        local!("instructions that are not understood look like signs.", [])
+    ),
+    item!(
+        Person,
+        "aids",
+        "Dentures, hearing aid, glasses are in, if used",
+        [
+            exception!(
+                "no",
+                Fix,
+                "Dentures, hearing aid or glasses not in",
+                "Put them in, then ask again."
+            ),
+            exception!(
+                "none-here",
+                Caution,
+                "Dentures, hearing aid or glasses not at hand",
+                "Say so in the handover."
+            )
+        ],
+        "Aids the person uses are in before the screen starts.",
+        local!("common practice, no published rule.", [])
+    ),
+    item!(
+        Orders,
+        "nothing-by-mouth",
+        "No nothing-by-mouth order, other than waiting for this screen",
+        [exception!(
+            "other-reason",
+            Block,
+            "Nothing by mouth for another reason",
+            "The order stands. Ask whoever gave it."
+        )],
+        "An order of nothing by mouth for another reason than waiting for this screen stands.",
+        local!("an order in force is not overruled by a screen.", [])
+    ),
+    item!(
+        Orders,
+        "diet",
+        "No modified diet or thickened drinks for a known swallowing problem",
+        [exception!(
+            "modified",
+            Block,
+            "Already on a modified diet or thickened drinks",
+            "No thin water. Refer to speech-language pathology."
+        )],
+        "Somebody already on a modified diet or thickened drinks is not given thin water: refer.",
+        local!(
+            "hospital practice; the exclusion list of the test's authors was not seen.",
+            [LOCAL]
+        )
+    ),
+    item!(
+        Orders,
+        "tube",
+        "No feeding tube because of swallowing",
+        [exception!(
+            "tube",
+            Block,
+            "Fed by tube because of a swallowing problem",
+            "No thin water. Refer to speech-language pathology."
+        )],
+        "Somebody fed by tube because of swallowing is not given water: refer.",
+        local!(
+            "hospital practice; the exclusion list of the test's authors was not seen.",
+            [LOCAL]
+        )
+    ),
+    item!(
+        Orders,
+        "clot-treatment",
+        "No clot-dissolving treatment in the last 24 hours",
+        [exception!(
+            "recent",
+            Fix,
+            "Clot-dissolving treatment in the last 24 hours",
+            "Wait until 24 hours have passed, unless the physician exempts."
+        )],
+        "After clot-dissolving treatment wait 24 hours, unless the physician exempts.",
+        local!("one hospital's rule.", [LOCAL])
+    ),
+    item!(
+        Orders,
+        "fluids",
+        "No fluid restriction",
+        [exception!(
+            "restricted",
+            Caution,
+            "Fluid restriction",
+            "Count the water given."
+        )],
+        "A fluid restriction is known before anything is given.",
+        local!("common practice, no published rule.", [])
+    ),
+    item!(
+        Orders,
+        "allergy",
+        "No allergy that matters here",
+        [exception!(
+            "allergy",
+            Caution,
+            "Allergy that matters here",
+            "Check what is given."
+        )],
+        "An allergy is known before anything is given.",
+        local!("common practice, no published rule.", [])
+    ),
+    item!(
+        Orders,
+        "spine",
+        "Neck and spine may be moved and sat up",
+        [exception!(
+            "limit",
+            Caution,
+            "Neck or spine limit",
+            "Keep to the limit; say so in the handover."
+        )],
+        "Neck or spine limits come before posture for the screen.",
+        local!("common practice, no published rule.", [])
+    ),
+    item!(
+        Orders,
+        "risk-plan",
+        "No plan to eat and drink with acknowledged risks",
+        [exception!(
+            "plan",
+            Caution,
+            "Has a plan to eat and drink with acknowledged risks",
+            "The plan stands: nothing by mouth is not written automatically."
+        )],
+        "An acknowledged-risk plan stands; a screen does not overrule it.",
+        local!("only the scope of the guidance was seen.", [RCSLT21])
+    ),
+    item!(
+        Airway,
+        "airway-tube",
+        "No tracheostomy, no laryngectomy",
+        [
+            exception!(
+                "tracheostomy",
+                Block,
+                "Tracheostomy tube",
+                "Specialist route."
+            ),
+            exception!("laryngectomy", Block, "Laryngectomy", "Specialist route.")
+        ],
+        "With a tracheostomy tube or after laryngectomy the specialist route is taken.",
+        local!(
+            "hospital practice; the exclusion list of the test's authors was not seen.",
+            [LOCAL]
+        )
+    ),
+    item!(
+        Airway,
+        "mask",
+        "No mask ventilation",
+        [exception!(
+            "mask",
+            Block,
+            "Mask ventilation",
+            "Physician and speech-language pathologist decide."
+        )],
+        "No oral trial during mask ventilation.",
+        local!("no published rule was found.", [])
+    ),
+    item!(
+        Airway,
+        "extubation",
+        "Not extubated in the last 24 hours after 24 hours or more on a tube",
+        [exception!(
+            "recent",
+            Block,
+            "Extubated within 24 hours, after 24 hours or more on a tube",
+            "Refer to speech-language pathology."
+        )],
+        "Within 24 hours of extubation, after a tube stay of 24 hours or longer: refer.",
+        local!("hospital practice, seen in a secondary copy.", [LOCAL])
+    ),
+    item!(
+        Airway,
+        "high-flow",
+        "No high-flow oxygen",
+        [exception!(
+            "high-flow",
+            Caution,
+            "High-flow oxygen",
+            "Studies disagree: physician and speech-language pathologist decide."
+        )],
+        "Findings on high-flow oxygen and swallowing vary: physician and speech-language pathologist decide.",
+        published!(HFNC21)
+    ),
+    item!(
+        Airway,
+        "chest",
+        "No chest infection, no fever",
+        [exception!(
+            "chest",
+            Caution,
+            "Chest infection or fever",
+            "Read every result with care; say so."
+        )],
+        "Chest infection or fever raises what hangs on a wrong result.",
+        local!("no published rule was found.", [])
+    ),
+    item!(
+        Airway,
+        "distress",
+        "Breathes quietly and can finish a sentence",
+        [exception!(
+            "distress",
+            Block,
+            "Visible effort, or cannot finish a sentence",
+            "No oral trial. Use the local procedure for deterioration."
+        )],
+        "No oral trial in visible breathing distress.",
+        local!("no published limit was found.", [])
+    ),
+    item!(
+        Ready,
+        "new-weakness",
+        "No new or worse weakness, droop or speech",
+        [
+            exception!(
+                "new",
+                Emergency,
+                "New or worse weakness, droop or speech; the team did not know",
+                "Use your local emergency procedure. Note the time last well."
+            ),
+            exception!(
+                "known",
+                Caution,
+                "Weakness, droop or speech change, known to the team",
+                ""
+            )
+        ],
+        "New or worse weakness, droop or speech that the team does not know of is not a matter for a screen.",
+        local!("emergencies go to the local procedure.", [])
+    ),
+    item!(
+        Ready,
+        "awake",
+        "Awake, and will stay awake",
+        [
+            exception!(
+                "drowsy",
+                Fix,
+                "Drowsy now",
+                "Wait about 30 minutes, then ask again."
+            ),
+            exception!("no", Block, "Cannot stay awake", "No oral trial.")
+        ],
+        "No oral trial for somebody who cannot stay awake; if drowsy wait about 30 minutes.",
+        local!(
+            "waiting 30 minutes is published; the block is hospital practice.",
+            [GRA, LOCAL]
+        )
+    ),
+    item!(
+        Ready,
+        "upright",
+        "Sits upright, 60 degrees or more",
+        [
+            exception!(
+                "part",
+                Caution,
+                "Only 30 to 60 degrees",
+                "As high as tolerated."
+            ),
+            exception!(
+                "flat",
+                Block,
+                "Cannot be raised to 30 degrees",
+                "No oral trial."
+            )
+        ],
+        "Upright: published targets run from 60 to 90 degrees, a hospital rule allows as high as tolerated above 30.",
+        local!(
+            "the sources' angles disagree; below 30 degrees is a hospital rule.",
+            [GRA, LOCAL]
+        )
+    ),
+    item!(
+        Ready,
+        "saliva",
+        "Manages saliva: no pooling, no drooling, no wet voice",
+        [exception!(
+            "no",
+            Block,
+            "Does not manage saliva",
+            "No oral trial. Refer."
+        )],
+        "No oral trial for somebody who does not manage their own saliva.",
+        local!(
+            "published guidance checks it first; the block is hospital practice.",
+            [GRA, LOCAL]
+        )
+    ),
+    item!(
+        Ready,
+        "cough",
+        "Coughs on request, or was heard to cough",
+        [exception!(
+            "no",
+            Block,
+            "Cannot cough on request and was not heard to",
+            "Hospital practice stops here and refers."
+        )],
+        "Cough and throat clearing are checked before water is given; hospital practice stops without them.",
+        local!(
+            "checking first is published; the block is hospital practice.",
+            [GRA, LOCAL]
+        )
+    ),
+    item!(
+        Ready,
+        "requests",
+        "Follows a one-step request: open mouth, put out tongue",
+        [exception!(
+            "no",
+            Caution,
+            "Does not follow one-step requests",
+            "Liquid aspiration was seen more often (odds ratio 1.57)."
+        )],
+        "Not following one-step requests raises the odds of liquid aspiration (odds ratio 1.566, \
+         1.307 to 1.876; published); one hospital list blocks.",
+        local!(
+            "sources differ: a caution here, a block where the policy says so.",
+            [LED09, LOCAL]
+        )
+    ),
+    item!(
+        Ready,
+        "mouth",
+        "Mouth clean and moist",
+        [exception!(
+            "no",
+            Fix,
+            "Mouth dry or not clean",
+            "Mouth care first, then ask again."
+        )],
+        "Mouth care comes before the screen.",
+        local!(
+            "hygiene is observed by published guidance, seen in a secondary copy.",
+            [NZG]
+        )
+    ),
+    item!(
+        Ready,
+        "suction",
+        "Suction within reach",
+        [exception!(
+            "none",
+            Caution,
+            "No suction within reach",
+            "In most homes there is none."
+        )],
+        "Suction within reach is advised in a facility.",
+        published!(GRA)
+    ),
+];
