@@ -54,7 +54,9 @@ pub fn write(visit: &Visit, now: &Clock) -> Option<String> {
         "CORRECTED 00:00, replaces 00:00.\n"
     };
     if fitted(visit, &decision, &then, before).ends_with(body) {
-        return Some(text);
+        // A correction that leaves once more still says what it replaced.
+        let line = last.text.strip_suffix(body).unwrap_or_default();
+        return Some(format!("{line}{text}"));
     }
     let corrected = format!("CORRECTED {}, replaces {}.\n", now.time, last.clock);
     Some(fitted(visit, &decision, now, &corrected))

@@ -44,7 +44,8 @@ pub(super) fn CountPage() -> impl IntoView {
     });
     let window = Signal::derive(move || length.get().map(|tenths| Millis(i64::from(tenths) * 100)));
     view! {
-        <Frame title="Just count something" back=Route::Home>
+        <Frame title="Just count something" back=Route::Home with_pad=true>
+            <div class="above">
             {live(move || (face.get() == Face::Ready).then(|| view! {
                 <Choices label="How long?" options=options.clone() chosen=chosen pick=pick/>
                 <details class="more">
@@ -67,6 +68,7 @@ pub(super) fn CountPage() -> impl IntoView {
                     <button type="button" on:click=press(move |_| desk.begin_count())>"Count again"</button>
                 </div>
             }))}
+            </div>
             <Pad task=TASK length=window face=face/>
         </Frame>
     }

@@ -18,6 +18,9 @@ pub(super) fn Frame(
     title: Signal<String>,
     /// Where "back" leads.
     back: Route,
+    /// Whether a pad stands at its lower edge.
+    #[prop(optional)]
+    with_pad: bool,
     /// The page.
     children: Children,
 ) -> impl IntoView {
@@ -34,7 +37,7 @@ pub(super) fn Frame(
             </div>
             <SavedMark/>
         </header>
-        <main class:still=move || desk.still.get()>{children()}</main>
+        <main class:with-pad=with_pad class:still=move || desk.still.get()>{children()}</main>
     }
 }
 

@@ -66,6 +66,8 @@ fn note(desk: Desk, task: TaskId, sign: Sign, at: crate::measure::time::Stamp) {
     }
     if sign == Sign::Choke {
         desk.record([Event::Choking(at)]);
+        // The page turns under the finger: what stands there next must not take this press.
+        desk.hold_still();
         desk.turn(Page::Choking);
     }
 }

@@ -52,9 +52,10 @@ pub(super) fn TaskPage(
     });
     let not_valid = spec.questions.iter().find(|q| q.id == NOT_VALID);
     // The pad comes last, at the lower edge of the screen, so that it stands in the same place
-    // before and after the start, whatever the page above it shows.
+    // before and after the start; what is above it scrolls by itself and is never covered.
     view! {
-        <Frame title=spec.title back=overview_of(desk)>
+        <Frame title=spec.title back=overview_of(desk) with_pad=true>
+            <div class="above">
             {live(move || (face.get() == Face::Ready).then(|| view! { <WhatToSay task=task/> }))}
             {live(move || (!free.get()).then(|| view! { <Holds held=holds/> }))}
             {live(move || (free.get() && face.get() == Face::Ready).then(|| view! { <Before task=task/> }))}
@@ -109,6 +110,7 @@ pub(super) fn TaskPage(
                 }.into_any(),
             })}
             <Leave/>
+            </div>
             {live(move || free.get().then(|| view! {
                 <Pad task=task length=Signal::derive(|| None) face=face/>
             }))}

@@ -6,7 +6,7 @@ import os from "node:os";
 import path from "node:path";
 import { chromium } from "@playwright/test";
 import { openApp, test as base, watchContext } from "./support.mjs";
-import { Walk } from "./walk.mjs";
+import { stopTime, Walk } from "./walk.mjs";
 
 export const test = base.extend({
   /**
@@ -31,9 +31,8 @@ export const test = base.extend({
       running = { context, closed, watch: watchContext(context) };
       const page = context.pages()[0] ?? (await context.newPage());
       if (at) {
-        // From here on time passes only when the test says so; it goes on from the real one.
-        await page.clock.install({ time: at });
-        await page.clock.pauseAt(new Date(at.getTime() + 1));
+        // From here on time passes only when the test says so.
+        await stopTime(page, at);
       }
       await openApp(page, baseURL);
       return new Walk(page, { real: !at });

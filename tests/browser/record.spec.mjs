@@ -120,7 +120,6 @@ test.describe("killed", () => {
     const after = await phone.start({ at: new Date(end + 600_000) });
     await after.isOn(PAGES.water);
     await after.settle();
-    await expect(after.group("Signs")).toHaveCount(0);
     await after.answer(ASKED.cup, ASKED.oneGo);
     await after.answer(ASKED.voiceAfter, ASKED.clear);
     await expect(after.page.getByText(SAYS.restarted).first()).toBeVisible();

@@ -24,7 +24,7 @@ export const BUTTONS = {
   groupHolds: /^(All \d+ hold|The other \d+ hold|The other one holds|Go on)$/,
   goOn: "Go on",
   next: /^Next/,
-  skip: "Skip: not done",
+  skip: /^(Skip: not done|Go on without it)$/,
   again: "Do it again",
   askAgain: "Ask again",
   show: "Show to patient",
@@ -75,6 +75,14 @@ export const ASKED = {
   goOnBecause: begins("I go on all the same"),
   howLong: "How long?",
   exception: "What is the case?",
+};
+
+/** Lines of the gate and what may be the case instead, one of each kind. */
+export const GATE = {
+  block: { "Awake, and will stay awake": "Cannot stay awake" },
+  fix: { "Mouth clean and moist": "Mouth dry or not clean" },
+  caution: { "Suction within reach": "No suction within reach" },
+  emergency: { "No new or worse weakness": "New or worse weakness, droop or speech; the team did not know" },
 };
 
 /** Folds that a press opens. */
@@ -170,11 +178,15 @@ export const SAYS = {
 export const TEXT = {
   pass: /^NO SIGN SEEN/,
   refer: /^REFER to .+ today\./,
-  stop: /^STOP\. Call .+ now\./,
+  stop: /^STOP: no more trials by mouth\. Call .+ (now|today)\./,
   incomplete: /^INCOMPLETE: not cleared\./,
   emergency: /^EMERGENCY: swallow screen NOT DONE/,
-  notDone: /^SCREEN NOT DONE: /,
+  notDone: /^SWALLOW SCREEN NOT DONE: /,
   nothingByMouth: "NOTHING BY MOUTH, tablets included, until assessed.",
+  givenDespite: (reason) => `water was given despite this, decided by the clinician trained to screen: ${reason}`,
+  goneOnDespite: (reason) => `gone on despite this, decided by the speech-language pathologist: ${reason}`,
+  acknowledgedRisk: "Acknowledged-risk plan: follow it where it is recorded.",
+  level: "Drinks level 2 Mildly thick: set by the clinician, not by this screen.",
   medicines: "Time-critical medicines: ask the prescriber now for another route.",
 };
 
@@ -188,7 +200,8 @@ export const MORNING = new Date("2026-03-04T09:30:00");
  * Stops the page's clocks: time passes only when a test says so. Before `goto`.
  */
 export async function stopTime(page, at = MORNING) {
-  await page.clock.install({ time: at });
+  // It runs until it is stopped, and can't be stopped in its own past.
+  await page.clock.install({ time: at.getTime() - 60_000 });
   await page.clock.pauseAt(at);
 }
 
@@ -331,6 +344,10 @@ export class Walk {
           await this.press(row.getByRole("button").first());
           await this.press(exception, row);
           left.delete(line);
+          if (exception === Object.values(GATE.emergency)[0]) {
+            // It waits for no other question.
+            return;
+          }
         }
       }
       await this.press(BUTTONS.groupHolds);

@@ -1,0 +1,134 @@
+// Bad input: a message beside the field, what was typed stays, nothing of it is recorded.
+
+import { appStarted, expect, test } from "./support.mjs";
+import { storedEvents } from "./store.mjs";
+import { ASKED, BUTTONS, FIELDS, FOLDS, PAGES, Walk } from "./walk.mjs";
+
+/** The field says what is wrong with it, to the eye and to a screen reader. */
+async function refuses(page, field, typed, words) {
+  await field.fill(typed);
+  await expect(field).toHaveAttribute("aria-invalid", "true");
+  await expect(field).toHaveAccessibleDescription(words);
+  const message = page.getByText(words);
+  await expect(message).toBeVisible();
+  await expect(field).toHaveValue(typed);
+  const [at, said] = [await field.boundingBox(), await message.boundingBox()];
+  expect(said.y - (at.y + at.height), "beside the field").toBeLessThan(80);
+}
+
+async function takes(field, typed) {
+  await field.fill(typed);
+  await expect(field).toHaveAttribute("aria-invalid", "false");
+  await expect(field).toHaveAccessibleDescription("");
+}
+
+test.describe("a new visit", () => {
+  for (const [name, field, typed, words] of [
+    ["an empty label", FIELDS.label, "", "Give the visit a label, so that it can be found."],
+    ["a label of spaces", FIELDS.label, "   ", "Give the visit a label, so that it can be found."],
+    ["a label of 200 characters", FIELDS.label, "x".repeat(200), "A label has at most 60 characters; this one has 200."],
+    ["age 0", FIELDS.age, "0", "Under 1 year: choose months."],
+    ["age 121", FIELDS.age, "121", "Age goes up to 120 years."],
+    ["age abc", FIELDS.age, "abc", "Age is a whole number, like 72."],
+    ["age -3", FIELDS.age, "-3", "Age is a whole number, like 72."],
+    ["age 1.5", FIELDS.age, "1.5", "Age is a whole number, like 72."],
+  ]) {
+    test(`${name}`, async ({ page }) => {
+      const walk = await Walk.start(page);
+      await walk.press(BUTTONS.swallowScreen);
+      await walk.unfold("Sex, setting");
+      await walk.press("Care home");
+      const label = walk.field(FIELDS.label);
+      const suggested = await label.inputValue();
+      expect(suggested).toMatch(/^Visit 1, \d\d:\d\d$/);
+      await refuses(page, walk.field(field), typed, words);
+      await walk.press(BUTTONS.begin);
+      await walk.isOn(PAGES.newVisit);
+      await expect(page.getByText(words)).toBeVisible();
+      expect(await storedEvents(page)).toEqual([]);
+      // Put right, it goes on with everything else as it was.
+      await takes(walk.field(field), field === FIELDS.age ? "72" : "Bed by the door");
+      await walk.press(BUTTONS.begin);
+      await walk.isOn(PAGES.gates[0]);
+      await walk.saved();
+      const [{ event }] = await storedEvents(page);
+      expect(event.Opened.details).toEqual({
+        label: field === FIELDS.label ? "Bed by the door" : suggested,
+        age: field === FIELDS.age ? { Years: 72 } : null,
+        sex: null,
+        setting: "CareHome",
+      });
+    });
+  }
+
+  test("36 months are asked for in years", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.press(BUTTONS.swallowScreen);
+    await walk.press("Months");
+    await refuses(page, walk.field(FIELDS.age), "36", "From 36 months on, choose years.");
+    await takes(walk.field(FIELDS.age), "35");
+  });
+});
+
+test("person and place afterwards: a bad age is not recorded, the earlier one stays", async ({ page }) => {
+  const walk = await Walk.start(page);
+  await walk.newVisit({ age: "72" });
+  await walk.press(BUTTONS.back);
+  await walk.unfold(FOLDS.person);
+  await refuses(page, walk.field(FIELDS.age), "200", "Age goes up to 120 years.");
+  await walk.press(BUTTONS.keep);
+  await walk.saved();
+  const events = await storedEvents(page);
+  expect(events).toHaveLength(1);
+  expect(events[0].event.Opened.details.age).toEqual({ Years: 72 });
+  await takes(walk.field(FIELDS.age), "73");
+  await walk.press(BUTTONS.keep);
+  await expect(page.getByText("Kept.")).toBeVisible();
+  await walk.saved();
+  expect((await storedEvents(page))[1].event.Details.age).toEqual({ Years: 73 });
+});
+
+test("what is left in the cup: not below nothing, not more than was offered", async ({ page }) => {
+  const walk = await Walk.start(page);
+  await walk.toWater();
+  await walk.drink();
+  await walk.answer(ASKED.cup, ASKED.someLeft);
+  const field = walk.field(FIELDS.left);
+  const recorded = async () => {
+    await walk.saved();
+    return (await storedEvents(page)).map(({ event }) => event.Answer).filter((answer) => answer?.question === "left");
+  };
+  for (const [typed, words] of [
+    ["-5", "Between 0 and 90 mL."],
+    ["95", "Between 0 and 90 mL."],
+    ["90.5", "Between 0 and 90 mL."],
+    ["abc", "This is a number, like 15."],
+    ["1.25", "One decimal at most, like 15.5."],
+    ["1e1", "This is a number, like 15."],
+  ]) {
+    await refuses(page, field, typed, words);
+  }
+  expect(await recorded()).toEqual([]);
+  await takes(field, "15,5");
+  expect((await recorded()).at(-1).answer).toEqual({ Tenths: 155 });
+  const n = (await recorded()).length;
+  await refuses(page, field, "155", "Between 0 and 90 mL.");
+  expect(await recorded()).toHaveLength(n);
+});
+
+test.describe("addresses", () => {
+  test("of nothing: the first page", async ({ page }) => {
+    const walk = await Walk.start(page, "./#visit/../../etc");
+    await walk.isOn(PAGES.home);
+  });
+
+  test("of a visit that is not here: it says so, with a way back", async ({ page }) => {
+    const walk = await Walk.start(page, "./#visit/0123456789abcdef/decision");
+    await expect(page.getByText("This visit is not on this phone.")).toBeVisible();
+    await walk.press(BUTTONS.back);
+    await walk.isOn(PAGES.home);
+    await page.reload();
+    await appStarted(page);
+    expect(await storedEvents(page)).toEqual([]);
+  });
+});
