@@ -29,7 +29,7 @@ test("a stopwatch of zero says so", async ({ page }) => {
   const walk = await freeCount(page);
   await walk.startPad();
   await walk.press(BUTTONS.stopCount);
-  await expect(page.getByText("Start and end came in the same moment")).toBeVisible();
+  await expect(page.getByText("Start and stop are the same moment")).toBeVisible();
 });
 
 test("a window of 15 s ends by itself", async ({ page }) => {

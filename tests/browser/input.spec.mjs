@@ -99,9 +99,9 @@ test("what is left in the cup: not below nothing, not more than was offered", as
     return (await storedEvents(page)).map(({ event }) => event.Answer).filter((answer) => answer?.question === "left");
   };
   for (const [typed, words] of [
-    ["-5", "Between 0 and 90 mL."],
-    ["95", "Between 0 and 90 mL."],
-    ["90.5", "Between 0 and 90 mL."],
+    ["-5", "Between 1 and 90 mL."],
+    ["95", "Between 1 and 90 mL."],
+    ["90.5", "Between 1 and 90 mL."],
     ["abc", "This is a number, like 15."],
     ["1.25", "One decimal at most, like 15.5."],
     ["1e1", "This is a number, like 15."],
@@ -112,7 +112,7 @@ test("what is left in the cup: not below nothing, not more than was offered", as
   await takes(field, "15,5");
   expect((await recorded()).at(-1).answer).toEqual({ Tenths: 155 });
   const n = (await recorded()).length;
-  await refuses(page, field, "155", "Between 0 and 90 mL.");
+  await refuses(page, field, "155", "Between 1 and 90 mL.");
   expect(await recorded()).toHaveLength(n);
 });
 

@@ -282,6 +282,7 @@ test.describe("choking", () => {
     await walk.toWater();
     await walk.drink({ end: false });
     await walk.press(walk.sign(SIGNS.choke));
+    await walk.settle();
     await walk.press(BUTTONS.mistake);
     await walk.isOn(PAGES.water);
     await walk.wait(1_000);
