@@ -15,7 +15,7 @@ const SIZES = [
 const LEAST = 44;
 const LEAST_AT_WORK = 64;
 
-/** Looks at the page as it stands, in every look and size; names what is wrong. */
+/** Looks at the page as it stands, in every size and, at the first, every look; names what is wrong. */
 async function inspect(walk, name, { atWork = false } = {}) {
   const { page } = walk;
   const wrong = [];
@@ -24,7 +24,8 @@ async function inspect(walk, name, { atWork = false } = {}) {
     await page.evaluate((text) => (document.documentElement.style.fontSize = text), size.text);
     await page.evaluate(() => scrollTo(0, 0));
     wrong.push(...(await measure(page, size, atWork)).map((words) => `${name}, ${size.name}: ${words}`));
-    for (const look of LOOKS) {
+    // Colours do not depend on the size.
+    for (const look of size === SIZES[0] ? LOOKS : [null]) {
       await page.evaluate((is) => {
         if (is) {
           document.documentElement.dataset.look = is;
