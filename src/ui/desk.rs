@@ -69,6 +69,8 @@ pub(super) struct Desk {
     pub(super) stored: RwSignal<bool>,
     /// The store was opened and read.
     pub(super) ready: RwSignal<bool>,
+    /// Somebody went somewhere since the start.
+    moved: StoredValue<bool>,
     keeper: StoredValue<Rc<Keeper>, LocalStorage>,
 }
 
@@ -104,6 +106,7 @@ impl Desk {
             still: RwSignal::new(false),
             stored: RwSignal::new(false),
             ready: RwSignal::new(false),
+            moved: StoredValue::new(false),
             keeper: StoredValue::new_local(Keeper::new(saved, downgrade)),
         }
     }
@@ -121,6 +124,7 @@ impl Desk {
 
     /// Goes to a place.
     pub(super) fn go(self, route: Route) {
+        self.moved.set_value(true);
         if *self.route.read_untracked() != route {
             page::push(&route.hash());
         }
@@ -191,7 +195,8 @@ impl Desk {
             self.open(id.clone());
             return;
         }
-        if here != Route::Home {
+        // Whoever has begun to move about is not to be moved.
+        if here != Route::Home || self.moved.get_value() {
             return;
         }
         let now = clock::now().wall;
@@ -238,7 +243,9 @@ impl Desk {
         spawn_local(async move {
             self.load(id).await;
             let route = self.visit.with_untracked(|v| v.as_ref().map(to));
-            if let Some(route) = route {
+            if let (Some(route), false) = (route, self.moved.get_value()) {
+                // Home stood there for a moment: a press on its way must not hit the new page.
+                self.hold_still();
                 self.go(route);
             }
         });

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::keeper::Saved;
-use super::live::{live, press, said};
+use super::live::{follow, live, press, said};
 use super::route::{Page, Route};
 use crate::browser::clock;
 use crate::measure::decimals::decimals;
@@ -25,6 +25,8 @@ pub(super) fn Frame(
     children: Children,
 ) -> impl IntoView {
     let desk = Desk::get();
+    // Followed, so that a tap on the pad does not draw it anew.
+    let label = follow(move || whose(desk));
     view! {
         <header class="top">
             <button class="back" type="button" on:click=press(move |_| desk.go(back.clone()))>
@@ -33,7 +35,7 @@ pub(super) fn Frame(
             </button>
             <div class="title">
                 <h1 tabindex="-1">{title}</h1>
-                {live(move || whose(desk))}
+                {live(move || label.get().map(|label| view! { <p class="whose">{label}</p> }))}
             </div>
             <SavedMark/>
         </header>
@@ -42,12 +44,11 @@ pub(super) fn Frame(
 }
 
 /// Whose page it is, on every page of a visit but the one that has it as its title.
-fn whose(desk: Desk) -> Option<AnyView> {
+fn whose(desk: Desk) -> Option<String> {
     match desk.route.get() {
-        Route::Visit(_, page) if page != Page::Overview => desk
-            .visit
-            .with(|v| v.as_ref().map(|v| v.label()))
-            .map(|label| view! { <p class="whose">{label}</p> }.into_any()),
+        Route::Visit(_, page) if page != Page::Overview => {
+            desk.visit.with(|v| v.as_ref().map(|v| v.label()))
+        }
         _ => None,
     }
 }
