@@ -1,7 +1,8 @@
 //! The store of record: IndexedDB with strict durability.
 //!
 //! localStorage loses writes up to half a minute old when the browser is killed; a strict
-//! IndexedDB transaction has been flushed when it says "complete", and costs 12 ms (median, on a virtual disk).
+//! IndexedDB transaction has been flushed when it says "complete", and costs 12 ms (median, on a
+//! virtual disk).
 
 use std::cell::RefCell;
 use std::rc::Rc;
