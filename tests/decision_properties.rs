@@ -16,17 +16,17 @@ use penlight::clinical::decision::{Verdict, decide};
 use penlight::clinical::exam::{EndedEarly, Exam};
 use penlight::clinical::flag::{Domain, Flag, Level};
 use penlight::clinical::gate::{self, GateAnswers, HOLDS, ITEMS, State};
-use penlight::clinical::gate_flags;
 use penlight::clinical::go_on::GoOn;
-use penlight::clinical::hold::{self, Hold, holds};
+use penlight::clinical::hold::{Hold, holds};
 use penlight::clinical::person::{Age, Role};
 use penlight::clinical::policy::Policy;
 use penlight::clinical::rule::{Basis, Rule};
+use penlight::clinical::rules;
 use penlight::clinical::screen::{Screen, ScreenId};
-use penlight::clinical::sign::{self, Sign, SignTask};
+use penlight::clinical::sign::Sign;
 use penlight::clinical::source::{self, Mark as SourceMark};
 use penlight::clinical::task::{NOT_VALID, Question, Takes, TaskId, WATCH_CUT};
-use penlight::clinical::tasks::{self, breathing, dry_swallow, water as water90};
+use penlight::clinical::tasks::{self, breathing, dry_swallow};
 use penlight::clinical::trial::{Answer, Mark, MarkKind, Trial};
 use proptest::prelude::*;
 use proptest::sample::{Index, select, subsequence};
@@ -564,6 +564,7 @@ proptest! {
 static ANY: Rule = Rule {
     id: "any",
     says: "Any.",
+    looks_at: "anything",
     basis: Basis::LocalPolicy {
         why: "any.",
         seen: &[],
@@ -606,28 +607,8 @@ fn any_end() -> impl Strategy<Value = Option<EndedEarly>> {
 // The same by name, one case each.
 
 /// Every rule there is, flagged or not.
-fn all_rules() -> Vec<&'static Rule> {
-    let mut rules: Vec<&Rule> = ITEMS.iter().map(|item| &item.rule).collect();
-    rules.extend([
-        &gate_flags::NOT_ASKED,
-        &hold::PASSED,
-        &breathing::RATE,
-        &breathing::SPO2,
-        &breathing::CHILD,
-        &breathing::NOT_COUNTED,
-        &dry_swallow::FEW,
-        &dry_swallow::NONE,
-        &dry_swallow::INVALID,
-        &dry_swallow::ADULTS,
-        &water90::CLEAR,
-        &water90::LEFT,
-        &water90::UNFINISHED,
-        &water90::AFTER_WATCH,
-        &water90::BASELINE,
-        &water90::FROM_TWO,
-    ]);
-    rules.extend(Sign::ALL.map(|s| sign::meaning(s, SignTask::Water90).1));
-    rules
+fn all_rules() -> &'static [&'static Rule] {
+    rules::ALL
 }
 
 #[test]

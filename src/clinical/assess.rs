@@ -5,33 +5,12 @@ use super::exam::{EndedEarly, Exam};
 use super::flag::{Domain, Flag, Level};
 use super::gate::{self, State};
 use super::gate_flags;
-use super::hold::PASSED;
-use super::rule::{Basis, Rule};
+use super::rules;
 use super::screen::Screen;
-use super::sign::{CHOKE, Sign};
+use super::sign::Sign;
 use super::task::TaskId;
 use super::tasks::{self, breathing};
 use super::words::small;
-
-/// The rule that a gap in the record never reads as fine.
-pub static UNREAD: Rule = Rule {
-    id: "record.unread",
-    says: "A visit of which entries are missing or can't be read stays incomplete.",
-    basis: Basis::LocalPolicy {
-        why: "a sign may stand in what can't be read.",
-        seen: &[],
-    },
-};
-
-/// The rule that an age that was not given is said.
-pub static AGE_NOT_GIVEN: Rule = Rule {
-    id: "person.age",
-    says: "Where no age was given, the rules for adults are used, and that is said.",
-    basis: Basis::LocalPolicy {
-        why: "a visit can start with one press and be filled in afterwards.",
-        seen: &[],
-    },
-};
 
 /// Every flag of a screen, in the order of its tasks.
 pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
@@ -47,10 +26,10 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         .iter()
         .any(|t| t.signs().any(|(sign, _)| sign == Sign::Choke));
     if exam.choked && !signed {
-        flags.push(CHOKE.flag(Level::Stop, Domain::EatingDrinking, "choked"));
+        flags.push(rules::WATER_CHOKE.flag(Level::Stop, Domain::EatingDrinking, "choked"));
     }
     if exam.unread > 0 {
-        flags.push(UNREAD.flag(
+        flags.push(rules::RECORD_UNREAD.flag(
             Level::Incomplete,
             Domain::EatingDrinking,
             format!(
@@ -60,7 +39,7 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         ));
     }
     if exam.age.is_none() {
-        flags.push(AGE_NOT_GIVEN.flag(
+        flags.push(rules::PERSON_AGE.flag(
             Level::Note,
             Domain::EatingDrinking,
             "age not given: the rules for adults were used",
@@ -73,7 +52,7 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     for on in exam.went_on.iter().filter(|_| given) {
         // The gate and the breathing say theirs themselves, beside the reading.
         if !on.hold.starts_with("gate.") && !on.hold.starts_with("breathing.") {
-            flags.push(PASSED.flag(
+            flags.push(rules::HOLD_PASSED.flag(
                 Level::Note,
                 Domain::EatingDrinking,
                 format!(

@@ -3,7 +3,7 @@
 use super::exam::Exam;
 use super::flag::{Domain, Flag, Level};
 use super::gate::{Group, State, go_on, hold_id};
-use super::rule::{Basis, Rule};
+use super::rules;
 
 /// What the gate says about this examination: notes, and what was gone past with a reason.
 ///
@@ -31,7 +31,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     for group in Group::ALL {
         let open = group.items().filter(|i| !exam.gate.answered(i)).count();
         if open > 0 {
-            flags.push(NOT_ASKED.flag(
+            flags.push(rules::GATE_NOT_ASKED.flag(
                 Level::Incomplete,
                 Domain::EatingDrinking,
                 format!(
@@ -44,16 +44,6 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     }
     flags
 }
-
-/// The rule that nothing unasked counts as fine.
-pub static NOT_ASKED: Rule = Rule {
-    id: "gate.not-asked",
-    says: "What was not asked is not taken as fine: the screen stays incomplete.",
-    basis: Basis::LocalPolicy {
-        why: "\"not tested\" is never \"normal\".",
-        seen: &[],
-    },
-};
 
 #[cfg(test)]
 mod tests {

@@ -4,8 +4,8 @@
 //! an exception is picked beside it. A published limit for breathing does not exist, see
 //! [`super::tasks::breathing`].
 
-use super::rule::{Basis, Rule};
-use super::source;
+use super::rule::Rule;
+use super::rules;
 
 /// The groups, one page each.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -78,7 +78,7 @@ pub struct Item {
     /// The other answers.
     pub exceptions: &'static [Exception],
     /// Its rule.
-    pub rule: Rule,
+    pub rule: &'static Rule,
 }
 
 macro_rules! exception {
@@ -92,26 +92,14 @@ macro_rules! exception {
     };
 }
 
-macro_rules! local {
-    ($why:literal, [$($seen:ident),*]) => {
-        Basis::LocalPolicy { why: $why, seen: &[$(&source::$seen),*] }
-    };
-}
-
-macro_rules! published {
-    ($($seen:ident),+) => {
-        Basis::Published(&[$(&source::$seen),+])
-    };
-}
-
 macro_rules! item {
-    ($group:ident, $id:literal, $holds:literal, [$($exception:expr),+ $(,)?], $says:literal, $basis:expr) => {
+    ($group:ident, $id:literal, $holds:literal, [$($exception:expr),+ $(,)?], $rule:ident) => {
         Item {
             id: $id,
             group: Group::$group,
             holds: $holds,
             exceptions: &[$($exception),+],
-            rule: Rule { id: concat!("gate.", $id), says: $says, basis: $basis },
+            rule: &rules::$rule,
         }
     };
 }
@@ -128,8 +116,7 @@ pub static ITEMS: &[Item] = &[
             "Identity not confirmed",
             "Confirm who this is, then ask again."
         )],
-        "Identity is confirmed before anything is given.",
-        local!("usual identity check before a bedside procedure.", [])
+        GATE_IDENTITY
     ),
     item!(
         Person,
@@ -141,8 +128,7 @@ pub static ITEMS: &[Item] = &[
             "No agreement, no recorded best-interest route",
             "Nothing is given without it."
         )],
-        "No oral trial without consent, assent or a recorded best-interest route.",
-        local!("consent comes first; no figure is involved.", [])
+        GATE_CONSENT
     ),
     item!(
         Person,
@@ -154,8 +140,7 @@ pub static ITEMS: &[Item] = &[
             "No shared language and no interpreter",
             "Show each step; read results with care."
         )],
-        "Without a shared language, results are read with care.",
-        local!("instructions that are not understood look like signs.", [])
+        GATE_LANGUAGE
     ),
     item!(
         Person,
@@ -175,8 +160,7 @@ pub static ITEMS: &[Item] = &[
                 "Say so in the handover."
             )
         ],
-        "Aids the person uses are in before the screen starts.",
-        local!("common practice, no published rule.", [])
+        GATE_AIDS
     ),
     item!(
         Orders,
@@ -188,8 +172,7 @@ pub static ITEMS: &[Item] = &[
             "Nothing by mouth for another reason",
             "The order stands. Ask whoever gave it."
         )],
-        "An order of nothing by mouth for another reason than waiting for this screen stands.",
-        local!("an order in force is not overruled by a screen.", [])
+        GATE_NOTHING_BY_MOUTH
     ),
     item!(
         Orders,
@@ -201,11 +184,7 @@ pub static ITEMS: &[Item] = &[
             "Already on a modified diet or thickened drinks",
             "No thin water. Refer to speech-language pathology."
         )],
-        "Somebody already on a modified diet or thickened drinks is not given thin water: refer.",
-        local!(
-            "hospital practice; the exclusion list of the test's authors was not seen.",
-            [LOCAL]
-        )
+        GATE_DIET
     ),
     item!(
         Orders,
@@ -217,11 +196,7 @@ pub static ITEMS: &[Item] = &[
             "Fed by tube because of a swallowing problem",
             "No thin water. Refer to speech-language pathology."
         )],
-        "Somebody fed by tube because of swallowing is not given water: refer.",
-        local!(
-            "hospital practice; the exclusion list of the test's authors was not seen.",
-            [LOCAL]
-        )
+        GATE_TUBE
     ),
     item!(
         Orders,
@@ -233,8 +208,7 @@ pub static ITEMS: &[Item] = &[
             "Clot-dissolving treatment in the last 24 hours",
             "Wait until 24 hours have passed, unless the physician exempts."
         )],
-        "After clot-dissolving treatment wait 24 hours, unless the physician exempts.",
-        local!("one hospital's rule.", [LOCAL])
+        GATE_CLOT_TREATMENT
     ),
     item!(
         Orders,
@@ -246,8 +220,7 @@ pub static ITEMS: &[Item] = &[
             "Fluid restriction",
             "Count the water given."
         )],
-        "A fluid restriction is known before anything is given.",
-        local!("common practice, no published rule.", [])
+        GATE_FLUIDS
     ),
     item!(
         Orders,
@@ -259,8 +232,7 @@ pub static ITEMS: &[Item] = &[
             "Allergy that matters here",
             "Check what is given."
         )],
-        "An allergy is known before anything is given.",
-        local!("common practice, no published rule.", [])
+        GATE_ALLERGY
     ),
     item!(
         Orders,
@@ -272,8 +244,7 @@ pub static ITEMS: &[Item] = &[
             "Neck or spine limit",
             "Keep to the limit; say so in the handover."
         )],
-        "Neck or spine limits come before posture for the screen.",
-        local!("common practice, no published rule.", [])
+        GATE_SPINE
     ),
     item!(
         Orders,
@@ -285,8 +256,7 @@ pub static ITEMS: &[Item] = &[
             "Has a plan to eat and drink with acknowledged risks",
             "The plan stands: nothing by mouth is not written automatically."
         )],
-        "An acknowledged-risk plan stands; a screen does not overrule it.",
-        local!("only the scope of the guidance was seen.", [RCSLT21])
+        GATE_RISK_PLAN
     ),
     item!(
         Airway,
@@ -301,11 +271,7 @@ pub static ITEMS: &[Item] = &[
             ),
             exception!("laryngectomy", Block, "Laryngectomy", "Specialist route.")
         ],
-        "With a tracheostomy tube or after laryngectomy the specialist route is taken.",
-        local!(
-            "hospital practice; the exclusion list of the test's authors was not seen.",
-            [LOCAL]
-        )
+        GATE_AIRWAY_TUBE
     ),
     item!(
         Airway,
@@ -317,8 +283,7 @@ pub static ITEMS: &[Item] = &[
             "Mask ventilation",
             "Physician and speech-language pathologist decide."
         )],
-        "No oral trial during mask ventilation.",
-        local!("no published rule was found.", [])
+        GATE_MASK
     ),
     item!(
         Airway,
@@ -330,8 +295,7 @@ pub static ITEMS: &[Item] = &[
             "Extubated within 24 hours, after 24 hours or more on a tube",
             "Refer to speech-language pathology."
         )],
-        "Within 24 hours of extubation, after a tube stay of 24 hours or longer: refer.",
-        local!("hospital practice, seen in a secondary copy.", [LOCAL])
+        GATE_EXTUBATION
     ),
     item!(
         Airway,
@@ -343,8 +307,7 @@ pub static ITEMS: &[Item] = &[
             "High-flow oxygen",
             "Studies disagree: physician and speech-language pathologist decide."
         )],
-        "Findings on high-flow oxygen and swallowing vary: physician and speech-language pathologist decide.",
-        published!(HFNC21)
+        GATE_HIGH_FLOW
     ),
     item!(
         Airway,
@@ -356,8 +319,7 @@ pub static ITEMS: &[Item] = &[
             "Chest infection or fever",
             "Read every result with care; say so."
         )],
-        "Chest infection or fever raises what hangs on a wrong result.",
-        local!("no published rule was found.", [])
+        GATE_CHEST
     ),
     item!(
         Airway,
@@ -369,8 +331,7 @@ pub static ITEMS: &[Item] = &[
             "Visible effort, or cannot finish a sentence",
             "No oral trial. Use the local procedure for deterioration."
         )],
-        "No oral trial in visible breathing distress.",
-        local!("no published limit was found.", [])
+        GATE_DISTRESS
     ),
     item!(
         Ready,
@@ -390,8 +351,7 @@ pub static ITEMS: &[Item] = &[
                 ""
             )
         ],
-        "New or worse weakness, droop or speech that the team does not know of is not a matter for a screen.",
-        local!("emergencies go to the local procedure.", [])
+        GATE_NEW_WEAKNESS
     ),
     item!(
         Ready,
@@ -406,11 +366,7 @@ pub static ITEMS: &[Item] = &[
             ),
             exception!("no", Block, "Cannot stay awake", "No oral trial.")
         ],
-        "No oral trial for somebody who cannot stay awake; if drowsy wait about 30 minutes.",
-        local!(
-            "waiting 30 minutes is published; the block is hospital practice.",
-            [GRA, LOCAL]
-        )
+        GATE_AWAKE
     ),
     item!(
         Ready,
@@ -430,11 +386,7 @@ pub static ITEMS: &[Item] = &[
                 "No oral trial."
             )
         ],
-        "Upright: published targets run from 60 to 90 degrees, a hospital rule allows as high as tolerated above 30.",
-        local!(
-            "the sources' angles disagree; below 30 degrees is a hospital rule.",
-            [GRA, LOCAL]
-        )
+        GATE_UPRIGHT
     ),
     item!(
         Ready,
@@ -446,11 +398,7 @@ pub static ITEMS: &[Item] = &[
             "Does not manage saliva",
             "No oral trial. Refer."
         )],
-        "No oral trial for somebody who does not manage their own saliva.",
-        local!(
-            "published guidance checks it first; the block is hospital practice.",
-            [GRA, LOCAL]
-        )
+        GATE_SALIVA
     ),
     item!(
         Ready,
@@ -462,11 +410,7 @@ pub static ITEMS: &[Item] = &[
             "Cannot cough on request and was not heard to",
             "Hospital practice stops here and refers."
         )],
-        "Cough and throat clearing are checked before water is given; hospital practice stops without them.",
-        local!(
-            "checking first is published; the block is hospital practice.",
-            [GRA, LOCAL]
-        )
+        GATE_COUGH
     ),
     item!(
         Ready,
@@ -478,12 +422,7 @@ pub static ITEMS: &[Item] = &[
             "Does not follow one-step requests",
             "Liquid aspiration was seen more often (odds ratio 1.57)."
         )],
-        "Not following one-step requests raises the odds of liquid aspiration (odds ratio 1.566, \
-         1.307 to 1.876; published); one hospital list blocks.",
-        local!(
-            "sources differ: a caution here, a block where the policy says so.",
-            [LED09, LOCAL]
-        )
+        GATE_REQUESTS
     ),
     item!(
         Ready,
@@ -495,11 +434,7 @@ pub static ITEMS: &[Item] = &[
             "Mouth dry or not clean",
             "Mouth care first, then ask again."
         )],
-        "Mouth care comes before the screen.",
-        local!(
-            "hygiene is observed by published guidance, seen in a secondary copy.",
-            [NZG]
-        )
+        GATE_MOUTH
     ),
     item!(
         Ready,
@@ -511,7 +446,6 @@ pub static ITEMS: &[Item] = &[
             "No suction within reach",
             "In most homes there is none."
         )],
-        "Suction within reach is advised in a facility.",
-        published!(GRA)
+        GATE_SUCTION
     ),
 ];

@@ -4,19 +4,8 @@ use super::exam::Exam;
 use super::flag::Level;
 use super::gate::{self, State};
 use super::go_on::GoOn;
-use super::rule::{Basis, Rule};
 use super::task::TaskId;
 use super::tasks::{self, breathing, water};
-
-/// The rule that going on is recorded and told.
-pub static PASSED: Rule = Rule {
-    id: "hold.passed",
-    says: "After a sign no further trial by mouth without a stated reason, which is handed over.",
-    basis: Basis::LocalPolicy {
-        why: "the licensed clinician decides, in the open.",
-        seen: &[],
-    },
-};
 
 /// One thing in the way.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -1,4 +1,6 @@
 //! A rule: what follows from a finding, in plain words, with its source.
+//!
+//! The list of all rules is `rules.csv`; each is used by one pure function beside its task.
 
 use super::flag::{Domain, Flag, Level};
 use super::source::{Mark, Source};
@@ -25,6 +27,8 @@ pub struct Rule {
     pub id: &'static str,
     /// The rule in plain words.
     pub says: &'static str,
+    /// What it looks at, in plain words.
+    pub looks_at: &'static str,
     /// What it rests on.
     pub basis: Basis,
 }

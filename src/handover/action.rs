@@ -3,8 +3,7 @@
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::Flag;
-use crate::clinical::sign;
-use crate::clinical::tasks::breathing;
+use crate::clinical::rules;
 use crate::record::event::{Action, ByWhen, Plan, Whom};
 
 impl Action {
@@ -55,9 +54,9 @@ impl ByWhen {
 
 /// Rules after which breathing itself may be getting worse.
 const BREATHING: [&str; 5] = [
-    breathing::RATE.id,
-    breathing::SPO2.id,
-    sign::BREATHING_CHANGE.id,
+    rules::BREATHING_RATE.id,
+    rules::BREATHING_SPO2.id,
+    rules::WATER_BREATHING_CHANGE.id,
     "gate.distress",
     "gate.awake",
 ];
@@ -80,7 +79,7 @@ pub fn deteriorating(decision: &Decision) -> bool {
 /// within 24 hours (NICE).
 pub fn suggested(decision: &Decision) -> (Whom, ByWhen) {
     let emergency = decision.verdict == Verdict::NotDone(EndedEarly::Emergency);
-    if emergency || deteriorating(decision) || names(&decision.reasons, &[sign::CHOKE.id]) {
+    if emergency || deteriorating(decision) || names(&decision.reasons, &[rules::WATER_CHOKE.id]) {
         (Whom::Doctor, ByWhen::Now)
     } else {
         (Whom::Slp, ByWhen::Today)

@@ -7,10 +7,9 @@ use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::gate::{self, State, hold_id};
-use crate::clinical::gate_flags;
-use crate::clinical::hold::PASSED;
+use crate::clinical::rules;
 use crate::clinical::task::TaskId;
-use crate::clinical::tasks::{breathing, dry_swallow, water};
+use crate::clinical::tasks::{breathing, water};
 use crate::clinical::words::{capital, small};
 use crate::measure::time::{Millis, elapsed};
 use crate::record::event::{Action, Plan};
@@ -147,8 +146,8 @@ fn closed_by(decision: &Decision) -> Vec<&Flag> {
         .iter()
         .filter(|f| {
             let id = f.rule().id;
-            [breathing::RATE.id, breathing::SPO2.id].contains(&id)
-                || id.starts_with("gate.") && id != gate_flags::NOT_ASKED.id
+            [rules::BREATHING_RATE.id, rules::BREATHING_SPO2.id].contains(&id)
+                || id.starts_with("gate.") && id != rules::GATE_NOT_ASKED.id
         })
         .collect()
 }
@@ -342,7 +341,7 @@ fn background(visit: &Visit) -> Vec<String> {
 
 fn assessment(visit: &Visit, decision: &Decision) -> Vec<String> {
     let mut parts = Vec::new();
-    let passed = |f: &&Flag| f.rule().id == PASSED.id;
+    let passed = |f: &&Flag| f.rule().id == rules::HOLD_PASSED.id;
     parts.extend(
         decision
             .also
@@ -352,7 +351,7 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<String> {
     );
     parts.extend(choking(visit));
     for flag in &decision.clear {
-        if flag.rule().id == dry_swallow::FEW.id {
+        if flag.rule().id == rules::DRY_FEW.id {
             parts.push(small(flag.reason()));
         }
     }

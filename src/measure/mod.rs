@@ -7,6 +7,7 @@
 
 pub mod by_count;
 pub mod decimals;
+pub mod normal;
 pub mod order;
 pub mod series;
 pub mod stopwatch;

@@ -151,7 +151,7 @@ fn GateItem(
                         pick=pick
                     />
                     {live(move || advice().map(|a| view! { <p class="advice">{a}</p> }))}
-                    {rule_fold(&item.rule)}
+                    {rule_fold(item.rule)}
                 </div>
             }))}
         </li>
@@ -198,7 +198,7 @@ fn GateFindings() -> impl IntoView {
                                     <p><b>{exception.words}</b></p>
                                     {(!exception.advice.is_empty()).then(|| view! { <p>{exception.advice}</p> })}
                                     <Answered item=item exception=exception/>
-                                    {rule_fold(&item.rule)}
+                                    {rule_fold(item.rule)}
                                 </li>
                             }).collect_view()}
                         </ul>

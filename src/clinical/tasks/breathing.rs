@@ -7,8 +7,8 @@ use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::go_on::GoOn;
 use crate::clinical::policy::Policy;
-use crate::clinical::rule::{Basis, Rule};
-use crate::clinical::source;
+use crate::clinical::rule::Rule;
+use crate::clinical::rules;
 use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::measure::decimals::decimals;
@@ -17,52 +17,6 @@ use crate::measure::window::Window;
 
 /// The counted minute.
 pub const WINDOW: Millis = Millis::from_secs(60);
-
-/// Adults: breaths per minute.
-pub static RATE: Rule = Rule {
-    id: "breathing.rate",
-    says: "Adults, by default: at 8 or fewer, or 25 or more breaths a minute, no water is offered; 9 to 11 and \
-           21 to 24 are a caution. No validated limit for a water trial exists.",
-    basis: Basis::LocalPolicy {
-        why: "the bands are borrowed from general deterioration, not from swallowing.",
-        seen: &[&source::NEWS2, &source::RIM19],
-    },
-};
-
-/// SpO2.
-pub static SPO2: Rule = Rule {
-    id: "breathing.spo2",
-    says: "Adults, by default: an SpO2 of 91 % or lower, or below the prescribed target, and no water is \
-           offered; 92 to 95 % without an own target is a caution. Recorded for respiratory \
-           safety: a fall does not show, and a steady value does not rule out, aspiration.",
-    basis: Basis::LocalPolicy {
-        why: "the bands are borrowed from general deterioration, not from swallowing.",
-        seen: &[&source::NEWS2, &source::BRI18],
-    },
-};
-
-/// Children.
-pub static CHILD: Rule = Rule {
-    id: "breathing.child",
-    says: "The adult bands are not used under 16 years (the line at 16 is from memory): the rate \
-           and the saturation are read with the local chart for the age, and that is confirmed \
-           before water is offered.",
-    basis: Basis::LocalPolicy {
-        why: "published ranges for children disagree; none is used here.",
-        seen: &[&source::NEWS2],
-    },
-};
-
-/// Not measured.
-pub static NOT_COUNTED: Rule = Rule {
-    id: "breathing.not-counted",
-    says: "Breaths are counted for 60 seconds, or a rate counted elsewhere is entered, before \
-           water is offered.",
-    basis: Basis::LocalPolicy {
-        why: "shorter counts missed a quarter to a half of the rates that score 3 on the early-warning scale.",
-        seen: &[&source::RIM19],
-    },
-};
 
 /// Question: a rate counted elsewhere.
 pub const TYPED: &str = "rate";
@@ -286,7 +240,7 @@ pub struct Block {
 impl Block {
     /// Whether it closes the gate, rather than asking for a count or a look at the chart.
     pub fn closes(&self) -> bool {
-        [RATE.id, SPO2.id].contains(&self.flag.rule().id)
+        [rules::BREATHING_RATE.id, rules::BREATHING_SPO2.id].contains(&self.flag.rule().id)
     }
 }
 
@@ -309,15 +263,20 @@ pub fn blocks(exam: &Exam) -> Vec<Block> {
             Some(doubt) => format!("Breaths: count again. {doubt}"),
             None => "Breaths not counted".to_owned(),
         };
-        block(&NOT_COUNTED, String::new(), slp, words);
+        block(&rules::BREATHING_NOT_COUNTED, String::new(), slp, words);
     }
     for (rate, method) in rates {
         let words = rate_words(*rate, *method);
         if !adult {
             let ask = format!("{words}: does it fit the local chart for this age?");
-            block(&CHILD, format!(".{rate}"), GoOn::WithReason, ask);
+            block(
+                &rules::BREATHING_CHILD,
+                format!(".{rate}"),
+                GoOn::WithReason,
+                ask,
+            );
         } else if rate_band(*rate, &exam.policy) == Band::Block {
-            block(&RATE, format!(".{rate}"), slp, words);
+            block(&rules::BREATHING_RATE, format!(".{rate}"), slp, words);
         }
     }
     if let Some(f) = &finding
@@ -327,10 +286,10 @@ pub fn blocks(exam: &Exam) -> Vec<Block> {
         let below_target = f.target.is_some_and(|lowest| percent < lowest);
         let reading = format!(".{}", decimals(percent, 0));
         if below_target || adult && spo2_band(percent, f.target, &exam.policy) == Band::Block {
-            block(&SPO2, reading, slp, words);
+            block(&rules::BREATHING_SPO2, reading, slp, words);
         } else if !adult {
             let ask = format!("{words}: does it fit the local chart for this age?");
-            block(&CHILD, reading, GoOn::WithReason, ask);
+            block(&rules::BREATHING_CHILD, reading, GoOn::WithReason, ask);
         }
     }
     blocks
@@ -361,14 +320,20 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     for (rate, method) in &finding.rates {
         if rate_band(*rate, &exam.policy) == Band::Caution {
             let words = rate_words(*rate, *method);
-            note(&RATE, format!("{words} (12 to 20 is usual)"));
+            note(
+                &rules::BREATHING_RATE,
+                format!("{words} (12 to 20 is usual)"),
+            );
         }
     }
     if let Some(percent) = finding.spo2
         && spo2_band(percent, finding.target, &exam.policy) == Band::Caution
     {
         let words = spo2_words(percent, finding.oxygen, finding.target);
-        note(&SPO2, format!("{words} (96 % or more is usual)"));
+        note(
+            &rules::BREATHING_SPO2,
+            format!("{words} (96 % or more is usual)"),
+        );
     }
     flags
 }

@@ -2,8 +2,7 @@
 
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::rule::{Basis, Rule};
-use crate::clinical::source;
+use crate::clinical::rules;
 use crate::clinical::task::{
     Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When,
 };
@@ -18,45 +17,6 @@ pub const WINDOW: Millis = Millis::from_secs(30);
 pub const LATE: Millis = Millis::from_secs(60);
 /// Fewer than this many in the window is a sign.
 pub const EXPECTED: usize = 3;
-
-/// Below three.
-pub static FEW: Rule = Rule {
-    id: "dry.few",
-    says: "Fewer than 3 dry swallows in 30 seconds is a reason to look further. Studies of its \
-           sensitivity disagree widely (0.98 and 0.355).",
-    basis: Basis::Published(&[&source::OGU00A, &source::OGU00B, &source::RSST25]),
-};
-
-/// None at all.
-pub static NONE: Rule = Rule {
-    id: "dry.none",
-    says: "No swallow in 30 seconds: stop. No water is given.",
-    basis: Basis::LocalPolicy {
-        why: "below 3 is the published reason to look further; none at all is taken as a stop.",
-        seen: &[&source::OGU00A, &source::STM],
-    },
-};
-
-/// Not valid.
-pub static INVALID: Rule = Rule {
-    id: "dry.not-valid",
-    says: "A count is not valid where the person could not follow, the larynx could not be felt, \
-           the mouth stayed too dry, or the neck can't be touched.",
-    basis: Basis::LocalPolicy {
-        why: "a count nobody could take is not a low count.",
-        seen: &[&source::REHK, &source::STM],
-    },
-};
-
-/// For whom.
-pub static ADULTS: Rule = Rule {
-    id: "dry.adults",
-    says: "Its studies are in adults: it steps aside for children.",
-    basis: Basis::LocalPolicy {
-        why: "the healthy group of the largest study starts at 20 years.",
-        seen: &[&source::BH24, &source::OGU00A],
-    },
-};
 
 /// The reasons for which a count is not valid.
 pub static NOT_VALID_REASONS: &[Choice] = &[
@@ -176,7 +136,7 @@ pub fn read(trial: &Trial) -> Option<Finding> {
 pub fn judge(finding: &Finding) -> Vec<Flag> {
     let eating = Domain::EatingDrinking;
     if let Some(why) = finding.not_valid {
-        return vec![INVALID.flag(
+        return vec![rules::DRY_NOT_VALID.flag(
             Level::Incomplete,
             eating,
             format!("Dry swallows not valid: {}", small(why)),
@@ -190,21 +150,21 @@ pub fn judge(finding: &Finding) -> Vec<Flag> {
         )
     {
         // Three are three, even where the window was cut short or not seen whole.
-        return vec![FEW.flag(
+        return vec![rules::DRY_FEW.flag(
             Level::Pass,
             eating,
             format!("{n} dry swallows in 30 seconds (3 or more expected)"),
         )];
     }
     if !finding.whole {
-        return vec![INVALID.flag(
+        return vec![rules::DRY_NOT_VALID.flag(
             Level::Incomplete,
             eating,
             "Dry swallows: the 30 seconds were not finished",
         )];
     }
     if let Some(doubt) = finding.doubt {
-        return vec![INVALID.flag(
+        return vec![rules::DRY_NOT_VALID.flag(
             Level::Incomplete,
             eating,
             format!("Dry swallows: count again. {doubt}"),
@@ -217,14 +177,14 @@ pub fn judge(finding: &Finding) -> Vec<Flag> {
         String::new()
     };
     if n == 0 {
-        vec![NONE.flag(
+        vec![rules::DRY_NONE.flag(
             Level::Stop,
             eating,
             format!("no dry swallow in 30 seconds (3 or more expected){in_60}"),
         )]
     } else {
         let s = if n == 1 { "" } else { "s" };
-        vec![FEW.flag(
+        vec![rules::DRY_FEW.flag(
             Level::Refer,
             eating,
             format!("{n} dry swallow{s} in 30 seconds (3 or more expected){in_60}"),
@@ -235,7 +195,7 @@ pub fn judge(finding: &Finding) -> Vec<Flag> {
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     if let Some(sentence) = (SPEC.not_for)(exam.age, &exam.policy) {
-        return vec![ADULTS.flag(Level::Note, Domain::EatingDrinking, sentence)];
+        return vec![rules::DRY_ADULTS.flag(Level::Note, Domain::EatingDrinking, sentence)];
     }
     let mut flags = Vec::new();
     let mut trials = exam
@@ -265,7 +225,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         }
     }
     if flags.is_empty() {
-        flags.push(INVALID.flag(
+        flags.push(rules::DRY_NOT_VALID.flag(
             Level::Incomplete,
             Domain::EatingDrinking,
             "Dry swallows not counted",

@@ -3,9 +3,8 @@
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::policy::Policy;
-use crate::clinical::rule::{Basis, Rule};
-use crate::clinical::sign::{Sign, SignTask, VOICE, meaning};
-use crate::clinical::source;
+use crate::clinical::rules;
+use crate::clinical::sign::{Sign, SignTask, meaning};
 use crate::clinical::task::{
     Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, WATCH_CUT, When, watch_cut,
 };
@@ -22,52 +21,6 @@ pub const WATCH: Millis = Millis::from_secs(60);
 pub const LEAST: Millis = Millis::from_secs(1);
 /// Youngest age in months: the study in children starts at 2 years.
 pub const FROM_MONTHS: u32 = 24;
-
-/// No sign.
-pub static CLEAR: Rule = Rule {
-    id: "water.clear",
-    says: "90 mL drunk in one continuous go, nothing left, no cough or choke while drinking or \
-           within 60 seconds after, no new wet or hoarse voice: no sign seen.",
-    basis: Basis::Published(&[&source::TH4, &source::IDC]),
-};
-
-/// Something left.
-pub static LEFT: Rule = Rule {
-    id: "water.left",
-    says: "Not drinking all of the 90 mL is a reason to refer.",
-    basis: Basis::Published(&[&source::TH4, &source::IDC]),
-};
-
-/// Something is missing.
-pub static UNFINISHED: Rule = Rule {
-    id: "water.unfinished",
-    says: "The test is finished when the cup, the watch of 60 seconds and the voice afterwards \
-           are recorded.",
-    basis: Basis::Published(&[&source::TH4, &source::IDC]),
-};
-
-/// A sign after the watch.
-pub static AFTER_WATCH: Rule = Rule {
-    id: "water.after-watch",
-    says: "A sign later than 60 seconds after the last swallow is recorded and told; the rule \
-           does not count it.",
-    basis: Basis::Published(&[&source::TH4, &source::IDC]),
-};
-
-/// Wet voice before.
-pub static BASELINE: Rule = Rule {
-    id: "water.baseline-voice",
-    says: "A voice that was wet or hoarse before and is unchanged is no voice sign of this test; \
-           dysphonia at baseline itself predicted airway invasion.",
-    basis: Basis::Published(&[&source::GRO23]),
-};
-
-/// Children under 2.
-pub static FROM_TWO: Rule = Rule {
-    id: "water.from-two",
-    says: "Not given under 2 years: the study in children starts at 2.",
-    basis: Basis::Published(&[&source::SLK09]),
-};
 
 /// Question: voice before.
 pub const VOICE_BEFORE: &str = "voice-before";
@@ -424,7 +377,7 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         } else if let Seen::Later(_) = seen
             && level != Level::Stop
         {
-            flags.push(AFTER_WATCH.flag(
+            flags.push(rules::WATER_AFTER_WATCH.flag(
                 Level::Note,
                 eating,
                 format!("{words}: later than the 60 seconds the rule counts"),
@@ -439,17 +392,17 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
                 Some(why) => format!("90 mL of water not given: {}", small(why)),
                 None => "90 mL of water not given".to_owned(),
             };
-            flags.push(UNFINISHED.flag(Level::Incomplete, eating, why));
+            flags.push(rules::WATER_UNFINISHED.flag(Level::Incomplete, eating, why));
         }
         return flags;
     }
     match finding.cup {
-        Some(Cup::Paused) => flags.push(crate::clinical::sign::PAUSE.flag(
+        Some(Cup::Paused) => flags.push(rules::WATER_INTERRUPTED.flag(
             Level::Refer,
             eating,
             "did not drink the 90 mL in one go",
         )),
-        Some(Cup::Left(left)) => flags.push(LEFT.flag(
+        Some(Cup::Left(left)) => flags.push(rules::WATER_LEFT.flag(
             Level::Refer,
             eating,
             match left {
@@ -460,7 +413,8 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         Some(Cup::InOneGo) | None => {}
     }
     voice(finding, policy, &mut flags);
-    let mut missing = |words: &str| flags.push(UNFINISHED.flag(Level::Incomplete, eating, words));
+    let mut missing =
+        |words: &str| flags.push(rules::WATER_UNFINISHED.flag(Level::Incomplete, eating, words));
     match &finding.watch {
         Watch::NotBegun => missing("the last swallow was not marked"),
         Watch::Running => missing("the watch of 60 seconds is not over"),
@@ -485,10 +439,14 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         missing("voice before the water not recorded");
     }
     if let Some(doubt) = finding.watch_doubt {
-        flags.push(UNFINISHED.flag(Level::Note, eating, format!("Watch of 60 seconds: {doubt}")));
+        flags.push(rules::WATER_UNFINISHED.flag(
+            Level::Note,
+            eating,
+            format!("Watch of 60 seconds: {doubt}"),
+        ));
     }
     if flags.iter().all(|f| f.level() == Level::Note) {
-        flags.push(CLEAR.flag(
+        flags.push(rules::WATER_CLEAR.flag(
             Level::Pass,
             eating,
             "90 mL of water drunk in one go, no sign for 60 seconds after it",
@@ -522,7 +480,7 @@ fn voice(finding: &Finding, policy: &Policy, flags: &mut Vec<Flag>) {
         } else {
             Level::Note
         };
-        flags.push(VOICE.flag(
+        flags.push(rules::WATER_VOICE.flag(
             level,
             eating,
             match finding.before {
@@ -538,7 +496,7 @@ fn voice(finding: &Finding, policy: &Policy, flags: &mut Vec<Flag>) {
             },
         ));
     } else if let Some(before) = finding.before.filter(|v| v.is_sign()) {
-        flags.push(BASELINE.flag(
+        flags.push(rules::WATER_BASELINE_VOICE.flag(
             Level::Note,
             Domain::SpeechVoice,
             format!("voice {} already before the water", before.words()),
@@ -558,7 +516,11 @@ pub fn millilitres(ml: f64) -> String {
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     if let Some(sentence) = (SPEC.not_for)(exam.age, &exam.policy) {
-        return vec![FROM_TWO.flag(Level::Incomplete, Domain::EatingDrinking, sentence)];
+        return vec![rules::WATER_FROM_TWO.flag(
+            Level::Incomplete,
+            Domain::EatingDrinking,
+            sentence,
+        )];
     }
     let mut flags = Vec::new();
     let mut trials = exam
@@ -576,7 +538,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         }
     }
     if flags.is_empty() {
-        flags.push(UNFINISHED.flag(
+        flags.push(rules::WATER_UNFINISHED.flag(
             Level::Incomplete,
             Domain::EatingDrinking,
             "90 mL of water not given",
