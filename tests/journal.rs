@@ -133,6 +133,7 @@ fn details(label: &str) -> Details {
         age: Some(Age::Years(72)),
         sex: Some(Sex::Female),
         setting: Some(Setting::Ward),
+        language: None,
     }
 }
 

@@ -52,6 +52,7 @@ impl Script {
                 age: Some(age),
                 sex: None,
                 setting: Some(Setting::Ward),
+                language: None,
             },
             screen: Some(ScreenId::Swallow),
             versions: Versions {
@@ -431,6 +432,7 @@ fn the_longest_text_still_fits_one_screen() {
         age: Some(Age::Years(101)),
         sex: None,
         setting: Some(Setting::CareHome),
+        language: None,
     }));
     let verdict = s.visit.decision().unwrap().verdict.id().to_owned();
     s.say(Event::Plan(Plan {

@@ -139,6 +139,7 @@ way_out() {
     setup_wasm_std) say "with rustup: 'rustup target add wasm32-unknown-unknown'; on Debian run this once as root. Then start again" ;;
     setup_trunk | setup_wasm_bindgen) say "see that crates can be downloaded and 2 GB of disk are free, then start again: what was built so far is reused" ;;
     setup_npm) say "see that npm packages can be downloaded, then start again" ;;
+    setup_python) say "see that Python packages can be downloaded, or set PENLIGHT_PYTHON to a Python $PYTHONS with venv, then start again" ;;
     setup_chromium) say "install Chromium or Chrome yourself, or set PENLIGHT_CHROMIUM to its path, then start again" ;;
     build_release) say "mend what the log names. If it speaks of crates it can't find: remove target/wasm32-unknown-unknown and start again" ;;
     *) say "mend what the log names and start again" ;;

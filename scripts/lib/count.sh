@@ -13,6 +13,12 @@ count_cargo() {
     } END {print passed + 0, failed + 0}' "$1" 2>/dev/null || say "0 0"
 }
 
+# One for each figure, such as the mean interval, whatever the number of series.
+count_statistics() {
+    awk '/^[0-9]+ passed, [0-9]+ failed$/ {passed = $1; failed = $3} END {print passed + 0, failed + 0}' "$1" 2>/dev/null ||
+        say "0 0"
+}
+
 count_playwright() {
     node -e '
         const { stats } = JSON.parse(require("node:fs").readFileSync(process.argv[1], "utf8"));

@@ -2,7 +2,7 @@
 
 use super::gate::GateAnswers;
 use super::go_on::{GoOn, WentOn};
-use super::person::Age;
+use super::person::{Age, Language, Sex};
 use super::policy::Policy;
 use super::task::TaskId;
 use super::trial::Trial;
@@ -44,6 +44,10 @@ impl EndedEarly {
 pub struct Exam {
     /// Age, if given.
     pub age: Option<Age>,
+    /// Sex, if given.
+    pub sex: Option<Sex>,
+    /// Language spoken in speech tasks, if given.
+    pub language: Option<Language>,
     /// The gate's answers so far.
     pub gate: GateAnswers,
     /// All trials, in the order they were begun.

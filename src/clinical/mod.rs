@@ -6,6 +6,7 @@
 //! written without its source or the words "local policy".
 
 pub mod assess;
+pub mod compare;
 pub mod decision;
 pub mod exam;
 pub mod flag;
@@ -17,6 +18,7 @@ pub mod hold;
 pub mod norms;
 pub mod person;
 pub mod policy;
+pub mod predictive;
 pub mod rule;
 pub mod rules;
 pub mod screen;

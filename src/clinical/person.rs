@@ -120,6 +120,50 @@ impl Sex {
     }
 }
 
+macro_rules! languages {
+    ($($(#[$doc:meta])* $variant:ident = $tag:literal, $words:literal;)*) => {
+        /// The language spoken in speech tasks, where a published table has speakers of it.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+        pub enum Language { $($(#[$doc])* $variant,)* }
+
+        impl Language {
+            /// All, in the order shown.
+            pub const ALL: &[Language] = &[$(Language::$variant),*];
+
+            /// Its BCP 47 tag; "und" where no table has speakers of it.
+            pub const fn tag(self) -> &'static str {
+                match self { $(Language::$variant => $tag,)* }
+            }
+
+            /// The word shown.
+            pub const fn words(self) -> &'static str {
+                match self { $(Language::$variant => $words,)* }
+            }
+        }
+    };
+}
+
+languages! {
+    /// English.
+    English = "en", "English";
+    /// Hebrew.
+    Hebrew = "he", "Hebrew";
+    /// Arabic.
+    Arabic = "ar", "Arabic";
+    /// Mandarin.
+    Mandarin = "zh", "Mandarin";
+    /// Tamil.
+    Tamil = "ta", "Tamil";
+    /// Japanese.
+    Japanese = "ja", "Japanese";
+    /// Portuguese.
+    Portuguese = "pt", "Portuguese";
+    /// Danish.
+    Danish = "da", "Danish";
+    /// Any other.
+    Other = "und", "another";
+}
+
 /// Where the visit takes place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Setting {

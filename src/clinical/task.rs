@@ -4,6 +4,8 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
+use super::compare::Comparison;
+use super::exam::Exam;
 use super::person::Age;
 use super::policy::Policy;
 use super::sign::SignTask;
@@ -131,6 +133,8 @@ pub struct TaskSpec {
     pub questions: &'static [Question],
     /// The words that stand beside every result.
     pub caveat: &'static str,
+    /// Its values beside the published ones.
+    pub compare: fn(&Trial, &Exam) -> Vec<Comparison>,
     /// Why it can't be given to this person, if it can't.
     pub not_for: fn(Option<Age>, &Policy) -> Option<String>,
 }

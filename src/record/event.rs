@@ -6,7 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::clinical::exam::EndedEarly;
-use crate::clinical::person::{Age, Label, Role, Setting, Sex};
+use crate::clinical::person::{Age, Label, Language, Role, Setting, Sex};
 use crate::clinical::policy::Policy;
 use crate::clinical::screen::ScreenId;
 use crate::clinical::task::TaskId;
@@ -35,6 +35,9 @@ pub struct Details {
     pub sex: Option<Sex>,
     /// Setting, if given.
     pub setting: Option<Setting>,
+    /// Language spoken in speech tasks, if given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub language: Option<Language>,
 }
 
 /// What is to be done until somebody reviews.

@@ -166,16 +166,12 @@ impl Visit {
                 role,
                 ..
             } => {
-                self.exam.age = details.age;
                 self.exam.policy = policy;
-                self.details = Some(details);
+                self.know(details);
                 self.screen = screen;
                 self.role = role;
             }
-            Event::Details(details) => {
-                self.exam.age = details.age;
-                self.details = Some(details);
-            }
+            Event::Details(details) => self.know(details),
             Event::ScreenChosen(screen) => self.screen = Some(screen),
             Event::Role(role) => self.role = role,
             Event::Gate(answers) => self.exam.gate.0.extend(answers),
@@ -295,6 +291,14 @@ impl Visit {
                 };
             }
         }
+    }
+
+    /// Takes over what is known of the person.
+    fn know(&mut self, details: Details) {
+        self.exam.age = details.age;
+        self.exam.sex = details.sex;
+        self.exam.language = details.language;
+        self.details = Some(details);
     }
 
     fn mark(&mut self, number: u32, mark: Mark) {

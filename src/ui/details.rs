@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::live::{live, said};
 use super::parts::Choices;
-use crate::clinical::person::{Age, AgeUnit, Label, Setting, Sex};
+use crate::clinical::person::{Age, AgeUnit, Label, Language, Setting, Sex};
 use crate::record::event::Details;
 
 /// What the form holds while it is being filled in.
@@ -18,6 +18,7 @@ pub(super) struct Form {
     age_problem: RwSignal<String>,
     sex: RwSignal<Option<Sex>>,
     setting: RwSignal<Option<Setting>>,
+    language: RwSignal<Option<Language>>,
 }
 
 impl Form {
@@ -38,6 +39,7 @@ impl Form {
             age_problem: RwSignal::new(String::new()),
             sex: RwSignal::new(known.and_then(|d| d.sex)),
             setting: RwSignal::new(known.and_then(|d| d.setting)),
+            language: RwSignal::new(known.and_then(|d| d.language)),
         }
     }
 
@@ -59,6 +61,7 @@ impl Form {
             age: age?,
             sex: self.sex.get_untracked(),
             setting: self.setting.get_untracked(),
+            language: self.language.get_untracked(),
         })
     }
 
@@ -121,6 +124,14 @@ pub(super) fn DetailsFields(
                 .find(|s| Some(s.words()) == id.as_deref()),
         );
     });
+    let pick_language = Callback::new(move |id: Option<String>| {
+        form.language.set(
+            Language::ALL
+                .iter()
+                .copied()
+                .find(|l| Some(l.words()) == id.as_deref()),
+        );
+    });
     let same = |words: &str| (words.to_owned(), crate::clinical::words::capital(words));
     view! {
         <div class="words">
@@ -176,12 +187,18 @@ pub(super) fn DetailsFields(
         </div>
         <p class="problem" id="age-problem" role="alert">{live(move || form.age_problem.get())}</p>
         <details class="more">
-            <summary>"Sex, setting"</summary>
+            <summary>"Sex, language, setting"</summary>
             <Choices
                 label="Sex, where a norm is split by it"
                 options=sexes.iter().map(|s| same(s.words())).collect()
                 chosen=Signal::derive(move || form.sex.get().map(|s| s.words().to_owned()))
                 pick=pick_sex
+            />
+            <Choices
+                label="Language of the speech tasks, for norms by language"
+                options=Language::ALL.iter().map(|l| same(l.words())).collect()
+                chosen=Signal::derive(move || form.language.get().map(|l| l.words().to_owned()))
+                pick=pick_language
             />
             <Choices
                 label="Setting"

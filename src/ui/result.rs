@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::live::{follow, live};
-use super::why::flag_item;
+use super::why::{comparison_item, flag_item};
 use crate::clinical::task::{TaskId, TaskSpec};
 use crate::clinical::tasks;
 use crate::clinical::trial::{MarkKind, Trial};
@@ -40,10 +40,21 @@ pub(super) fn TaskResult(
                 .collect_view()
         })
     };
+    let beside = move || {
+        desk.visit.with(|v| {
+            v.as_ref()
+                .and_then(|v| Some((spec.compare)(v.exam.latest(task)?, &v.exam)))
+                .unwrap_or_default()
+                .iter()
+                .map(comparison_item)
+                .collect_view()
+        })
+    };
     view! {
         <section class="result" aria-label="Result">
             {live(move || lines.get().into_iter().map(|l| view! { <p class="figure">{l}</p> }).collect_view())}
             <ul class="flags">{live(flags)}</ul>
+            <ul class="flags">{live(beside)}</ul>
             {(!spec.caveat.is_empty()).then(|| view! { <p class="caveat">{spec.caveat}</p> })}
         </section>
     }

@@ -4,8 +4,10 @@ use leptos::prelude::*;
 
 use super::parts::Frame;
 use super::route::Route;
-use super::why::source_line;
+use super::why::{row_item, rule_item, source_line};
+use crate::clinical::norms;
 use crate::clinical::policy::Policy;
+use crate::clinical::rules;
 use crate::clinical::source;
 
 /// The page.
@@ -47,6 +49,16 @@ pub(super) fn SourcesPage() -> impl IntoView {
                 }}</li>
                 <li>{format!("Dry swallows are counted from {} years.", policy.dry_swallow_from_years)}</li>
             </ul>
+            <h2>"Published values"</h2>
+            <details class="why">
+                <summary>{format!("All {} of them", norms::ROWS.len())}</summary>
+                <ul>{norms::ROWS.iter().map(row_item).collect_view()}</ul>
+            </details>
+            <h2>"Rules"</h2>
+            <details class="why">
+                <summary>{format!("All {} of them", rules::ALL.len())}</summary>
+                <ul>{rules::ALL.iter().map(|r| rule_item(r)).collect_view()}</ul>
+            </details>
             <h2>"Sources"</h2>
             <ul class="sources">{source::ALL.iter().map(|s| source_line(s)).collect_view()}</ul>
             <h2>"Licence"</h2>

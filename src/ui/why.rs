@@ -2,7 +2,9 @@
 
 use leptos::prelude::*;
 
+use crate::clinical::compare::Comparison;
 use crate::clinical::flag::Flag;
+use crate::clinical::norms::Row;
 use crate::clinical::rule::Rule;
 use crate::clinical::source::Source;
 use crate::clinical::words::capital;
@@ -23,6 +25,17 @@ pub(super) fn source_line(source: &'static Source) -> impl IntoView {
     }
 }
 
+/// A rule in a list of all: its statement, what it looks at and what it rests on.
+pub(super) fn rule_item(rule: &'static Rule) -> impl IntoView {
+    view! {
+        <li>
+            <p>{rule.says}</p>
+            <p>{rule.basis_line()}</p>
+            <p class="small">{format!("Rule {}. Looks at: {}.", rule.id, rule.looks_at)}</p>
+        </li>
+    }
+}
+
 /// A rule, its basis and its sources, folded away behind one press.
 pub(super) fn rule_fold(rule: &'static Rule) -> impl IntoView {
     view! {
@@ -31,8 +44,43 @@ pub(super) fn rule_fold(rule: &'static Rule) -> impl IntoView {
             <p>{rule.says}</p>
             <p>{rule.basis_line()}</p>
             <ul>{rule.sources().iter().map(|s| source_line(s)).collect_view()}</ul>
-            <p class="small">"Rule "{rule.id}</p>
+            <p class="small">{format!("Rule {}. Looks at: {}.", rule.id, rule.looks_at)}</p>
         </details>
+    }
+}
+
+/// A published value: its figures, who was studied and how, its source, its mark and its caveat.
+pub(super) fn row_item(row: &'static Row) -> impl IntoView {
+    let language = match row.language {
+        "-" => String::new(),
+        tag => format!(" Language: {tag}."),
+    };
+    view! {
+        <li>
+            <p>{format!("{}: {row}.", capital(row.task.words()))}</p>
+            <p>{format!("{}. {}.{language}", capital(row.population), capital(row.procedure))}</p>
+            <p>{format!("{}: {}", capital(row.mark.words()), row.source.citation)}</p>
+            <p class="caveat">{row.caveat}</p>
+        </li>
+    }
+}
+
+/// A value beside the published one, and where that comes from.
+pub(super) fn comparison_item(comparison: &Comparison) -> impl IntoView + use<> {
+    let words = capital(&comparison.words());
+    let fold = comparison.norm.as_ref().ok().map(|norm| {
+        view! {
+            <details class="why">
+                <summary>"Where this comes from"</summary>
+                <ul>{row_item(norm.row)}</ul>
+            </details>
+        }
+    });
+    view! {
+        <li class="flag">
+            <p>{words}</p>
+            {fold}
+        </li>
     }
 }
 

@@ -3,9 +3,11 @@
 //! No published, validated limit for withholding a water trial was found. The lines are local
 //! policy, borrowed from the single-parameter bands of NEWS2 (Royal College of Physicians 2017).
 
+use crate::clinical::compare::{self, Comparison};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::go_on::GoOn;
+use crate::clinical::norms::{self, Quantity, Task, Unit};
 use crate::clinical::policy::Policy;
 use crate::clinical::rule::Rule;
 use crate::clinical::rules;
@@ -108,6 +110,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     caveat: "SpO2 is recorded for respiratory safety. A fall does not show, and a steady value \
              does not rule out, aspiration (published: BRI18).",
+    compare,
     not_for: |_, _| None,
 };
 
@@ -171,6 +174,26 @@ pub fn read(trial: &Trial) -> Finding {
         target: trial.number(TARGET),
         doubt,
     }
+}
+
+/// The rates of a child beside the range taught for the age; adults have bands of their own.
+fn compare(trial: &Trial, exam: &Exam) -> Vec<Comparison> {
+    if exam.age.is_none_or(|age| age.is_adult()) {
+        return Vec::new();
+    }
+    read(trial)
+        .rates
+        .into_iter()
+        .map(|(rate, method)| {
+            compare::compare(
+                exam,
+                Task::Breathe,
+                norms::Method::Count60s,
+                Quantity::counted(Unit::PerMinute, u32::from(rate)),
+                rate_words(rate, method),
+            )
+        })
+        .collect()
 }
 
 /// What a reading means for a water trial.

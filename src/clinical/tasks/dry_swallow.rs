@@ -1,7 +1,9 @@
 //! Dry swallows in 30 seconds (repetitive saliva swallowing test).
 
+use crate::clinical::compare::{self, Comparison};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::norms::{Method, Quantity, Task, Unit};
 use crate::clinical::rules;
 use crate::clinical::task::{
     Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When,
@@ -73,9 +75,8 @@ pub static SPEC: TaskSpec = TaskSpec {
         only_if: None,
         needed: false,
     }],
-    caveat: "Healthy adults average 7.0 (SD 2.9; n = 280, aged 20 to 90, published: BH24); the \
-             mean falls with age, to 4.3 in the eighties (published, secondary copy: BH24), so \
-             many healthy old people sit near the line of 3.",
+    caveat: "",
+    compare,
     not_for: |age, policy| match age {
         Some(age) if age.at_least_months() < u32::from(policy.dry_swallow_from_years) * 12 => {
             Some(format!(
@@ -130,6 +131,21 @@ pub fn read(trial: &Trial) -> Option<Finding> {
         not_valid,
         doubt,
     })
+}
+
+/// The count beside the mean of healthy adults of this age.
+fn compare(trial: &Trial, exam: &Exam) -> Vec<Comparison> {
+    let valid = read(trial).filter(|f| f.whole && f.not_valid.is_none());
+    let Some(n) = valid.and_then(|f| u32::try_from(f.count.count()).ok()) else {
+        return Vec::new();
+    };
+    vec![compare::compare(
+        exam,
+        Task::SwallowSaliva,
+        Method::Count30s,
+        Quantity::counted(Unit::PerHalfMinute, n),
+        format!("{n} in 30 seconds"),
+    )]
 }
 
 /// The rule of this task.
