@@ -2,6 +2,7 @@
 
 use super::exam::Exam;
 use super::norms::{Method, NoNorm, Norm, Place, Quantity, Query, Task, lookup};
+use super::words::small;
 
 /// A value, and what is published for this person.
 #[derive(Clone, Debug)]
@@ -22,9 +23,13 @@ impl Comparison {
             Ok(norm) => norm,
             Err(none) => return format!("{}. {none}", self.value),
         };
-        let mut words = vec![format!("{}. Published: {}.", self.value, norm.row)];
+        let mut words = vec![format!(
+            "{}. Published: {}.",
+            self.value,
+            small(&norm.row.to_string())
+        )];
         if let Some(z) = self.place.and_then(|place| place.z) {
-            words.push(format!("This is {z}."));
+            words.push(format!("This one is {z}."));
         }
         words.extend(norm.remarks());
         words.join(" ")

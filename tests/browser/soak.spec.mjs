@@ -8,8 +8,8 @@ import { BUTTONS, PAGES, SIGNS, Walk } from "./walk.mjs";
 test.skip(!process.env.PENLIGHT_LONG, "only with PENLIGHT_LONG=1");
 
 const KILLS = 30;
-// The same moments in every run: a failure can be had again.
-const SEED = 20_260_304;
+// The same moments in every run, or those of another seed: a failure can be had again.
+const SEED = Number(process.env.PENLIGHT_SEED ?? 20_260_304);
 
 function random(seed) {
   let state = seed;
@@ -23,6 +23,10 @@ test(`${KILLS} kills at any moment of a screen: nothing that was saved is lost`,
   const chance = random(SEED);
   for (let kill = 0; kill < KILLS; kill += 1) {
     const walk = await phone.start();
+    if (kill > 0) {
+      // It draws Home first and then finds back; a press in between is another test's.
+      await expect(walk.page.getByRole("heading", { level: 1, name: PAGES.home, exact: true })).toHaveCount(0);
+    }
     // The last visit is finished with: a new one from Home, up to some moment.
     while ((await walk.page.getByRole("heading", { level: 1, name: PAGES.home, exact: true }).count()) === 0) {
       await walk.press(BUTTONS.back);
@@ -52,9 +56,8 @@ test(`${KILLS} kills at any moment of a screen: nothing that was saved is lost`,
     const found = await storedEvents(after.page);
     const key = ({ visit, seq }) => `${visit} ${seq}`;
     const now = new Map(found.map((row) => [key(row), row.body]));
-    for (const row of kept) {
-      expect(now.get(key(row)), `kill ${kill + 1}: event ${key(row)}`).toBe(row.body);
-    }
+    const missing = kept.filter((row) => now.get(key(row)) !== row.body).map(key);
+    expect(missing, `kill ${kill + 1}: kept ${kept.length}, found ${found.length}`).toEqual([]);
     // No gap in any visit: what got there got there in order.
     for (const visit of new Set(found.map((row) => row.visit))) {
       const seqs = found.filter((row) => row.visit === visit).map(({ seq }) => seq);
