@@ -79,10 +79,12 @@ fn any_gate() -> impl Strategy<Value = GateAnswers> {
     })
 }
 
-fn some_choice(question: &'static Question) -> impl Strategy<Value = Option<Answer>> {
+fn some_choice(question: &'static Question) -> BoxedStrategy<Option<Answer>> {
     let (choices, least, most) = match question.takes {
         Takes::OneOf(choices) => (choices.iter().map(|c| c.id).collect(), 0, 0),
         Takes::Number { least, most, .. } => (vec![""], least * 10, most * 10),
+        // No rule reads free words.
+        Takes::Words(_) => return Just(None).boxed(),
     };
     let number = choices == [""];
     prop::option::of((select(choices), least..=most).prop_map(move |(id, n)| {
@@ -92,6 +94,7 @@ fn some_choice(question: &'static Question) -> impl Strategy<Value = Option<Answ
             Answer::Choice(id.to_owned())
         }
     }))
+    .boxed()
 }
 
 /// Answers to any of a task's questions, each given or not.

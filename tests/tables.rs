@@ -1,7 +1,7 @@
 //! The build's checks of the clinical tables: a typo fails with its file, line and reason.
 //! And of the tables themselves: what they hold against each other.
 
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 #[path = "../scripts/tables/norms.rs"]
 mod norms;

@@ -32,6 +32,8 @@ pub enum Length {
     Fixed(Millis),
     /// By itself after the length chosen on the page, or by a press where none was.
     Chosen,
+    /// By the answer to this question: by itself after so long, or by a press.
+    Answered(&'static str, &'static [(&'static str, Option<Millis>)]),
     /// By a press only.
     Open,
 }
@@ -45,6 +47,12 @@ pub struct Pad {
     pub start: &'static str,
     /// How the time ends.
     pub length: Length,
+    /// Whether the start is the first thing counted: the window opens with the first syllable.
+    pub first_counts: bool,
+    /// Whether a touch of the pad ends the time: nothing is counted, the whole pad is "stop".
+    pub touch_ends: bool,
+    /// The period of a beat that sounds and shows while the time runs.
+    pub beat: Option<Millis>,
     /// How long after the start later taps are still kept, apart.
     pub late: Option<Millis>,
     /// What the end button says, where a press ends it.
@@ -82,6 +90,8 @@ pub struct Choice {
 pub enum Takes {
     /// One of these.
     OneOf(&'static [Choice]),
+    /// Free words, at most so many characters.
+    Words(u16),
     /// A number.
     Number {
         /// Its unit, in words.
@@ -131,10 +141,17 @@ pub struct TaskSpec {
     pub more: &'static str,
     /// The questions, in order.
     pub questions: &'static [Question],
+    /// How many trials are asked for.
+    pub trials: u8,
+    /// Answers that are taken as given until somebody says otherwise: question and choice. Those
+    /// of the trial before outrank them.
+    pub usual: fn(&Exam) -> Vec<(&'static str, &'static str)>,
+    /// What a trial yields in words; none where the count and the time say it all.
+    pub lines: Option<fn(&Trial) -> Vec<String>>,
     /// The words that stand beside every result.
     pub caveat: &'static str,
     /// Its values beside the published ones.
-    pub compare: fn(&Trial, &Exam) -> Vec<Comparison>,
+    pub compare: fn(&Exam) -> Vec<Comparison>,
     /// Why it can't be given to this person, if it can't.
     pub not_for: fn(Option<Age>, &Policy) -> Option<String>,
 }
@@ -162,8 +179,27 @@ impl TaskSpec {
         match self.pad.length {
             Length::Fixed(length) => Some(length),
             Length::Chosen => trial.length,
+            Length::Answered(question, lengths) => {
+                let answer = trial.choice(question)?;
+                lengths.iter().find(|(id, _)| *id == answer)?.1
+            }
             Length::Open => None,
         }
+    }
+
+    /// The choice that is taken as given for a question of the trial to come: that of the trial
+    /// before, else the usual one.
+    pub fn assumed(&self, exam: &Exam, question: &str) -> Option<String> {
+        let usual = (self.usual)(exam)
+            .into_iter()
+            .find(|(id, _)| *id == question)?;
+        let before = exam
+            .trials
+            .iter()
+            .rev()
+            .filter(|t| t.task == self.id)
+            .find_map(|t| t.choice(question));
+        Some(before.unwrap_or(usual.1).to_owned())
     }
 
     /// Where `trial` stands at `now`.

@@ -193,6 +193,16 @@ impl Visit {
                     match gone.kind {
                         MarkKind::Start => trial.marks.retain(|m| m.kind.pressed()),
                         MarkKind::End => trial.marks.retain(|m| m.kind != MarkKind::WatchOver),
+                        // One press made both: the start is the first thing counted.
+                        MarkKind::Tap
+                            if trial
+                                .marks
+                                .last()
+                                .is_some_and(|m| m.kind == MarkKind::Start && m.at == gone.at)
+                                && tasks::spec(trial.task).pad.first_counts =>
+                        {
+                            trial.marks.clear();
+                        }
                         _ => {}
                     }
                 }

@@ -361,7 +361,44 @@ impl Desk {
     /// Records a press on a task's pad.
     pub(super) fn press(self, task: TaskId, length: Option<Millis>, at: Stamp, kind: MarkKind) {
         let (trial, opened) = self.trial_for(task, length);
-        self.record(opened.into_iter().chain([Event::Mark { trial, at, kind }]));
+        let mut events: Vec<Event> = opened.into_iter().collect();
+        if kind == MarkKind::Start {
+            events.extend(self.assumed(task, trial));
+        }
+        events.push(Event::Mark { trial, at, kind });
+        if kind == MarkKind::Start && tasks::spec(task).pad.first_counts {
+            events.push(Event::Mark {
+                trial,
+                at,
+                kind: MarkKind::Tap,
+            });
+        }
+        self.record(events);
+    }
+
+    /// What was taken as given on the page, as answers: the record must not depend on what a
+    /// later version takes as given.
+    fn assumed(self, task: TaskId, trial: u32) -> Vec<Event> {
+        let spec = tasks::spec(task);
+        self.visit.with_untracked(|v| {
+            let Some(visit) = v else { return Vec::new() };
+            let open = |id: &str| {
+                visit
+                    .trial(trial)
+                    .is_none_or(|t| !t.answers.contains_key(id))
+            };
+            (spec.usual)(&visit.exam)
+                .into_iter()
+                .filter(|(id, _)| open(id))
+                .filter_map(|(id, _)| {
+                    Some(Event::Answer {
+                        trial,
+                        question: id.to_owned(),
+                        answer: Some(Answer::Choice(spec.assumed(&visit.exam, id)?)),
+                    })
+                })
+                .collect()
+        })
     }
 
     /// Records an answer to a task's question; none takes it back.

@@ -12,7 +12,7 @@ use super::desk::Desk;
 use super::live::{Follow, follow, live, press, said};
 use super::signs::SignButtons;
 use crate::browser::{clock, page, sound, vibrate};
-use crate::clinical::task::{Phase, TaskId, TaskSpec};
+use crate::clinical::task::{Length, Phase, TaskId, TaskSpec};
 use crate::clinical::tasks;
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::measure::time::{Millis, Stamp};
@@ -80,14 +80,16 @@ pub(super) fn Pad(
     };
     let start = move |at: Stamp| {
         sound::unlock();
-        let countdown = spec.pad.countdown && desk.prefs.get_untracked().countdown;
+        let countdown =
+            spec.pad.countdown && !spec.pad.first_counts && desk.prefs.get_untracked().countdown;
         let at = if countdown {
             if desk.prefs.get_untracked().sound {
                 sound::countdown();
             }
             at.later(COUNTDOWN)
         } else {
-            if desk.prefs.get_untracked().sound {
+            // A first syllable that starts the time is on its way already: no tone over it.
+            if desk.prefs.get_untracked().sound && !spec.pad.first_counts {
                 sound::go_tone();
             }
             at
@@ -96,9 +98,17 @@ pub(super) fn Pad(
         buzz(40);
         desk.said.set("Started.".to_owned());
     };
+    let end = move |at: Stamp| {
+        desk.press(task, None, at, MarkKind::End);
+        desk.hold_still();
+        buzz(60);
+        desk.said.set("Ended.".to_owned());
+    };
     // What a press means depends on the face that was on the screen when it came.
     let touch = move |at: Stamp| match face.get_untracked() {
         Face::Ready => start(at),
+        Face::Running if spec.pad.touch_ends => end(at),
+        Face::Countdown if spec.pad.touch_ends => {}
         Face::Countdown | Face::Running | Face::Late => {
             desk.press(task, None, at, MarkKind::Tap);
             buzz(15);
@@ -135,12 +145,6 @@ pub(super) fn Pad(
     });
     on_cleanup(move || keys.remove());
 
-    let end = move |at: Stamp| {
-        desk.press(task, None, at, MarkKind::End);
-        desk.hold_still();
-        buzz(60);
-        desk.said.set("Ended.".to_owned());
-    };
     let (one, many) = spec.pad.counts;
     let big = move || match face.get() {
         Face::Ready => view! { <span class="start">{spec.pad.start}</span> }.into_any(),
@@ -153,6 +157,10 @@ pub(super) fn Pad(
             };
             view! { <span class="start">{live(left)}</span> }.into_any()
         }
+        Face::Running if spec.pad.touch_ends => view! {
+            <span class="start">{spec.pad.end}</span>
+        }
+        .into_any(),
         Face::Running | Face::Late => view! {
             <span class="count">{live(move || taps.get())}</span>
             <span class="what">{live(move || if taps.get() == 1 { one } else { many })}</span>
@@ -191,7 +199,7 @@ pub(super) fn Pad(
                     </button>
                 }))}
                 {live(move || match (face.get(), spec.pad.end) {
-                    (Face::Running, Some(words)) => Some(view! {
+                    (Face::Running, Some(words)) if !spec.pad.touch_ends => Some(view! {
                         <button
                             type="button"
                             class="end"
@@ -303,11 +311,25 @@ fn Clock(
         .into_any(),
         Face::Ready => {
             let window = match spec.pad.length {
-                crate::clinical::task::Length::Fixed(window) => Some(window),
+                Length::Fixed(window) => Some(window),
+                Length::Answered(question, lengths) => desk.visit.with(|v| {
+                    let visit = v.as_ref()?;
+                    let given = visit
+                        .exam
+                        .latest(task)
+                        .and_then(|t| t.choice(question).map(str::to_owned));
+                    let id = given.or_else(|| spec.assumed(&visit.exam, question))?;
+                    lengths.iter().find(|(known, _)| *known == id)?.1
+                }),
                 _ => length.get(),
             };
+            let from = if spec.pad.first_counts {
+                "first tap"
+            } else {
+                "start"
+            };
             window
-                .map(|w| view! { <p class="clock"><span>{format!("{} seconds from the start", w.0 / 1000)}</span></p> })
+                .map(|w| view! { <p class="clock"><span>{format!("{} seconds from the {from}", w.0 / 1000)}</span></p> })
                 .into_any()
         }
         Face::Countdown | Face::Watching | Face::Over => ().into_any(),

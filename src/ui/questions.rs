@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::live::follow;
-use super::parts::{Choices, NumberField};
+use super::parts::{Choices, NumberField, WordsField};
 use crate::clinical::task::{Question, Takes, TaskId, TaskSpec, When};
 use crate::clinical::tasks;
 use crate::clinical::trial::{Answer, Trial};
@@ -68,7 +68,12 @@ pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> AnyVie
             <Choices
                 label=q.ask
                 options=choices.iter().map(|c| (c.id.to_owned(), c.words.to_owned())).collect()
-                chosen=Signal::derive(move || answer.get().and_then(|a| a.choice().map(str::to_owned)))
+                chosen=Signal::derive(move || {
+                    let given = answer.get().and_then(|a| a.choice().map(str::to_owned));
+                    given.or_else(|| desk.visit.with(|v| {
+                        v.as_ref().and_then(|v| tasks::spec(task).assumed(&v.exam, q.id))
+                    }))
+                })
                 pick=Callback::new(move |id: Option<String>| {
                     // A double touch does not take back an answer that is needed.
                     if id.is_some() || !q.needed {
@@ -78,7 +83,28 @@ pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> AnyVie
             />
         }
         .into_any(),
-        Takes::Number { unit, least, most, step } => view! {
+        Takes::Words(most) => view! {
+            <WordsField
+                id=q.id
+                label=q.ask
+                value=match answer.get_untracked() {
+                    Some(Answer::Words(words)) => words,
+                    _ => String::new(),
+                }
+                most=u32::from(most)
+                take=Callback::new(move |words: String| {
+                    let words = words.trim().to_owned();
+                    desk.answer(task, q.id, (!words.is_empty()).then_some(Answer::Words(words)));
+                })
+            />
+        }
+        .into_any(),
+        Takes::Number {
+            unit,
+            least,
+            most,
+            step,
+        } => view! {
             <NumberField
                 id=q.id
                 label=q.ask

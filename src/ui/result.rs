@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::live::{follow, live};
 use super::why::{comparison_item, flag_item};
+use crate::clinical::exam::Exam;
 use crate::clinical::task::{TaskId, TaskSpec};
 use crate::clinical::tasks;
 use crate::clinical::trial::{MarkKind, Trial};
@@ -27,8 +28,7 @@ pub(super) fn TaskResult(
     let lines = follow(move || {
         desk.visit.with(|v| {
             v.as_ref()
-                .and_then(|v| v.exam.latest(task))
-                .map_or(Vec::new(), |t| lines(spec, t))
+                .map_or(Vec::new(), |v| trial_lines(spec, &v.exam))
         })
     });
     let flags = move || {
@@ -43,8 +43,7 @@ pub(super) fn TaskResult(
     let beside = move || {
         desk.visit.with(|v| {
             v.as_ref()
-                .and_then(|v| Some((spec.compare)(v.exam.latest(task)?, &v.exam)))
-                .unwrap_or_default()
+                .map_or(Vec::new(), |v| (spec.compare)(&v.exam))
                 .iter()
                 .map(comparison_item)
                 .collect_view()
@@ -60,6 +59,19 @@ pub(super) fn TaskResult(
     }
 }
 
+/// The figures of the newest trial; of every trial where several are asked for.
+fn trial_lines(spec: &TaskSpec, exam: &Exam) -> Vec<String> {
+    if spec.trials < 2 {
+        return exam.latest(spec.id).map_or(Vec::new(), |t| lines(spec, t));
+    }
+    exam.trials
+        .iter()
+        .filter(|t| t.task == spec.id && t.start().is_some())
+        .zip(1..)
+        .map(|(trial, n)| format!("Trial {n}: {}", lines(spec, trial).join(". ")))
+        .collect()
+}
+
 /// The figures of a trial in words, and everything that speaks against them.
 pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
     let mut lines = Vec::new();
@@ -70,6 +82,9 @@ pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
     let (one, many) = spec.pad.counts;
     let counted = |n: usize| format!("{n} {}", if n == 1 { one } else { many });
     let mut doubt: Option<Doubt> = None;
+    if let Some(words) = spec.lines {
+        lines.extend(words(trial));
+    }
     match spec
         .window(trial)
         .and_then(|w| Window::new(w, spec.pad.late).ok())
@@ -96,6 +111,7 @@ pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
                 let time = watch.elapsed(end, false);
                 doubt = trial.between(start, end).doubt;
                 lines.push(match time.length {
+                    Some(length) if spec.pad.touch_ends => length.to_string(),
                     Some(length) => format!("{length}, {}", counted(trial.taps())),
                     None => format!("{}, time not known", counted(trial.taps())),
                 });
@@ -103,6 +119,11 @@ pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
             (Err(why), Some(_)) => lines.push(format!("{}. {why}", counted(trial.taps()))),
             (_, None) => {}
         },
+    }
+    if spec.pad.touch_ends {
+        // Nothing is counted: the time alone stands.
+        lines.extend(doubt.map(|d| d.to_string()));
+        return lines;
     }
     let series = Series::new(offsets);
     if trial.task == TaskId::FreeCount

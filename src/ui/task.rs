@@ -93,7 +93,9 @@ pub(super) fn TaskPage(
             })))}
             {live(move || (face.get() == Face::Over).then(|| view! {
                 <div class="row quiet">
-                    <button type="button" on:click=press(move |_| desk.repeat(task, None))>"Do it again"</button>
+                    <button type="button" on:click=press(move |_| desk.repeat(task, None))>
+                        {if spec.trials > 1 { "Next trial" } else { "Do it again" }}
+                    </button>
                 </div>
             }))}
             {live(move || match (face.get() == Face::Ready && !done.get(), free.get()) {

@@ -43,6 +43,9 @@ pub static SPEC: TaskSpec = TaskSpec {
         counts: ("breath", "breaths"),
         start: "Start",
         length: Length::Fixed(WINDOW),
+        first_counts: false,
+        touch_ends: false,
+        beat: None,
         late: None,
         end: None,
         watch: None,
@@ -108,6 +111,9 @@ pub static SPEC: TaskSpec = TaskSpec {
             needed: false,
         },
     ],
+    trials: 1,
+    usual: |_| Vec::new(),
+    lines: None,
     caveat: "SpO2 is recorded for respiratory safety. A fall does not show, and a steady value \
              does not rule out, aspiration (published: BRI18).",
     compare,
@@ -177,12 +183,13 @@ pub fn read(trial: &Trial) -> Finding {
 }
 
 /// The rates of a child beside the range taught for the age; adults have bands of their own.
-fn compare(trial: &Trial, exam: &Exam) -> Vec<Comparison> {
+fn compare(exam: &Exam) -> Vec<Comparison> {
     if exam.age.is_none_or(|age| age.is_adult()) {
         return Vec::new();
     }
-    read(trial)
-        .rates
+    let rates = exam.latest(TaskId::Breathing).map(read).map(|f| f.rates);
+    rates
+        .unwrap_or_default()
         .into_iter()
         .map(|(rate, method)| {
             compare::compare(

@@ -60,6 +60,9 @@ pub static SPEC: TaskSpec = TaskSpec {
         counts: ("swallow", "swallows"),
         start: "Start",
         length: Length::Fixed(WINDOW),
+        first_counts: false,
+        touch_ends: false,
+        beat: None,
         late: Some(LATE),
         end: None,
         watch: None,
@@ -75,6 +78,9 @@ pub static SPEC: TaskSpec = TaskSpec {
         only_if: None,
         needed: false,
     }],
+    trials: 1,
+    usual: |_| Vec::new(),
+    lines: None,
     caveat: "",
     compare,
     not_for: |age, policy| match age {
@@ -134,8 +140,11 @@ pub fn read(trial: &Trial) -> Option<Finding> {
 }
 
 /// The count beside the mean of healthy adults of this age.
-fn compare(trial: &Trial, exam: &Exam) -> Vec<Comparison> {
-    let valid = read(trial).filter(|f| f.whole && f.not_valid.is_none());
+fn compare(exam: &Exam) -> Vec<Comparison> {
+    let valid = exam
+        .latest(TaskId::DrySwallow)
+        .and_then(read)
+        .filter(|f| f.whole && f.not_valid.is_none());
     let Some(n) = valid.and_then(|f| u32::try_from(f.count.count()).ok()) else {
         return Vec::new();
     };

@@ -101,6 +101,9 @@ pub static SPEC: TaskSpec = TaskSpec {
         counts: ("swallow", "swallows"),
         start: "First lip contact",
         length: Length::Open,
+        first_counts: false,
+        touch_ends: false,
+        beat: None,
         late: None,
         end: Some("Last swallow"),
         watch: Some(WATCH),
@@ -168,10 +171,13 @@ pub static SPEC: TaskSpec = TaskSpec {
             needed: false,
         },
     ],
+    trials: 1,
+    usual: |_| Vec::new(),
+    lines: None,
     caveat: "How well it finds aspiration depends on who is tested: sensitivity 96.5 % in 3,000 \
              mixed referrals (published: SL08), 55.2 % in ALS (published: ALS23). Silent \
              aspiration is not seen.",
-    compare: |_, _| Vec::new(),
+    compare: |_| Vec::new(),
     not_for: |age, _| match age {
         Some(age) if age.at_least_months() < FROM_MONTHS => {
             Some("The 90 mL water test is not given under 2 years.".to_owned())
