@@ -37,6 +37,7 @@ const ALARM: &[Tone] = &[
     tone(1.0, 988.0, 0.15),
     tone(1.2, 1319.0, 0.3),
 ];
+const TICK: Tone = tone(0.0, 1000.0, 0.06);
 const COUNTDOWN: &[Tone] = &[
     tone(0.0, 660.0, 0.12),
     tone(1.0, 660.0, 0.12),
@@ -110,6 +111,20 @@ pub fn alarm_tone() {
 /// Three short tones now, after one and after two seconds, and "go" after three.
 pub fn countdown() {
     play(COUNTDOWN);
+}
+
+/// Audio time less the page's time, in seconds; none while nothing can sound.
+pub(super) fn offset() -> Option<f64> {
+    let audio = AUDIO.with_borrow(Clone::clone)?;
+    (audio.context.state() == AudioContextState::Running)
+        .then(|| audio.context.current_time() - seconds())
+}
+
+/// A tick at a moment of the audio clock, in seconds.
+pub(super) fn tick_at(at: f64) {
+    if let Some(audio) = AUDIO.with_borrow(Clone::clone) {
+        let _ = place_one(&audio, at.max(audio.context.current_time()), &TICK);
+    }
 }
 
 /// Silences what sounds and what was still to come, as when a countdown is called off.

@@ -5,6 +5,7 @@
 //!
 //! **Invariant:** nothing in here reads a clock or knows what is being counted.
 
+pub mod beat;
 pub mod by_count;
 pub mod decimals;
 pub mod normal;

@@ -11,13 +11,14 @@ use super::live::follow;
 use super::route::{Page, Route};
 use super::steps;
 use crate::browser::prefs::{self, Prefs};
-use crate::browser::{clock, ids, page, sound, vibrate, wake};
+use crate::browser::{clock, ids, metronome, page, sound, vibrate, wake};
 use crate::clinical::person::Role;
 use crate::clinical::policy::Policy;
 use crate::clinical::screen::ScreenId;
 use crate::clinical::task::{Phase, TaskId};
 use crate::clinical::tasks;
 use crate::clinical::trial::{Answer, MarkKind};
+use crate::measure::beat::Beat;
 use crate::measure::time::{Millis, Stamp};
 use crate::record::envelope::Unreadable;
 use crate::record::envelope::{Envelope, SCHEMA, VisitId, body};
@@ -425,6 +426,25 @@ impl Desk {
     pub(super) fn tick(self) {
         self.now.set(clock::now());
         self.settle();
+        self.keep_beat();
+    }
+
+    /// Sounds the beat of a running task that has one.
+    fn keep_beat(self) {
+        let now = self.now.get_untracked();
+        let beating = self.visit.with_untracked(|v| {
+            v.iter().flat_map(|v| &v.exam.trials).find_map(|t| {
+                let spec = tasks::spec(t.task);
+                let beat = Beat::every(spec.pad.beat?)?;
+                matches!(spec.phase(t, now), Phase::Running(_)).then_some((beat, t.start()?))
+            })
+        });
+        match beating {
+            Some((beat, start)) if self.prefs.get_untracked().sound => {
+                metronome::keep(beat, start, now);
+            }
+            _ => metronome::stop(),
+        }
     }
 
     /// Records every window and watch that has run out.
@@ -498,6 +518,7 @@ impl Desk {
                 ticker.set_value(Some(page::every(50, move || self.tick())));
             } else {
                 wake::release();
+                metronome::stop();
                 ticker.set_value(None);
             }
         });

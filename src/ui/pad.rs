@@ -15,6 +15,7 @@ use crate::browser::{clock, page, sound, vibrate};
 use crate::clinical::task::{Length, Phase, TaskId, TaskSpec};
 use crate::clinical::tasks;
 use crate::clinical::trial::{MarkKind, Trial};
+use crate::measure::beat::Beat;
 use crate::measure::time::{Millis, Stamp};
 
 /// How long "ready, set" lasts before "go".
@@ -146,7 +147,19 @@ pub(super) fn Pad(
     on_cleanup(move || keys.remove());
 
     let (one, many) = spec.pad.counts;
-    let big = move || match face.get() {
+    // The number to be said now.
+    let beats = follow(move || {
+        let now = desk.now.get();
+        with_trial(desk, task, |spec, trial| {
+            let beat = Beat::every(spec.pad.beat?)?;
+            let since = trial.between(trial.start()?, now).length?;
+            Some(beat.sounded(since))
+        })
+        .flatten()
+        .unwrap_or(0)
+    });
+    let big = move || {
+        match face.get() {
         Face::Ready => view! { <span class="start">{spec.pad.start}</span> }.into_any(),
         Face::Countdown => {
             let left = move || match phase_of(desk, task, desk.now.get()) {
@@ -158,6 +171,9 @@ pub(super) fn Pad(
             view! { <span class="start">{live(left)}</span> }.into_any()
         }
         Face::Running if spec.pad.touch_ends => view! {
+            {spec.pad.beat.map(|_| view! {
+                <span class="count" class:beat=move || beats.get() % 2 == 1>{live(move || beats.get())}</span>
+            })}
             <span class="start">{spec.pad.end}</span>
         }
         .into_any(),
@@ -167,6 +183,7 @@ pub(super) fn Pad(
         }
         .into_any(),
         Face::Watching | Face::Over => ().into_any(),
+    }
     };
     let shown = move || !matches!(face.get(), Face::Watching | Face::Over);
     let pad_class = move || match face.get() {

@@ -3,8 +3,9 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::press;
+use super::live::{live, press};
 use super::route::Page;
+use crate::browser::{page, speak};
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
 
@@ -15,9 +16,23 @@ pub(super) fn ShowPage(
     task: TaskId,
 ) -> impl IntoView {
     let desk = Desk::get();
+    let words = tasks::spec(task).say;
+    // Some browsers know their voices only a moment after they were first asked.
+    let can = RwSignal::new(speak::can());
+    let asked = page::every(400, move || can.set(speak::can()));
+    let asking = StoredValue::new_local(Some(asked));
+    on_cleanup(move || {
+        asking.set_value(None);
+        speak::hush();
+    });
     view! {
         <main class="show">
-            <h1 tabindex="-1">{tasks::spec(task).say}</h1>
+            <h1 tabindex="-1">{words}</h1>
+            {live(move || can.get().then(|| view! {
+                <button type="button" class="big" on:click=press(move |_| speak::say(words))>
+                    <b>"Say it aloud"</b>
+                </button>
+            }))}
             <button type="button" class="big" on:click=press(move |_| desk.turn(Page::Task(task)))>
                 <b>"Back"</b>
             </button>
