@@ -290,6 +290,7 @@ static ORDERS: [Screen; 6] = {
             title: "",
             about: "",
             gate: true,
+            decides: true,
             tasks,
         }
     }

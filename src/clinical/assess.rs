@@ -1,6 +1,6 @@
 //! From an examination to its decision.
 
-use super::decision::{Decision, decide};
+use super::decision::{Decision, Verdict, decide};
 use super::exam::{EndedEarly, Exam};
 use super::flag::{Domain, Flag, Level};
 use super::gate::{self, State};
@@ -99,5 +99,12 @@ pub fn assess(screen: &Screen, exam: &Exam) -> Decision {
         .any(|task| tasks::spec(*task).by_mouth && tasks::aside(*task, exam).is_some())
         .then_some(EndedEarly::NotForAge);
     // An emergency or a closed gate is the graver word than "broken off".
-    decide(flags(screen, exam), closed.or(too_young).or(exam.ended))
+    let mut decision = decide(flags(screen, exam), closed.or(too_young).or(exam.ended));
+    if !screen.decides
+        && decision.missing.is_empty()
+        && matches!(decision.verdict, Verdict::Incomplete | Verdict::Pass)
+    {
+        decision.verdict = Verdict::NoDecision;
+    }
+    decision
 }

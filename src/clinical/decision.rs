@@ -15,6 +15,8 @@ pub enum Verdict {
     Incomplete,
     /// No sign seen on this screen.
     Pass,
+    /// Examined, and nothing said about eating and drinking: no swallow was tested.
+    NoDecision,
     /// Not done.
     NotDone(EndedEarly),
 }
@@ -27,6 +29,7 @@ impl Verdict {
             Verdict::Refer => "refer",
             Verdict::Incomplete => "incomplete",
             Verdict::Pass => "pass",
+            Verdict::NoDecision => "no-decision",
             Verdict::NotDone(_) => "not-done",
         }
     }
@@ -38,6 +41,7 @@ impl Verdict {
             Verdict::Refer => "Refer to speech-language pathology",
             Verdict::Incomplete => "Incomplete: not cleared",
             Verdict::Pass => "No sign seen on this screen",
+            Verdict::NoDecision => "Examined: no swallow was tested",
             Verdict::NotDone(EndedEarly::Emergency) => "Emergency: screen not done",
             Verdict::NotDone(_) => "Screen not done",
         }
@@ -45,12 +49,12 @@ impl Verdict {
 
     /// Whether the text may leave only after somebody said what to do until review.
     ///
-    /// Only "no sign seen" changes nothing; after anything else the ward must be told. An
+    /// Only "no sign seen" and an examination without a swallow change nothing; after anything else the ward must be told. An
     /// emergency waits for no press: its text says what holds until somebody came.
     pub const fn needs_action(self) -> bool {
         !matches!(
             self,
-            Verdict::Pass | Verdict::NotDone(EndedEarly::Emergency)
+            Verdict::Pass | Verdict::NoDecision | Verdict::NotDone(EndedEarly::Emergency)
         )
     }
 }
@@ -62,6 +66,7 @@ pub fn short_of(id: &str) -> &'static str {
         "refer" => "Refer",
         "incomplete" => "Incomplete",
         "pass" => "No sign seen",
+        "no-decision" => "Examined",
         "not-done" => "Not done",
         _ => "Decided by a newer version",
     }

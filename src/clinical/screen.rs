@@ -22,6 +22,8 @@ pub struct Screen {
     pub about: &'static str,
     /// Whether it starts at the gate.
     pub gate: bool,
+    /// Whether it ends in a decision about eating and drinking.
+    pub decides: bool,
     /// Its tasks, in order.
     pub tasks: &'static [TaskId],
 }
@@ -32,6 +34,7 @@ static SWALLOW: Screen = Screen {
     title: "Swallow screen",
     about: "Ready? Breaths, dry swallows, 90 mL of water, decision, handover.",
     gate: true,
+    decides: true,
     tasks: &[TaskId::Breathing, TaskId::DrySwallow, TaskId::Water90],
 };
 

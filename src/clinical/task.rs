@@ -25,6 +25,16 @@ pub enum TaskId {
     FreeCount,
 }
 
+impl TaskId {
+    /// All, in the order offered.
+    pub const ALL: &[TaskId] = &[
+        TaskId::Breathing,
+        TaskId::DrySwallow,
+        TaskId::Water90,
+        TaskId::FreeCount,
+    ];
+}
+
 /// How the time of a task ends.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Length {

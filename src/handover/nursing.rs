@@ -124,6 +124,9 @@ fn headline(decision: &Decision, plan: &Plan) -> String {
         Verdict::Pass => "NO SIGN SEEN on this screen. \
                           This screen changes no eating or drinking order."
             .to_owned(),
+        Verdict::NoDecision => "EXAMINED: face, mouth or speech. No swallow was tested. \
+                                This changes no eating or drinking order."
+            .to_owned(),
         Verdict::NotDone(EndedEarly::Emergency) => {
             "EMERGENCY: swallow screen NOT DONE. Use your local emergency procedure.".to_owned()
         }
@@ -254,6 +257,7 @@ fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
         Verdict::Stop | Verdict::Refer => reasons().collect(),
         Verdict::Incomplete => decision.missing.iter().map(|f| small(f.reason())).collect(),
         Verdict::Pass => vec!["swallow screen done".to_owned()],
+        Verdict::NoDecision => vec!["examination done, no swallow tested".to_owned()],
         Verdict::NotDone(EndedEarly::Emergency) => decision
             .missing
             .iter()
@@ -454,7 +458,7 @@ fn recommendation(decision: &Decision, plan: &Plan) -> String {
     }
     let (whom, _) = addressed(decision, plan);
     let first = match (decision.verdict, plan.action) {
-        (Verdict::Pass, _) => {
+        (Verdict::Pass | Verdict::NoDecision, _) => {
             "keep to the orders in force; food and drink only awake and upright; mouth care"
         }
         (_, Some(Action::NothingByMouth)) => "mouth care; upright",

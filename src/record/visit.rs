@@ -342,9 +342,15 @@ impl Visit {
 
     /// What it is called.
     pub fn label(&self) -> String {
-        self.details
-            .as_ref()
-            .map_or_else(|| "Count".to_owned(), |d| d.label.as_str().to_owned())
+        self.details.as_ref().map_or_else(
+            || match self.exam.trials.first() {
+                Some(trial) if trial.task != TaskId::FreeCount => {
+                    tasks::spec(trial.task).title.to_owned()
+                }
+                _ => "Count".to_owned(),
+            },
+            |d| d.label.as_str().to_owned(),
+        )
     }
 
     /// A count that was made without a visit.

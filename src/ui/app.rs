@@ -17,6 +17,7 @@ use super::parts::Frame;
 use super::route::{Page, Route};
 use super::settings::SettingsPage;
 use super::show::ShowPage;
+use super::single::{SinglePage, single_task};
 use super::sources::SourcesPage;
 use super::task::TaskPage;
 use super::visit::OverviewPage;
@@ -43,12 +44,19 @@ pub fn App() -> impl IntoView {
             });
             match route {
                 Route::Home => view! { <HomePage/> }.into_any(),
-                Route::NewVisit => view! { <NewVisitPage/> }.into_any(),
+                Route::NewVisit(screen) => view! { <NewVisitPage screen=screen/> }.into_any(),
+                Route::Single => view! { <SinglePage/> }.into_any(),
                 Route::History => view! { <HistoryPage/> }.into_any(),
                 Route::Settings => view! { <SettingsPage/> }.into_any(),
                 Route::Sources => view! { <SourcesPage/> }.into_any(),
                 Route::Count(_) => live(move || {
-                    if open.get() { view! { <CountPage/> }.into_any() } else { view! { <NotHere/> }.into_any() }
+                    if !open.get() {
+                        return view! { <NotHere/> }.into_any();
+                    }
+                    match single_task(desk) {
+                        Some(task) => view! { <TaskPage task=task/> }.into_any(),
+                        None => view! { <CountPage/> }.into_any(),
+                    }
                 }).into_any(),
                 Route::Visit(_, page) => live(move || {
                     if !open.get() {

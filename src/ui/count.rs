@@ -76,7 +76,7 @@ pub(super) fn CountPage() -> impl IntoView {
 
 /// Attaches the count to one of the last visits.
 #[component]
-fn Attach() -> impl IntoView {
+pub(super) fn Attach() -> impl IntoView {
     let desk = Desk::get();
     desk.refresh();
     let attached = move || {
@@ -133,21 +133,25 @@ fn Attach() -> impl IntoView {
 
 /// Copies the count into a visit and notes on the count where it went.
 fn attach_to(desk: Desk, count: &Visit, visit: Visit) {
-    let Some(trial) = count.exam.latest(TASK) else {
-        return;
-    };
-    let copy = Event::Attached {
-        from: count.id.clone(),
-        trial: visit.next_trial(),
-        task: trial.task,
-        length: trial.length,
-        marks: trial.marks.iter().map(|m| (m.at, m.kind)).collect(),
-        hidden: trial.hidden.clone(),
-        answers: trial.answers.clone().into_iter().collect(),
-    };
+    let copies: Vec<Event> = count
+        .exam
+        .trials
+        .iter()
+        .filter(|t| t.start().is_some())
+        .zip(visit.next_trial()..)
+        .map(|(trial, number)| Event::Attached {
+            from: count.id.clone(),
+            trial: number,
+            task: trial.task,
+            length: trial.length,
+            marks: trial.marks.iter().map(|m| (m.at, m.kind)).collect(),
+            hidden: trial.hidden.clone(),
+            answers: trial.answers.clone().into_iter().collect(),
+        })
+        .collect();
     let to = visit.id.clone();
     desk.record([Event::AttachedTo(to.clone())]);
     desk.visit.set(Some(visit));
-    desk.record([copy]);
+    desk.record(copies);
     desk.go(Route::Visit(to, Page::Overview));
 }

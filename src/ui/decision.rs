@@ -33,7 +33,7 @@ pub(super) fn look_of(verdict: Verdict) -> (&'static str, &'static str) {
         Verdict::Refer => ("verdict refer", "\u{25B2}"),
         Verdict::Incomplete => ("verdict incomplete", "\u{25D0}"),
         Verdict::Pass => ("verdict pass", "\u{25CB}"),
-        Verdict::NotDone(_) => ("verdict not-done", "\u{2013}"),
+        Verdict::NoDecision | Verdict::NotDone(_) => ("verdict not-done", "\u{2013}"),
     }
 }
 
@@ -69,7 +69,9 @@ fn Shown(decision: Decision, ended: bool) -> impl IntoView {
     };
     let why = match verdict {
         Verdict::NotDone(why) => Some(crate::clinical::words::capital(why.words())),
-        Verdict::Pass => Some("This screen changes no eating or drinking order.".to_owned()),
+        Verdict::Pass | Verdict::NoDecision => {
+            Some("This screen changes no eating or drinking order.".to_owned())
+        }
         _ => None,
     };
     view! {

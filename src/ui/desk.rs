@@ -325,6 +325,14 @@ impl Desk {
         self.go(Route::Count(id));
     }
 
+    /// Begins one task without a visit.
+    pub(super) fn begin_single(self, task: TaskId) {
+        let id = ids::new_visit_id();
+        self.visit.set(Some(Visit::new(id.clone())));
+        self.repeat(task, None);
+        self.go(Route::Count(id));
+    }
+
     /// The number of the trial that presses and answers of a task belong to, and the event that
     /// opens it where there is none yet.
     fn trial_for(self, task: TaskId, length: Option<Millis>) -> (u32, Option<Event>) {

@@ -7,6 +7,7 @@ use super::history::head_row;
 use super::live::{follow, live, press};
 use super::route::Route;
 use super::steps;
+use crate::clinical::screen::ScreenId;
 use crate::record::head::Head;
 
 /// The first page: begin, go on, look back.
@@ -56,9 +57,23 @@ pub(super) fn HomePage() -> impl IntoView {
                     <span>{head.what}{if head.running { ", running" } else { "" }}</span>
                 </button>
             }))}
-            <button type="button" class="big primary" on:click=press(move |_| desk.go(Route::NewVisit))>
-                <b>"Swallow screen"</b>
-                <span>"Ready? Breaths, dry swallows, 90 mL of water, handover"</span>
+            {ScreenId::ALL.iter().copied().map(|id| {
+                let screen = id.screen();
+                view! {
+                    <button
+                        type="button"
+                        class="big"
+                        class:primary=id == ScreenId::Swallow
+                        on:click=press(move |_| desk.go(Route::NewVisit(id)))
+                    >
+                        <b>{screen.title}</b>
+                        <span>{screen.about}</span>
+                    </button>
+                }
+            }).collect_view()}
+            <button type="button" class="big" on:click=press(move |_| desk.go(Route::Single))>
+                <b>"One task"</b>
+                <span>"Any count or time on its own"</span>
             </button>
             <button type="button" class="big" on:click=press(move |_| desk.begin_count())>
                 <b>"Just count something"</b>

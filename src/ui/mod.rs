@@ -30,6 +30,7 @@ mod route;
 mod settings;
 mod show;
 mod signs;
+mod single;
 mod sources;
 mod steps;
 mod task;

@@ -26,7 +26,10 @@ fn suggested(desk: Desk) -> String {
 
 /// The page.
 #[component]
-pub(super) fn NewVisitPage() -> impl IntoView {
+pub(super) fn NewVisitPage(
+    /// The screen to begin with.
+    screen: ScreenId,
+) -> impl IntoView {
     let desk = Desk::get();
     let form = Form::new(suggested(desk), None);
     let role = Signal::derive(move || Some(role_id(desk.prefs.get().role).to_owned()));
@@ -42,15 +45,11 @@ pub(super) fn NewVisitPage() -> impl IntoView {
     let begin = move |_| {
         sound::unlock();
         if let Some(details) = form.read() {
-            desk.begin(
-                details,
-                Some(ScreenId::Swallow),
-                desk.prefs.get_untracked().role,
-            );
+            desk.begin(details, Some(screen), desk.prefs.get_untracked().role);
         }
     };
     view! {
-        <Frame title="Swallow screen" back=Route::Home>
+        <Frame title=screen.screen().title back=Route::Home>
             <Unclosed/>
             <DetailsFields form=form/>
             <Choices

@@ -90,6 +90,7 @@ fn SavedMark() -> impl IntoView {
 pub(super) fn overview_of(desk: Desk) -> Route {
     desk.visit.with_untracked(|v| {
         v.as_ref()
+            .filter(|v| !v.is_loose())
             .map_or(Route::Home, |v| Route::Visit(v.id.clone(), Page::Overview))
     })
 }

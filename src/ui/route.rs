@@ -3,6 +3,7 @@
 //! The address works under any path of any host, and "back" on the phone works.
 
 use crate::clinical::gate::Group;
+use crate::clinical::screen::ScreenId;
 use crate::clinical::task::TaskId;
 use crate::record::envelope::VisitId;
 
@@ -33,8 +34,10 @@ pub(super) enum Page {
 pub(super) enum Route {
     /// The first page.
     Home,
-    /// A new visit.
-    NewVisit,
+    /// A new visit with a screen.
+    NewVisit(ScreenId),
+    /// One task on its own.
+    Single,
     /// Past visits.
     History,
     /// Settings.
@@ -47,12 +50,14 @@ pub(super) enum Route {
     Count(VisitId),
 }
 
-const TASKS: [(TaskId, &str); 4] = [
+const TASKS: [(TaskId, &str); TaskId::ALL.len()] = [
     (TaskId::Breathing, "breathing"),
     (TaskId::DrySwallow, "dry-swallows"),
     (TaskId::Water90, "water"),
     (TaskId::FreeCount, "count"),
 ];
+
+const SCREENS: [(ScreenId, &str); ScreenId::ALL.len()] = [(ScreenId::Swallow, "swallow")];
 
 const GROUPS: [(Group, &str); 4] = [
     (Group::Person, "person"),
@@ -77,7 +82,8 @@ impl Route {
     pub(super) fn hash(&self) -> String {
         match self {
             Route::Home => String::new(),
-            Route::NewVisit => "new".to_owned(),
+            Route::NewVisit(screen) => format!("new/{}", word_of(&SCREENS, *screen)),
+            Route::Single => "one-task".to_owned(),
             Route::History => "history".to_owned(),
             Route::Settings => "settings".to_owned(),
             Route::Sources => "sources".to_owned(),
@@ -106,7 +112,8 @@ impl Route {
     fn read(hash: &str) -> Option<Route> {
         let parts: Vec<&str> = hash.split('/').collect();
         Some(match parts.as_slice() {
-            ["new"] => Route::NewVisit,
+            ["new", screen] => Route::NewVisit(value_of(&SCREENS, screen)?),
+            ["one-task"] => Route::Single,
             ["history"] => Route::History,
             ["settings"] => Route::Settings,
             ["sources"] => Route::Sources,
@@ -147,12 +154,13 @@ mod tests {
         let id = VisitId::new("0123456789abcdef").unwrap();
         let mut places = vec![
             Route::Home,
-            Route::NewVisit,
+            Route::Single,
             Route::History,
             Route::Settings,
             Route::Sources,
             Route::Count(id.clone()),
         ];
+        places.extend(SCREENS.map(|(s, _)| Route::NewVisit(s)));
         let mut pages = vec![
             Page::Overview,
             Page::GateResult,

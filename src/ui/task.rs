@@ -4,6 +4,7 @@
 
 use leptos::prelude::*;
 
+use super::count::Attach;
 use super::desk::Desk;
 use super::holds::{Holds, held};
 use super::live::{follow, live, press};
@@ -11,7 +12,7 @@ use super::pad::{Face, Pad, face};
 use super::parts::{Choices, ChokingButton, Frame, overview_of};
 use super::questions::{Questions, question};
 use super::result::TaskResult;
-use super::route::Page;
+use super::route::{Page, Route};
 use super::steps;
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::Level;
@@ -20,6 +21,7 @@ use crate::clinical::task::{NOT_VALID, TaskId, WATCH_CUT, When};
 use crate::clinical::tasks::{self, water};
 use crate::clinical::trial::Answer;
 use crate::record::event::Event;
+use crate::record::visit::Visit;
 
 /// The question under which the way of cueing is kept.
 const CUE: &str = "cue";
@@ -37,7 +39,14 @@ pub(super) fn TaskPage(
     // Running trials are never held up: what has begun is finished in the open.
     let free = follow(move || holds.get().is_empty() || face.get() != Face::Ready);
     let resting = move || matches!(face.get(), Face::Ready | Face::Over | Face::Late);
+    let loose = desk
+        .visit
+        .with_untracked(|v| v.as_ref().is_some_and(Visit::is_loose));
     let next = move |_| {
+        if loose {
+            desk.go(Route::Home);
+            return;
+        }
         if let Some(page) = desk
             .visit
             .with_untracked(|v| v.as_ref().map(|v| steps::after_task(v, task)))
@@ -77,7 +86,7 @@ pub(super) fn TaskPage(
                     </button>
                 }.into_any(),
                 _ => view! {
-                    <button type="button" class="big primary" on:click=press(next)><b>"Next"</b></button>
+                    <button type="button" class="big primary" on:click=press(next)><b>{if loose { "Done" } else { "Next" }}</b></button>
                 }.into_any(),
             })}
             {live(move || (face.get() == Face::Watching).then(|| view! { <WatchCut task=task/> }))}
@@ -111,7 +120,8 @@ pub(super) fn TaskPage(
                     </button>
                 }.into_any(),
             })}
-            <Leave/>
+            {live(move || (loose && face.get() == Face::Over).then(|| view! { <Attach/> }))}
+            {(!loose).then(|| view! { <Leave/> })}
             </div>
             {live(move || free.get().then(|| view! {
                 <Pad task=task length=Signal::derive(|| None) face=face/>

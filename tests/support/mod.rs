@@ -147,7 +147,7 @@ pub(crate) fn grave(verdict: Verdict) -> u8 {
     match verdict {
         Verdict::Stop => 3,
         Verdict::Refer => 2,
-        Verdict::Incomplete | Verdict::NotDone(_) => 1,
+        Verdict::Incomplete | Verdict::NoDecision | Verdict::NotDone(_) => 1,
         Verdict::Pass => 0,
     }
 }
