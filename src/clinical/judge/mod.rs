@@ -5,3 +5,4 @@
 
 pub mod compared;
 pub mod speech;
+pub mod voice;
