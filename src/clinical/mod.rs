@@ -15,6 +15,7 @@ pub mod gate_flags;
 pub mod gate_items;
 pub mod go_on;
 pub mod hold;
+pub mod judge;
 pub mod norms;
 pub mod person;
 pub mod policy;
