@@ -45,7 +45,7 @@ function optimise(name) {
     throw new Error(`wasm-opt ${WASM_OPT_VERSION} is needed, found "${version}". Run npm ci.`);
   }
   // Rebuilding the control flow between two rounds takes another 1 % off what is sent.
-  const passes = ["-Oz", "--flatten", "--rereloop", "-Oz", "--strip-debug", "--strip-producers"];
+  const passes = ["-Oz", "--flatten", "--rereloop", "-Oz", "--converge", "--strip-debug", "--strip-producers", "--strip-target-features"];
   execFileSync(tool, [...passes, staged(name), "-o", staged(name)], {
     stdio: "inherit",
   });

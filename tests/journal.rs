@@ -1019,13 +1019,14 @@ fn every_value() -> Vec<Event> {
         .map(|k| press(3, k, 4_000))
         .collect();
     events.extend(
-        every!(TaskId: Breathing, DrySwallow, Water90, FreeCount)
+        every!(TaskId: Breathing, DrySwallow, Water90, FreeCount, SyllablePa, SyllableTa, SyllableKa,
+            Sequence, LongestAh, LongestS, LongestZ, PitchGlide, BreathCount, BreathHold, FiveForFive)
             .into_iter()
             .map(|task| trial_opened(4, task)),
     );
     events.extend(every!(Role: Screener, Slp).into_iter().map(Event::Role));
     events.extend(
-        every!(ScreenId: Swallow)
+        every!(ScreenId: Swallow, OralMotor, FullVisit)
             .into_iter()
             .map(Event::ScreenChosen),
     );

@@ -1,6 +1,7 @@
 //! A measured value beside the published one.
 
 use super::exam::Exam;
+use super::judge::compared::Judged;
 use super::norms::{Method, NoNorm, Norm, Place, Quantity, Query, Task, lookup};
 use super::words::small;
 
@@ -16,6 +17,16 @@ pub struct Comparison {
 }
 
 impl Comparison {
+    /// What a judged value was put beside, if it was.
+    pub fn of(judged: &Judged) -> Option<Comparison> {
+        let compared = judged.compared.as_ref().ok()?;
+        Some(Comparison {
+            value: judged.value.clone(),
+            norm: Ok(compared.norm),
+            place: Some(compared.place),
+        })
+    }
+
     /// In words: the published value, where this one stands, and how far the group is the
     /// person's own; or why there is no published value.
     pub fn words(&self) -> String {

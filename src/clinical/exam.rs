@@ -2,6 +2,7 @@
 
 use super::gate::GateAnswers;
 use super::go_on::{GoOn, WentOn};
+use super::judge::compared::Who;
 use super::person::{Age, Language, Sex};
 use super::policy::Policy;
 use super::task::TaskId;
@@ -65,6 +66,15 @@ pub struct Exam {
 }
 
 impl Exam {
+    /// The person, as far as published values go by it.
+    pub fn who(&self) -> Who<'static> {
+        Who {
+            age: self.age,
+            sex: self.sex,
+            language: self.language.map(Language::tag),
+        }
+    }
+
     /// The newest trial of a task.
     pub fn latest(&self, task: TaskId) -> Option<&Trial> {
         self.trials.iter().rev().find(|t| t.task == task)

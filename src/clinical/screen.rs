@@ -9,6 +9,10 @@ use super::task::TaskId;
 pub enum ScreenId {
     /// Gate, breathing, dry swallows, 90 mL of water.
     Swallow,
+    /// Repeated syllables and the longest "ah".
+    OralMotor,
+    /// Speech and breath timing, then the way of the swallow screen.
+    FullVisit,
 }
 
 /// A screen.
@@ -38,14 +42,58 @@ static SWALLOW: Screen = Screen {
     tasks: &[TaskId::Breathing, TaskId::DrySwallow, TaskId::Water90],
 };
 
+/// Oral motor screen.
+static ORAL_MOTOR: Screen = Screen {
+    id: ScreenId::OralMotor,
+    title: "Oral motor screen",
+    about: "Repeated syllables, longest \"ah\".",
+    gate: false,
+    decides: false,
+    tasks: &[
+        TaskId::SyllablePa,
+        TaskId::SyllableTa,
+        TaskId::SyllableKa,
+        TaskId::Sequence,
+        TaskId::LongestAh,
+    ],
+};
+
+/// Full visit. What is spoken comes before what is swallowed: a voice that water made wet is no
+/// voice to time.
+static FULL_VISIT: Screen = Screen {
+    id: ScreenId::FullVisit,
+    title: "Full visit",
+    about: "Ready? Speech and breath timing, then dry swallows and water.",
+    gate: true,
+    decides: true,
+    tasks: &[
+        TaskId::SyllablePa,
+        TaskId::SyllableTa,
+        TaskId::SyllableKa,
+        TaskId::Sequence,
+        TaskId::LongestAh,
+        TaskId::LongestS,
+        TaskId::LongestZ,
+        TaskId::PitchGlide,
+        TaskId::BreathCount,
+        TaskId::BreathHold,
+        TaskId::FiveForFive,
+        TaskId::Breathing,
+        TaskId::DrySwallow,
+        TaskId::Water90,
+    ],
+};
+
 impl ScreenId {
     /// All screens, in the order offered.
-    pub const ALL: [ScreenId; 1] = [ScreenId::Swallow];
+    pub const ALL: [ScreenId; 3] = [ScreenId::Swallow, ScreenId::OralMotor, ScreenId::FullVisit];
 
     /// Its data.
     pub fn screen(self) -> &'static Screen {
         match self {
             ScreenId::Swallow => &SWALLOW,
+            ScreenId::OralMotor => &ORAL_MOTOR,
+            ScreenId::FullVisit => &FULL_VISIT,
         }
     }
 }

@@ -23,6 +23,28 @@ pub enum TaskId {
     Water90,
     /// Just count something.
     FreeCount,
+    /// pa, repeated.
+    SyllablePa,
+    /// ta, repeated.
+    SyllableTa,
+    /// ka, repeated.
+    SyllableKa,
+    /// pa-ta-ka, repeated.
+    Sequence,
+    /// The longest "ah".
+    LongestAh,
+    /// The longest s.
+    LongestS,
+    /// The longest z.
+    LongestZ,
+    /// Pitch glide.
+    PitchGlide,
+    /// Counting on one breath.
+    BreathCount,
+    /// Breath hold.
+    BreathHold,
+    /// 5 cm of water for 5 seconds.
+    FiveForFive,
 }
 
 impl TaskId {
@@ -32,6 +54,17 @@ impl TaskId {
         TaskId::DrySwallow,
         TaskId::Water90,
         TaskId::FreeCount,
+        TaskId::SyllablePa,
+        TaskId::SyllableTa,
+        TaskId::SyllableKa,
+        TaskId::Sequence,
+        TaskId::LongestAh,
+        TaskId::LongestS,
+        TaskId::LongestZ,
+        TaskId::PitchGlide,
+        TaskId::BreathCount,
+        TaskId::BreathHold,
+        TaskId::FiveForFive,
     ];
 }
 

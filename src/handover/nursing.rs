@@ -9,7 +9,7 @@ use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::gate::{self, State, hold_id};
 use crate::clinical::rules;
 use crate::clinical::task::TaskId;
-use crate::clinical::tasks::{breathing, water};
+use crate::clinical::tasks::{self, breathing, water};
 use crate::clinical::words::{capital, small};
 use crate::measure::time::{Millis, elapsed};
 use crate::record::event::{Action, Plan};
@@ -81,7 +81,10 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock, most: usize) -> String 
     lines.push(String::new());
     lines.push(format!("Identify: {}", identify(visit, now)));
     lines.push(format!("Situation: {}.", situation(visit, decision, most)));
-    lines.push(format!("Background: {}.", some_of(background(visit), most)));
+    let background = background(visit);
+    if !background.is_empty() {
+        lines.push(format!("Background: {}.", some_of(background, most)));
+    }
     let assessment = assessment(visit, decision);
     if !assessment.is_empty() {
         lines.push(format!("Assessment: {}.", some_of(assessment, most)));
@@ -337,7 +340,8 @@ fn background(visit: &Visit) -> Vec<String> {
     {
         parts.push(breathing::spo2_words(percent, f.oxygen, f.target));
     }
-    if parts.is_empty() {
+    let asked = visit.screen.is_some_and(|id| id.screen().gate);
+    if parts.is_empty() && asked {
         parts.push("questions before the start not finished".to_owned());
     }
     parts
@@ -371,11 +375,32 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<String> {
     for flag in &decision.also {
         // What was gone past at the gate stands in the background, readings too.
         let told = flag.rule().id.starts_with("gate.") || passed(&flag);
-        if !told && flag.domain() != Domain::Breathing {
-            parts.push(small(flag.reason()));
+        match flag.domain() {
+            _ if told => {}
+            // What decides nothing is told where it is a flag, without its comparison.
+            Domain::Breathing | Domain::SpeechVoice | Domain::Mouth => {
+                if flag.level() >= Level::Refer {
+                    parts.push(first_part(flag.reason()));
+                }
+            }
+            Domain::Urgent | Domain::EatingDrinking => parts.push(small(flag.reason())),
         }
     }
+    parts.extend(
+        TaskId::ALL
+            .iter()
+            .filter_map(|task| tasks::summary(*task, &visit.exam)),
+    );
     parts
+}
+
+/// A reason up to its comparison, which the full record has.
+fn first_part(reason: &str) -> String {
+    let end = reason
+        .find("; ")
+        .or_else(|| reason.find(". "))
+        .unwrap_or(reason.len());
+    small(&reason[..end])
 }
 
 /// How a choking went.

@@ -12,6 +12,7 @@ use std::num::NonZeroU32;
 
 use serde::{Deserialize, Serialize};
 
+use super::decimals::decimals;
 use super::time::Millis;
 
 /// Why a number can't be taken as the unit it was meant for.
@@ -52,10 +53,10 @@ impl fmt::Display for UnitError {
                 write!(f, "This can't be read as a number ({unit}).")
             }
             UnitError::TooSmall { unit, least } => {
-                write!(f, "This must be {least} or more ({unit}).")
+                write!(f, "This must be {} or more ({unit}).", plain(*least))
             }
             UnitError::TooLarge { unit, most } => {
-                write!(f, "This must be {most} or less ({unit}).")
+                write!(f, "This must be {} or less ({unit}).", plain(*most))
             }
             UnitError::ByZero { unit } => {
                 write!(f, "This can't be worked out: the number of {unit} is zero.")
@@ -68,6 +69,12 @@ impl fmt::Display for UnitError {
 }
 
 impl std::error::Error for UnitError {}
+
+/// A limit without noughts behind the point.
+fn plain(limit: f64) -> String {
+    let text = decimals(limit, 2);
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
 
 /// `value` if it is a number from `least` to `most`, both included.
 fn checked(value: f64, unit: &'static str, least: f64, most: f64) -> Result<f64, UnitError> {
@@ -137,7 +144,8 @@ macro_rules! unit {
         impl fmt::Display for $name {
             fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
                 let places = f.precision().unwrap_or($places);
-                write!(f, "{:.places$} {}", rounded(self.0, places), $words)
+                let shown = decimals(self.0, u32::try_from(places).unwrap_or(6));
+                write!(f, "{shown} {}", $words)
             }
         }
     };
@@ -514,9 +522,10 @@ mod tests {
         let none = SecondsPerInterval::new(-0.000_04).unwrap();
         assert_eq!(none.to_string(), "0.000 seconds per interval");
         assert_eq!(Seconds::new(-0.0).unwrap().to_string(), "0.0 seconds");
+        // Six decimals are the most that is shown.
         assert_eq!(
-            format!("{:.300}", Percent::new(1.0).unwrap()).len(),
-            302 + " per cent".len()
+            format!("{:.300}", Percent::new(1.0).unwrap()),
+            "1.000000 per cent"
         );
     }
 

@@ -52,11 +52,35 @@ pub(super) fn TaskResult(
     view! {
         <section class="result" aria-label="Result">
             {live(move || lines.get().into_iter().map(|l| view! { <p class="figure">{l}</p> }).collect_view())}
+            {spec.pad.first_counts.then(|| live(move || time_line(desk, task)))}
             <ul class="flags">{live(flags)}</ul>
             <ul class="flags">{live(beside)}</ul>
             {(!spec.caveat.is_empty()).then(|| view! { <p class="caveat">{spec.caveat}</p> })}
         </section>
     }
+}
+
+/// The taps of the newest trial on a line: where they crowd and where they gap is seen at once.
+fn time_line(desk: Desk, task: TaskId) -> AnyView {
+    let taps = desk.visit.with(|v| {
+        v.as_ref()
+            .and_then(|v| v.exam.latest(task))
+            .map_or(Vec::new(), Trial::tap_offsets)
+    });
+    let Some(last) = taps.last().map(|at| at.0).filter(|last| *last > 0) else {
+        return ().into_any();
+    };
+    let first = taps.first().map_or(0, |at| at.0);
+    view! {
+        <div class="time-line" role="img" aria-label="The taps on a line of time">
+            {taps.iter().map(|at| {
+                let percent = (at.0 - first) * 1000 / (last - first).max(1);
+                let left = format!("{}.{}%", percent / 10, percent % 10);
+                view! { <i style:left=left></i> }
+            }).collect_view()}
+        </div>
+    }
+    .into_any()
 }
 
 /// The figures of the newest trial; of every trial where several are asked for.
@@ -82,9 +106,9 @@ pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
     let (one, many) = spec.pad.counts;
     let counted = |n: usize| format!("{n} {}", if n == 1 { one } else { many });
     let mut doubt: Option<Doubt> = None;
-    if let Some(words) = spec.lines {
-        lines.extend(words(trial));
-    }
+    let own = spec.lines.map(|words| words(trial));
+    let has_own = own.is_some();
+    lines.extend(own.unwrap_or_default());
     match spec
         .window(trial)
         .and_then(|w| Window::new(w, spec.pad.late).ok())
@@ -92,7 +116,9 @@ pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
         Some(window) => {
             let split = window.split(&offsets);
             let seconds = window.length().0 / 1000;
-            lines.push(format!("{} in {seconds} seconds", counted(split.count())));
+            if !has_own {
+                lines.push(format!("{} in {seconds} seconds", counted(split.count())));
+            }
             if !split.early.is_empty() {
                 lines.push(format!(
                     "{} before \"go\", not counted",
@@ -110,12 +136,14 @@ pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
             (Ok(watch), Some(end)) => {
                 let time = watch.elapsed(end, false);
                 doubt = trial.between(start, end).doubt;
-                lines.push(match time.length {
-                    Some(length) if spec.pad.touch_ends => length.to_string(),
-                    Some(length) => format!("{length}, {}", counted(trial.taps())),
-                    None => format!("{}, time not known", counted(trial.taps())),
-                });
+                if !has_own {
+                    lines.push(match time.length {
+                        Some(length) => format!("{length}, {}", counted(trial.taps())),
+                        None => format!("{}, time not known", counted(trial.taps())),
+                    });
+                }
             }
+            (Err(why), Some(_)) if has_own => lines.push(why.to_string()),
             (Err(why), Some(_)) => lines.push(format!("{}. {why}", counted(trial.taps()))),
             (_, None) => {}
         },

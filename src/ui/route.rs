@@ -55,9 +55,24 @@ const TASKS: [(TaskId, &str); TaskId::ALL.len()] = [
     (TaskId::DrySwallow, "dry-swallows"),
     (TaskId::Water90, "water"),
     (TaskId::FreeCount, "count"),
+    (TaskId::SyllablePa, "pa"),
+    (TaskId::SyllableTa, "ta"),
+    (TaskId::SyllableKa, "ka"),
+    (TaskId::Sequence, "pa-ta-ka"),
+    (TaskId::LongestAh, "longest-ah"),
+    (TaskId::LongestS, "longest-s"),
+    (TaskId::LongestZ, "longest-z"),
+    (TaskId::PitchGlide, "glide"),
+    (TaskId::BreathCount, "count-on-one-breath"),
+    (TaskId::BreathHold, "breath-hold"),
+    (TaskId::FiveForFive, "five-for-five"),
 ];
 
-const SCREENS: [(ScreenId, &str); ScreenId::ALL.len()] = [(ScreenId::Swallow, "swallow")];
+const SCREENS: [(ScreenId, &str); ScreenId::ALL.len()] = [
+    (ScreenId::Swallow, "swallow"),
+    (ScreenId::OralMotor, "oral-motor"),
+    (ScreenId::FullVisit, "full"),
+];
 
 const GROUPS: [(Group, &str); 4] = [
     (Group::Person, "person"),

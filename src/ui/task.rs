@@ -89,6 +89,15 @@ pub(super) fn TaskPage(
                     <button type="button" class="big primary" on:click=press(next)><b>{if loose { "Done" } else { "Next" }}</b></button>
                 }.into_any(),
             })}
+            {live(move || (face.get() == Face::Over && spec.trials > 1).then(|| view! {
+                <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
+                    <b>"Next trial"</b>
+                    <span>{move || desk.visit.with(|v| {
+                        let done = v.as_ref().map_or(0, |v| v.exam.trials.iter().filter(|t| t.task == task).count());
+                        format!("{done} done, {} asked", spec.trials)
+                    })}</span>
+                </button>
+            }))}
             {live(move || (face.get() == Face::Watching).then(|| view! { <WatchCut task=task/> }))}
             {live(move || has_result().then(|| view! { <TaskResult task=task/> }))}
             {live(move || (!spec.say.is_empty() && matches!(face.get(), Face::Over | Face::Late)).then(|| view! {
@@ -100,11 +109,9 @@ pub(super) fn TaskPage(
                     {question(desk, task, q)}
                 </details>
             })))}
-            {live(move || (face.get() == Face::Over).then(|| view! {
+            {live(move || (face.get() == Face::Over && spec.trials == 1).then(|| view! {
                 <div class="row quiet">
-                    <button type="button" on:click=press(move |_| desk.repeat(task, None))>
-                        {if spec.trials > 1 { "Next trial" } else { "Do it again" }}
-                    </button>
+                    <button type="button" on:click=press(move |_| desk.repeat(task, None))>"Do it again"</button>
                 </div>
             }))}
             {live(move || match (face.get() == Face::Ready && !done.get(), free.get()) {

@@ -18,7 +18,7 @@ pub struct Query<'a> {
     pub age: Option<Age>,
     /// Sex, if given.
     pub sex: Option<Sex>,
-    /// The person's language as a BCP 47 tag, if known.
+    /// The person's language as a BCP 47 tag; English is taken where it is not known.
     pub language: Option<&'a str>,
 }
 
@@ -165,6 +165,10 @@ fn at(age: Age) -> String {
     }
 }
 
+/// The language taken for the person's where none was given: that of the words the app has them
+/// say. A flag must not rest on a guess that happens to fit a group.
+const ASSUMED: &str = "en";
+
 fn within(ages: (u32, u32), months: u32) -> bool {
     (ages.0..=ages.1).contains(&months)
 }
@@ -213,9 +217,8 @@ pub fn lookup(query: &Query) -> Result<Norm, NoNorm> {
         Some(Age::Adult) | None => return Err(NoNorm::AgeNotGiven),
     };
     let months = age.at_least_months();
-    let own = |row: &&Row| {
-        within(row.ages, months) && query.language.is_some_and(|language| row.speaks(language))
-    };
+    let language = query.language.unwrap_or(ASSUMED);
+    let own = |row: &&Row| within(row.ages, months) && row.speaks(language);
     let read = |row: &&Row| row.read.is_some_and(|ages| within(ages, months));
     let sex_fits = |row: &&Row| row.sex.is_none() || row.sex == query.sex;
 
@@ -231,7 +234,7 @@ pub fn lookup(query: &Query) -> Result<Norm, NoNorm> {
                 nearest_group: !within(row.ages, months),
                 other_language: row.language != "-"
                     && row.language != "not shown"
-                    && query.language.is_some_and(|language| !row.speaks(language)),
+                    && !row.speaks(language),
                 other_method: row.method != query.method,
             },
         });

@@ -1,0 +1,269 @@
+//! Breath for speech: counting on one breath, holding it, 5 cm of water for 5 seconds; and the
+//! glide of the voice, heard.
+
+use super::longest::held;
+use crate::clinical::exam::Exam;
+use crate::clinical::flag::Flag;
+use crate::clinical::judge::breath::{self, Bubbles};
+use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
+use crate::clinical::trial::Trial;
+use crate::clinical::words::small;
+use crate::measure::time::Millis;
+
+/// The highest number said.
+const REACHED: &str = "reached";
+/// What was seen of the bubbles.
+const BUBBLES: &str = "bubbles";
+
+const fn pad(start: &'static str, end: &'static str, beat: Option<Millis>) -> Pad {
+    Pad {
+        counts: ("", ""),
+        start,
+        length: Length::Open,
+        first_counts: false,
+        touch_ends: true,
+        beat,
+        late: None,
+        end: Some(end),
+        watch: None,
+        signs: None,
+        countdown: false,
+    }
+}
+
+/// Counting on one breath.
+pub static COUNT: TaskSpec = TaskSpec {
+    id: TaskId::BreathCount,
+    title: "Counting on one breath",
+    steps: &[
+        "Sitting upright, usual voice. The beat is two a second: it sounds, and the number shows.",
+        "A deep breath, then touch the pad: the first beat is \"one\".",
+        "Touch it again at the next breath, and take over the highest number said.",
+    ],
+    say: "Take a deep breath and count aloud with the beat, for as long as you can without breathing in.",
+    by_mouth: false,
+    pad: pad(
+        "Touch: the beat starts",
+        "Touch at the next breath",
+        Some(Millis(500)),
+    ),
+    more: "",
+    questions: &[Question {
+        id: REACHED,
+        ask: "Highest number said",
+        when: When::After,
+        takes: Takes::Number {
+            unit: "",
+            least: 0,
+            most: 200,
+            step: 1,
+        },
+        only_if: None,
+        needed: true,
+    }],
+    trials: 3,
+    usual: |_| Vec::new(),
+    lines: Some(count_lines),
+    compare: |_| Vec::new(),
+    caveat: "",
+    not_for: |_, _| None,
+};
+
+/// Breath hold.
+pub static HOLD: TaskSpec = TaskSpec {
+    id: TaskId::BreathHold,
+    title: "Breath hold",
+    steps: &[
+        "5 seconds are asked (common practice); skip it where holding the breath is not wanted.",
+        "Touch the pad when the breath is held, touch it again when it is let go.",
+    ],
+    say: "Breathe in, and hold your breath for five seconds.",
+    by_mouth: false,
+    pad: pad("Touch when held", "Touch when let go", None),
+    more: "",
+    questions: &[],
+    trials: 3,
+    usual: |_| Vec::new(),
+    lines: Some(time_lines),
+    compare: |_| Vec::new(),
+    caveat: "Recorded, not judged.",
+    not_for: |_, _| None,
+};
+
+static BUBBLES_SEEN: &[Choice] = &[
+    Choice {
+        id: "continuous",
+        words: "Continuous, at 5 cm",
+    },
+    Choice {
+        id: "broken",
+        words: "Broken off, or not at 5 cm",
+    },
+    Choice {
+        id: "not-seen",
+        words: "Nobody watched",
+    },
+];
+
+/// 5 cm of water for 5 seconds.
+pub static FIVE: TaskSpec = TaskSpec {
+    id: TaskId::FiveForFive,
+    title: "5 cm of water for 5 seconds",
+    steps: &[
+        "A cup of water marked in cm, a straw with a pinhole above the water. The tip is 5 cm under.",
+        "Touch the pad at the first bubbles, touch it again when they end.",
+        "Whether they were continuous at 5 cm is yours to say: the phone can't see the pressure.",
+    ],
+    say: "Blow bubbles through the straw, gently and without a break, until I say stop.",
+    by_mouth: false,
+    pad: pad("Touch at the first bubbles", "Touch when they end", None),
+    more: "",
+    questions: &[Question {
+        id: BUBBLES,
+        ask: "The bubbles",
+        when: When::After,
+        takes: Takes::OneOf(BUBBLES_SEEN),
+        only_if: None,
+        needed: true,
+    }],
+    trials: 3,
+    usual: |_| Vec::new(),
+    lines: Some(time_lines),
+    compare: |_| Vec::new(),
+    caveat: "The water is blown into, not drunk.",
+    not_for: |_, _| None,
+};
+
+static GLIDES: &[Choice] = &[
+    Choice {
+        id: "smooth",
+        words: "Smooth",
+    },
+    Choice {
+        id: "stepped",
+        words: "Stepped",
+    },
+    Choice {
+        id: "narrow",
+        words: "Narrow",
+    },
+    Choice {
+        id: "none",
+        words: "None",
+    },
+];
+
+/// Pitch glide.
+pub static GLIDE: TaskSpec = TaskSpec {
+    id: TaskId::PitchGlide,
+    title: "Pitch glide",
+    steps: &["Up and down on \"ah\". Touch the pad when it starts and when it ends."],
+    say: "Say \"ah\" and slide from your lowest to your highest voice, and down again.",
+    by_mouth: false,
+    pad: pad("Touch when it starts", "Touch when it ends", None),
+    more: "",
+    questions: &[
+        Question {
+            id: "glide-up",
+            ask: "Up",
+            when: When::After,
+            takes: Takes::OneOf(GLIDES),
+            only_if: None,
+            needed: true,
+        },
+        Question {
+            id: "glide-down",
+            ask: "Down",
+            when: When::After,
+            takes: Takes::OneOf(GLIDES),
+            only_if: None,
+            needed: true,
+        },
+    ],
+    trials: 1,
+    usual: |_| Vec::new(),
+    lines: Some(glide_lines),
+    compare: |_| Vec::new(),
+    caveat: "As heard; no line is drawn on it.",
+    not_for: |_, _| None,
+};
+
+fn time_lines(trial: &Trial) -> Vec<String> {
+    let length = trial
+        .start()
+        .zip(trial.end())
+        .and_then(|(start, end)| trial.between(start, end).length);
+    vec![length.map_or_else(|| "no time".to_owned(), |l| l.to_string())]
+}
+
+fn count_lines(trial: &Trial) -> Vec<String> {
+    let mut lines = time_lines(trial);
+    if let Some(n) = trial.number(REACHED) {
+        lines.insert(0, format!("counted to {}", n as u32));
+    }
+    vec![lines.join(", ")]
+}
+
+fn glide_lines(trial: &Trial) -> Vec<String> {
+    let heard = |question| {
+        GLIDES
+            .iter()
+            .find(|c| Some(c.id) == trial.choice(question))
+            .map_or("not said", |c| c.id)
+    };
+    vec![format!(
+        "heard: up {}, down {}",
+        heard("glide-up"),
+        heard("glide-down")
+    )]
+}
+
+/// The result in a few words, for the handover.
+pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
+    if task == TaskId::PitchGlide {
+        let trial = exam.latest(task).filter(|t| t.end().is_some())?;
+        return Some(format!("pitch glide {}", glide_lines(trial).join(" ")));
+    }
+    // The value stands before the colon or the semicolon.
+    let flags = flags(task, exam);
+    let reason = flags.first()?.reason();
+    let end = reason.find([':', ';']).unwrap_or(reason.len());
+    let head = if task == TaskId::FiveForFive {
+        // "5 cm of water for 5 seconds: blown for 6.0 seconds; done"
+        reason.split(". ").next().unwrap_or(reason)
+    } else {
+        &reason[..end]
+    };
+    Some(small(head))
+}
+
+/// What the rules say about an examination.
+pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
+    let done = || exam.trials.iter().filter(move |t| t.task == task);
+    let longest = || {
+        done().filter_map(held).fold(None, |best, one| match best {
+            Some(best) if best >= one => Some(best),
+            _ => Some(one),
+        })
+    };
+    match task {
+        TaskId::BreathCount => done()
+            .filter_map(|t| t.number(REACHED))
+            .map(|n| n as u32)
+            .max()
+            .map_or(Vec::new(), |n| breath::count(n, &exam.who()).flags),
+        TaskId::BreathHold => longest().map_or(Vec::new(), |time| breath::hold(time).flags),
+        TaskId::FiveForFive => done()
+            .filter_map(|t| {
+                let bubbles = match t.choice(BUBBLES)? {
+                    "continuous" => Bubbles::Continuous,
+                    "broken" => Bubbles::Broken,
+                    _ => Bubbles::NotSeen,
+                };
+                Some(breath::five(held(t)?, bubbles).1.flags)
+            })
+            .next_back()
+            .unwrap_or_default(),
+        _ => Vec::new(),
+    }
+}

@@ -1,0 +1,231 @@
+//! The longest "ah", s and z: up to three trials each, the whole pad is start and stop.
+
+use crate::clinical::compare::Comparison;
+use crate::clinical::exam::Exam;
+use crate::clinical::flag::Flag;
+use crate::clinical::judge::voice::{Held, Sound, longest, s_to_z};
+use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
+use crate::clinical::trial::{Answer, Trial};
+use crate::clinical::words::small;
+use crate::measure::units::Seconds;
+
+/// How the voice sounded.
+const VOICE: &str = "voice";
+/// Free words.
+const REMARK: &str = "remark";
+
+static VOICES: &[Choice] = &[
+    Choice {
+        id: "clear",
+        words: "Clear",
+    },
+    Choice {
+        id: "wet",
+        words: "Wet",
+    },
+    Choice {
+        id: "breathy",
+        words: "Breathy",
+    },
+    Choice {
+        id: "hoarse",
+        words: "Hoarse",
+    },
+    Choice {
+        id: "strained",
+        words: "Strained",
+    },
+];
+
+const fn remark() -> Question {
+    Question {
+        id: REMARK,
+        ask: "Remark on this trial. No names.",
+        when: When::After,
+        takes: Takes::Words(80),
+        only_if: None,
+        needed: false,
+    }
+}
+
+static WITH_VOICE: &[Question] = &[
+    Question {
+        id: VOICE,
+        ask: "Voice",
+        when: When::After,
+        takes: Takes::OneOf(VOICES),
+        only_if: None,
+        needed: false,
+    },
+    remark(),
+];
+
+static PLAIN: &[Question] = &[remark()];
+
+const fn spec(
+    id: TaskId,
+    title: &'static str,
+    say: &'static str,
+    questions: &'static [Question],
+    caveat: &'static str,
+) -> TaskSpec {
+    TaskSpec {
+        id,
+        title,
+        steps: &[
+            "Say it the same way each time, and give no other help: wording and coaching move the time.",
+            "Touch the pad when the sound starts, touch it again when it ends.",
+            "Up to three trials, with a rest between.",
+        ],
+        say,
+        by_mouth: false,
+        pad: Pad {
+            counts: ("", ""),
+            start: "Touch when it starts",
+            length: Length::Open,
+            first_counts: false,
+            touch_ends: true,
+            beat: None,
+            late: None,
+            end: Some("Touch when it ends"),
+            watch: None,
+            signs: None,
+            countdown: false,
+        },
+        more: "",
+        questions,
+        trials: 3,
+        usual: |_| Vec::new(),
+        lines: Some(lines),
+        compare: match id {
+            TaskId::LongestS => |exam| compare(TaskId::LongestS, exam),
+            TaskId::LongestZ => |exam| compare(TaskId::LongestZ, exam),
+            _ => |exam| compare(TaskId::LongestAh, exam),
+        },
+        caveat,
+        not_for: |_, _| None,
+    }
+}
+
+/// "ah".
+pub static AH: TaskSpec = spec(
+    TaskId::LongestAh,
+    "Longest \"ah\"",
+    "Take a deep breath and say \"ah\" for as long as you can, in your usual voice.",
+    WITH_VOICE,
+    "The spread among healthy people is wide; height, frailty and the wording of the request move \
+     it.",
+);
+
+/// s.
+pub static S: TaskSpec = spec(
+    TaskId::LongestS,
+    "Longest s",
+    "Take a deep breath and say \"sss\" for as long as you can.",
+    PLAIN,
+    "",
+);
+
+/// z.
+pub static Z: TaskSpec = spec(
+    TaskId::LongestZ,
+    "Longest z",
+    "Take a deep breath and say \"zzz\" for as long as you can, with your voice on.",
+    PLAIN,
+    "",
+);
+
+fn sound(task: TaskId) -> Sound {
+    match task {
+        TaskId::LongestS => Sound::S,
+        TaskId::LongestZ => Sound::Z,
+        _ => Sound::Ah,
+    }
+}
+
+/// How long a trial was held; none where nobody can know.
+pub(super) fn held(trial: &Trial) -> Option<Seconds> {
+    let time = trial.between(trial.start()?, trial.end()?);
+    if time.doubt.is_some() {
+        return None;
+    }
+    Seconds::new(time.length?.seconds()).ok()
+}
+
+/// The trials that are scored: the first three with a time.
+fn trials(task: TaskId, exam: &Exam) -> Option<Held> {
+    let times: Vec<Seconds> = exam
+        .trials
+        .iter()
+        .filter(|t| t.task == task)
+        .filter_map(held)
+        .take(Held::MOST)
+        .collect();
+    Held::new(&times).ok()
+}
+
+/// A trial in words.
+fn lines(trial: &Trial) -> Vec<String> {
+    let mut parts = Vec::new();
+    match trial
+        .end()
+        .and_then(|end| trial.between(trial.start()?, end).length)
+    {
+        Some(length) => parts.push(length.to_string()),
+        None => parts.push("no time".to_owned()),
+    }
+    let voice = trial.choice(VOICE);
+    parts.extend(
+        VOICES
+            .iter()
+            .find(|c| Some(c.id) == voice)
+            .map(|c| format!("voice {}", c.id)),
+    );
+    if let Some(Answer::Words(words)) = trial.answers.get(REMARK) {
+        parts.push(words.clone());
+    }
+    vec![parts.join(", ")]
+}
+
+fn compare(task: TaskId, exam: &Exam) -> Vec<Comparison> {
+    trials(task, exam)
+        .and_then(|held| Comparison::of(&longest(sound(task), &held, &exam.who())))
+        .into_iter()
+        .collect()
+}
+
+/// What the rules say about an examination. The ratio stands with z, the second of the two.
+pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
+    let mut flags = trials(task, exam)
+        .map(|held| longest(sound(task), &held, &exam.who()).flags)
+        .unwrap_or_default();
+    if task == TaskId::LongestZ {
+        let s = trials(TaskId::LongestS, exam);
+        let z = trials(TaskId::LongestZ, exam);
+        if s.is_some() || z.is_some() {
+            match s_to_z(s.as_ref(), z.as_ref(), &exam.who()) {
+                Ok(ratio) if ratio.flags.is_empty() => {}
+                Ok(ratio) => flags.extend(ratio.flags),
+                Err(why) => flags.push(why.flag()),
+            }
+        }
+    }
+    flags
+}
+
+/// The result in a few words, for the handover. The ratio stands with z, the second of the two.
+pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
+    let held = trials(task, exam)?;
+    if task == TaskId::LongestZ {
+        let s = trials(TaskId::LongestS, exam);
+        if let Ok(ratio) = s_to_z(s.as_ref(), Some(&held), &exam.who()) {
+            return Some(small(&ratio.value));
+        }
+    }
+    let name = match task {
+        TaskId::LongestS => "longest s",
+        TaskId::LongestZ => "longest z",
+        _ => "longest \"ah\"",
+    };
+    Some(format!("{name} {}", held.words()))
+}

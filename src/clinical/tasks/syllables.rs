@@ -1,0 +1,392 @@
+//! Repeated syllables: pa, ta, ka and pa-ta-ka, counted for a time or timed over a count.
+//!
+//! The window opens with the first tap. By count, the time runs from the first tap to the stop
+//! press after the last syllable: stopping at the last tap would flatter by one interval.
+
+use crate::clinical::compare::Comparison;
+use crate::clinical::exam::Exam;
+use crate::clinical::flag::Flag;
+use crate::clinical::judge::speech::trials::{
+    self, Best, Outcome, Sequences, Singles, Try, evenness, from_three,
+};
+use crate::clinical::judge::speech::{Repeated, Syllables, Timing, rate_words, repeated};
+use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
+use crate::clinical::trial::{Answer, MarkKind, Trial};
+use crate::clinical::words::small;
+use crate::measure::series::Series;
+use crate::measure::time::Millis;
+use crate::measure::units::Seconds;
+use crate::measure::window::Window;
+use std::num::NonZeroU32;
+
+/// How it is timed.
+const HOW: &str = "how";
+/// By the count of the published table: 20 single syllables, 10 sequences.
+const BY_COUNT: &str = "by-count";
+/// What a tap stands for.
+const EACH: &str = "each-tap";
+/// How it sounded.
+const SOUND: &str = "sound";
+/// Free words.
+const REMARK: &str = "remark";
+
+/// The windows, by the answer to [`HOW`].
+static LENGTHS: &[(&str, Option<Millis>)] = &[
+    ("5s", Some(Millis::from_secs(5))),
+    ("8s", Some(Millis::from_secs(8))),
+    ("10s", Some(Millis::from_secs(10))),
+    ("15s", Some(Millis::from_secs(15))),
+    (BY_COUNT, None),
+];
+
+const fn choice(id: &'static str, words: &'static str) -> Choice {
+    Choice { id, words }
+}
+
+static HOW_SINGLE: &[Choice] = &[
+    choice("5s", "5 seconds"),
+    choice("8s", "8"),
+    choice("10s", "10"),
+    choice("15s", "15"),
+    choice(BY_COUNT, "20 times, then Stop"),
+];
+
+static HOW_SEQUENCE: &[Choice] = &[
+    choice("5s", "5 seconds"),
+    choice("8s", "8"),
+    choice("10s", "10"),
+    choice("15s", "15"),
+    choice(BY_COUNT, "10 times, then Stop"),
+];
+
+static SOUNDS: &[Choice] = &[
+    choice("correct", "Correct"),
+    choice("distorted", "Distorted"),
+    choice("could-not", "Could not"),
+];
+
+const fn how(choices: &'static [Choice]) -> Question {
+    Question {
+        id: HOW,
+        ask: "How long?",
+        when: When::Before,
+        takes: Takes::OneOf(choices),
+        only_if: None,
+        needed: true,
+    }
+}
+
+const fn sound() -> Question {
+    Question {
+        id: SOUND,
+        ask: "How did it sound?",
+        when: When::After,
+        takes: Takes::OneOf(SOUNDS),
+        only_if: None,
+        needed: true,
+    }
+}
+
+const fn remark() -> Question {
+    Question {
+        id: REMARK,
+        ask: "Remark on this trial. No names.",
+        when: When::After,
+        takes: Takes::Words(80),
+        only_if: None,
+        needed: false,
+    }
+}
+
+static SINGLE: &[Question] = &[how(HOW_SINGLE), sound(), remark()];
+
+static SEQUENCE: &[Question] = &[
+    how(HOW_SEQUENCE),
+    Question {
+        id: EACH,
+        ask: "One tap for each",
+        when: When::Before,
+        takes: Takes::OneOf(&[
+            choice("syllable", "syllable"),
+            choice("sequence", "pa-ta-ka"),
+        ]),
+        only_if: None,
+        needed: true,
+    },
+    sound(),
+    remark(),
+];
+
+const CAVEAT: &str = "Counting with a finger: one syllable more or less in 5 seconds moves the rate \
+                      by 0.2 a second.";
+
+const fn spec(
+    id: TaskId,
+    title: &'static str,
+    say: &'static str,
+    questions: &'static [Question],
+    counts: (&'static str, &'static str),
+) -> TaskSpec {
+    TaskSpec {
+        id,
+        title,
+        steps: &[
+            "Show it once, then let the person try once.",
+            "Tap with the first syllable: it starts the time and counts.",
+            "By time the count ends by itself. By count press Stop when the last one has ended.",
+            "Up to three trials. The fastest correct one is scored.",
+        ],
+        say,
+        by_mouth: false,
+        pad: Pad {
+            counts,
+            start: "Tap with the first one",
+            length: Length::Answered(HOW, LENGTHS),
+            first_counts: true,
+            touch_ends: false,
+            beat: None,
+            late: None,
+            end: Some("Stop"),
+            watch: None,
+            signs: None,
+            countdown: false,
+        },
+        more: "",
+        questions,
+        trials: 3,
+        usual,
+        lines: Some(lines),
+        compare: match id {
+            TaskId::SyllableTa => |exam| compare(TaskId::SyllableTa, exam),
+            TaskId::SyllableKa => |exam| compare(TaskId::SyllableKa, exam),
+            TaskId::Sequence => |exam| compare(TaskId::Sequence, exam),
+            _ => |exam| compare(TaskId::SyllablePa, exam),
+        },
+        caveat: CAVEAT,
+        not_for: |age, _| from_three(age).map(|flag| flag.reason().to_owned()),
+    }
+}
+
+/// pa.
+pub static PA: TaskSpec = spec(
+    TaskId::SyllablePa,
+    "pa-pa-pa",
+    "Say \"pa-pa-pa\" as fast and as evenly as you can, until I say stop.",
+    SINGLE,
+    ("syllable", "syllables"),
+);
+
+/// ta.
+pub static TA: TaskSpec = spec(
+    TaskId::SyllableTa,
+    "ta-ta-ta",
+    "Say \"ta-ta-ta\" as fast and as evenly as you can, until I say stop.",
+    SINGLE,
+    ("syllable", "syllables"),
+);
+
+/// ka.
+pub static KA: TaskSpec = spec(
+    TaskId::SyllableKa,
+    "ka-ka-ka",
+    "Say \"ka-ka-ka\" as fast and as evenly as you can, until I say stop.",
+    SINGLE,
+    ("syllable", "syllables"),
+);
+
+/// pa-ta-ka.
+pub static PA_TA_KA: TaskSpec = spec(
+    TaskId::Sequence,
+    "pa-ta-ka",
+    "Say \"pa-ta-ka, pa-ta-ka\" as fast and as evenly as you can, until I say stop.",
+    SEQUENCE,
+    ("tap", "taps"),
+);
+
+/// Children of the ages of the published table are timed by count, everybody else for 5 seconds.
+fn usual(exam: &Exam) -> Vec<(&'static str, &'static str)> {
+    let months = exam.age.map(|age| age.at_least_months());
+    if months.is_some_and(|m| (6 * 12..14 * 12).contains(&m)) {
+        vec![(HOW, BY_COUNT), (EACH, "sequence")]
+    } else {
+        vec![(HOW, "5s"), (EACH, "syllable")]
+    }
+}
+
+fn what(task: TaskId) -> Syllables {
+    match task {
+        TaskId::SyllableTa => Syllables::Ta,
+        TaskId::SyllableKa => Syllables::Ka,
+        TaskId::Sequence => Syllables::PaTaKa,
+        _ => Syllables::Pa,
+    }
+}
+
+/// The count and the time of a trial; none where it did not run to its end, or where nobody knows
+/// how long it took.
+fn timing(trial: &Trial) -> Option<Timing> {
+    let start = trial.start()?;
+    let sequences = trial.choice(EACH) == Some("sequence");
+    let each = what(trial.task).each().get();
+    match window(trial) {
+        Some(length) => {
+            let over = trial.first(MarkKind::WindowOver)?;
+            if trial.doubt_over(start, length, over).is_some() {
+                return None;
+            }
+            let counted = Window::new(length, None).ok()?.split(&trial.tap_offsets());
+            let count = u32::try_from(counted.count()).ok()?;
+            let window = Seconds::new(length.seconds()).ok()?;
+            Some(if sequences {
+                Timing::Sequences { count, window }
+            } else {
+                Timing::Syllables { count, window }
+            })
+        }
+        None => {
+            let time = trial.between(start, trial.end()?);
+            if time.doubt.is_some() {
+                return None;
+            }
+            let taps = u32::try_from(trial.taps()).ok()?;
+            let repetitions = if sequences { taps } else { taps / each };
+            Some(Timing::ByCount {
+                repetitions: NonZeroU32::new(repetitions)?,
+                time: Seconds::new(time.length?.seconds()).ok()?,
+            })
+        }
+    }
+}
+
+fn window(trial: &Trial) -> Option<Millis> {
+    let answer = trial.choice(HOW)?;
+    LENGTHS.iter().find(|(id, _)| *id == answer)?.1
+}
+
+fn outcome(trial: &Trial) -> Option<Outcome> {
+    Some(match trial.choice(SOUND)? {
+        "correct" => Outcome::Correct,
+        "distorted" => Outcome::Distorted,
+        _ => Outcome::CouldNot,
+    })
+}
+
+/// A trial in words: count, time, rate with its unit, how it sounded.
+fn lines(trial: &Trial) -> Vec<String> {
+    let sound = trial
+        .choice(SOUND)
+        .and_then(|id| SOUNDS.iter().find(|c| c.id == id))
+        .map(|c| small(c.words));
+    let rate = timing(trial).map(|timing| {
+        let trial = Repeated {
+            what: what(trial.task),
+            timing,
+        };
+        trial.words().unwrap_or_else(|error| error.to_string())
+    });
+    let mut parts = vec![rate.unwrap_or_else(|| format!("{} taps, no rate", trial.taps()))];
+    parts.extend(sound);
+    if let Some(Answer::Words(words)) = trial.answers.get(REMARK) {
+        parts.push(words.clone());
+    }
+    let mut lines = vec![parts.join(", ")];
+    // Labelled as the finger's: it is no measure of the speaker.
+    let even = evenness(&Series::new(trial.tap_offsets())).ok();
+    lines.extend(even.map(|even| even.flag.reason().to_owned()));
+    lines
+}
+
+fn tries(task: TaskId, exam: &Exam) -> Vec<Try> {
+    exam.trials
+        .iter()
+        .filter(|t| t.task == task && t.start().is_some())
+        .filter_map(|t| {
+            Some(Try {
+                outcome: outcome(t)?,
+                timing: timing(t),
+            })
+        })
+        .collect()
+}
+
+fn best(task: TaskId, exam: &Exam) -> Best {
+    trials::best(what(task), &tries(task, exam))
+}
+
+fn compare(task: TaskId, exam: &Exam) -> Vec<Comparison> {
+    best(task, exam)
+        .scored
+        .and_then(|(_, trial)| repeated(&trial, &exam.who()).ok())
+        .and_then(|judged| Comparison::of(&judged))
+        .into_iter()
+        .collect()
+}
+
+/// How the single syllables went so far, each by its best trial.
+fn singles(exam: &Exam) -> Singles {
+    let one = |task| {
+        let tries = tries(task, exam);
+        let any = |wanted| tries.iter().any(|t| t.outcome == wanted);
+        if any(Outcome::Correct) {
+            Some(Outcome::Correct)
+        } else {
+            tries.first().map(|t| t.outcome)
+        }
+    };
+    Singles {
+        pa: one(TaskId::SyllablePa),
+        ta: one(TaskId::SyllableTa),
+        ka: one(TaskId::SyllableKa),
+    }
+}
+
+/// Why sequences are left out, if they are: too few single syllables of a child succeeded.
+pub fn left_out(task: TaskId, exam: &Exam) -> Option<Flag> {
+    if task != TaskId::Sequence {
+        return None;
+    }
+    match trials::sequences(&singles(exam), &exam.who()) {
+        (Sequences::LeftOut, flag) => flag,
+        _ => None,
+    }
+}
+
+/// The scored trial in a few words, for the handover.
+pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
+    let tried = tries(task, exam);
+    if tried.is_empty() {
+        return None;
+    }
+    let what = what(task);
+    Some(match best(task, exam).scored {
+        Some((_, trial)) => {
+            let rate = trial.rate().ok()?;
+            format!("{} {}", what.words(), rate_words(what, rate))
+        }
+        None => format!("{} no correct trial with a time", what.words()),
+    })
+}
+
+/// What the rules say about an examination.
+pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
+    let tried = tries(task, exam);
+    if tried.is_empty() {
+        return from_three(exam.age)
+            .or_else(|| left_out(task, exam))
+            .into_iter()
+            .collect();
+    }
+    let best = best(task, exam);
+    let mut flags = Vec::new();
+    if let Some((_, trial)) = best.scored {
+        flags.extend(
+            repeated(&trial, &exam.who())
+                .map(|judged| judged.flags)
+                .unwrap_or_default(),
+        );
+    }
+    if best.scored.is_none() {
+        flags.push(best.flag);
+    }
+    flags
+}
