@@ -14,6 +14,8 @@ pub mod gate_flags;
 pub mod gate_items;
 pub mod go_on;
 pub mod hold;
+pub mod judge;
+pub mod levels;
 pub mod norms;
 pub mod person;
 pub mod policy;
