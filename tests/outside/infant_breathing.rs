@@ -9,6 +9,7 @@ use penlight::clinical::flag::{Domain, Flag, Level};
 use penlight::clinical::judge::adult_bands::{
     self, Breathes, ConfirmedTarget, NotConfirmed, Prescription, Saturation, Step,
 };
+use penlight::clinical::judge::breath_taps::{self, Taps};
 use penlight::clinical::judge::breathing_child::{
     InfantMonths, Line, NoRange, State, judge, percentile, usual,
 };
@@ -16,7 +17,9 @@ use penlight::clinical::person::Age;
 use penlight::clinical::policy::Policy;
 use penlight::clinical::tasks::breathing;
 use penlight::measure::decimals::decimals;
-use penlight::measure::units::PerMinute;
+use penlight::measure::series::Series;
+use penlight::measure::time::Millis;
+use penlight::measure::units::{PerMinute, PerSecond};
 
 fn at(months: f64, state: State, line: Line) -> String {
     let months = InfantMonths::new(months).unwrap();
@@ -156,6 +159,62 @@ fn adult_rates() {
     assert_eq!(PerMinute::new(24.5).unwrap().whole(), 25);
     let rate = |n| adult_bands::rate(PerMinute::new(n).unwrap());
     assert_eq!((rate(24.5), rate(24.49)), (Step::Three, Step::Two));
+}
+
+/// A count of a part of a minute, and taps (KAR14; 4 intervals within 15 %: local policy), to the
+/// rate and its NEWS2 band.
+#[test]
+fn rates_of_short_counts_and_of_taps() {
+    for (breaths, seconds, rate) in [(5.0, 15.0, 20), (9.0, 30.0, 18), (17.0, 60.0, 17)] {
+        let per_second = PerSecond::new(breaths / seconds).unwrap();
+        assert_eq!(per_second.per_minute().whole(), rate);
+    }
+    let read = |taps: &[i64]| {
+        let series = Series::new(taps.iter().copied().map(Millis));
+        breath_taps::read(&series, breath_taps::Setting::default())
+    };
+    for (taps, rate, left_out, step) in [
+        (
+            &[0, 3_100, 6_000, 9_200, 12_100][..],
+            "20.0",
+            0,
+            Step::Usual,
+        ),
+        (
+            &[0, 3_000, 6_100, 12_200, 15_100, 18_100],
+            "20.0",
+            1,
+            Step::Usual,
+        ),
+        (
+            &[0, 2_400, 4_800, 7_300, 9_600, 12_100],
+            "25.0",
+            0,
+            Step::Three,
+        ),
+    ] {
+        let Taps::Rate {
+            rate: ours,
+            left_out: ours_out,
+        } = read(taps)
+        else {
+            panic!("{taps:?}");
+        };
+        assert_eq!(
+            (decimals(ours.get(), 1).as_str(), ours_out),
+            (rate, left_out)
+        );
+        assert_eq!(adult_bands::rate(ours), step);
+    }
+    assert_eq!(read(&[0, 5_000, 6_000, 11_500]), Taps::KeepTapping);
+    for few in [
+        &[][..],
+        &[0],
+        &[0, 3_000, 6_000, 9_000],
+        &[7, 7, 7, 7, 7, 7],
+    ] {
+        assert_eq!(read(few), Taps::KeepTapping, "{few:?}");
+    }
 }
 
 /// NEWS2, saturation on the first scale; and the bands of the gate agree.

@@ -127,6 +127,9 @@ impl Run {
     }
 }
 
+/// Whether a run shows something.
+type Shows<'a> = &'a dyn Fn(&Run) -> bool;
+
 /// The worst grade of the runs that can be graded, in both wordings; none without such a run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Grades {
@@ -153,7 +156,7 @@ pub fn judge(runs: &[Run], wording: Wording) -> Vec<Flag> {
     let silent = |run: &Run| run.swallowed.is_absent() && !run.reaction().is_present();
     let reacted = |run: &Run| run.swallowed.is_absent() && run.reaction().is_present();
     let after = |looked: Looked, run: &Run| !run.swallowed.is_absent() && looked.is_present();
-    let mut tell = |rule: &'static Rule, level, words: &str, shows: &dyn Fn(&Run) -> bool| {
+    let mut tell = |rule: &'static Rule, level, words: &str, shows: Shows| {
         let n = runs.iter().filter(|run| shows(run)).count();
         if n > 0 {
             let which = match runs.len() {
@@ -230,11 +233,11 @@ fn unfinished(runs: &[Run], wording: Wording) -> Vec<String> {
     }
     let mut missing = Vec::new();
     // A run that shows a sign needs no more looking at; one without needs all of it.
-    let unseen = |part: &dyn Fn(&Run) -> bool| {
+    let unseen = |part: Shows| {
         runs.iter()
             .any(|run| !run.has_sign(wording) && run.grade(wording).is_none() && part(run))
     };
-    let parts: [(&str, &dyn Fn(&Run) -> bool); 6] = [
+    let parts: [(&str, Shows); 6] = [
         ("the swallow", &|r| r.swallowed.is_open()),
         ("a cough", &|r| r.cough.is_open()),
         ("the voice", &|r| r.wet_voice.is_open()),

@@ -93,12 +93,12 @@ impl Figures {
 /// # Errors
 /// [`CupError`] with the sentence to show.
 pub fn figures(cup: &Cup) -> Result<Figures, CupError> {
-    if cup.time <= Millis::ZERO {
-        return Err(CupError::NoTime);
-    }
     let drunk = cup.offered.less(cup.left)?;
     if drunk == Millilitres::ZERO {
         return Err(CupError::NothingDrunk);
+    }
+    if cup.time <= Millis::ZERO {
+        return Err(CupError::NoTime);
     }
     let time = Seconds::try_from(cup.time)?;
     Ok(Figures {
@@ -119,9 +119,13 @@ pub fn figures(cup: &Cup) -> Result<Figures, CupError> {
 /// [`CupError`] with the sentence to show.
 pub fn judge(cup: &Cup) -> Result<Vec<Flag>, CupError> {
     let eating = Domain::EatingDrinking;
-    let figures = figures(cup)?;
+    let figures = match figures(cup) {
+        // A cup that was not touched has no rate, but it is told.
+        Err(CupError::NothingDrunk) if cup.left > Millilitres::ZERO => None,
+        figures => Some(figures?),
+    };
     let mut flags = Vec::new();
-    if figures.slow {
+    if let Some(figures) = figures.filter(|f| f.slow) {
         let rate = decimals(figures.capacity.get(), 1);
         let rate = match rate.as_str() {
             // Rounded, it would read as the line itself.
