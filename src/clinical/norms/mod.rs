@@ -1,7 +1,7 @@
 //! Published values by task, unit, age, sex and language.
 //!
 //! The values are the tables beside this file (`README.md` explains their columns); the build
-//! checks them (`scripts/tables`). [`lookup`] finds the one that fits, or says why there is none;
+//! checks them (`scripts/tables`). [`lookup()`] finds the one that fits, or says why there is none;
 //! [`Norm::place`] puts a measured value against it.
 //!
 //! **Invariant:** nothing is extrapolated or smoothed. A table is read outside its own ages only

@@ -66,22 +66,20 @@ pub(crate) fn run(input: &str) -> Says {
         }
         "cracker" => cracker_eaten(rest),
         "before cracker" => {
-            let yes = |words| {
-                if rest == words {
-                    Looked::Present
-                } else {
-                    Looked::Absent
-                }
+            let of = |name, otherwise| match rest.strip_prefix(name) {
+                Some("") => Looked::Present,
+                Some(" not tested") => Looked::NotTested,
+                _ => otherwise,
+            };
+            let teeth = match rest {
+                "no teeth" => Looked::Absent,
+                _ => of("teeth", Looked::Present),
             };
             flags(cracker::before(&cracker::Before {
-                teeth: if rest == "no teeth" {
-                    Looked::Absent
-                } else {
-                    Looked::Present
-                },
-                drink_went_wrong: yes("drink went wrong"),
-                allergy: yes("allergy"),
-                diet_order: yes("diet order"),
+                teeth,
+                drink_went_wrong: of("drink went wrong", Looked::Absent),
+                allergy: of("allergy", Looked::Absent),
+                diet_order: of("diet order", Looked::Absent),
             }))
         }
         "six signs" => flags(six(rest, age, false)),
