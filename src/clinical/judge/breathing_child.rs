@@ -126,7 +126,7 @@ impl fmt::Display for NoRange {
             }
             NoRange::Adult => "From 16 years the bands for adults are used.",
             NoRange::NoTable(why) => return why.fmt(f),
-            NoRange::Unit(why) => return why.fmt(f),
+            NoRange::Unit(_) => "No comparison: the equation gave no rate.",
         })
     }
 }
