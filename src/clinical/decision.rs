@@ -2,7 +2,15 @@
 
 use super::exam::EndedEarly;
 use super::flag::{Flag, Level};
+use super::rule::Rule;
+use super::rules;
 use crate::measure::order::put_in_order;
+
+/// The rule by which the headline is found.
+pub static HEADLINE: &Rule = &rules::DECISION_HEADLINE;
+
+/// The rule by which a flag stands under "Also found", whatever its level.
+pub static ALSO_FOUND: &Rule = &rules::DECISION_ALSO_FOUND;
 
 /// The headline.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -87,7 +95,8 @@ pub struct Decision {
     pub also: Vec<Flag>,
 }
 
-/// Decides.
+/// Decides: the headline by [`rules::DECISION_HEADLINE`], the rest by
+/// [`rules::DECISION_ALSO_FOUND`].
 ///
 /// An emergency outranks everything. A sign that was seen outranks any other early end: somebody
 /// who coughed and then wanted to stop is referred, not "not done".

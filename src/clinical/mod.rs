@@ -16,6 +16,7 @@ pub mod gate_items;
 pub mod go_on;
 pub mod hold;
 pub mod judge;
+pub mod levels;
 pub mod norms;
 pub mod person;
 pub mod policy;

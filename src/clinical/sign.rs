@@ -79,6 +79,31 @@ impl Sign {
 pub enum SignTask {
     /// 3-oz (90 mL) water without a pause.
     Water90,
+    /// 3 mL of water from a syringe.
+    ThreeMl,
+    /// Small sips of water, one size after the other.
+    Sips,
+    /// A cup of water against the clock.
+    TimedWater,
+    /// One cracker against the clock.
+    Cracker,
+    /// The clinician's own trials, of any consistency.
+    Own,
+    /// A meal or a drink watched at the table.
+    Meal,
+}
+
+impl SignTask {
+    /// All columns, in order.
+    pub const ALL: [SignTask; 7] = [
+        SignTask::Water90,
+        SignTask::ThreeMl,
+        SignTask::Sips,
+        SignTask::TimedWater,
+        SignTask::Cracker,
+        SignTask::Own,
+        SignTask::Meal,
+    ];
 }
 
 /// The sign x task table: what a sign means in a task, and by which rule.
@@ -95,5 +120,30 @@ pub fn meaning(sign: Sign, task: SignTask) -> (Level, &'static Rule) {
         (SignTask::Water90, Sign::NoSwallow) => (Level::Stop, &rules::WATER_NO_SWALLOW),
         (SignTask::Water90, Sign::AskedToStop) => (Level::Refer, &rules::WATER_ASKED_TO_STOP),
         (SignTask::Water90, Sign::Choke) => (Level::Stop, &rules::WATER_CHOKE),
+        (
+            SignTask::ThreeMl
+            | SignTask::Sips
+            | SignTask::TimedWater
+            | SignTask::Cracker
+            | SignTask::Own
+            | SignTask::Meal,
+            sign,
+        ) => in_any_trial(sign),
+    }
+}
+
+/// The columns but that of the 90 mL: they don't differ. Only the 90 mL are drunk in one go, so
+/// only there a pause refers; only there an unfinished cup refers, and so a request to stop.
+fn in_any_trial(sign: Sign) -> (Level, &'static Rule) {
+    match sign {
+        Sign::Cough => (Level::Refer, &rules::TRIAL_COUGH),
+        Sign::VoiceChange => (Level::Refer, &rules::TRIAL_VOICE),
+        Sign::ThroatClear => (Level::Note, &rules::TRIAL_THROAT_CLEAR),
+        Sign::Pause => (Level::Note, &rules::TRIAL_PAUSE),
+        Sign::Spill => (Level::Refer, &rules::TRIAL_SPILL),
+        Sign::BreathingChange => (Level::Stop, &rules::TRIAL_BREATHING_CHANGE),
+        Sign::NoSwallow => (Level::Stop, &rules::TRIAL_NO_SWALLOW),
+        Sign::AskedToStop => (Level::Incomplete, &rules::TRIAL_ASKED_TO_STOP),
+        Sign::Choke => (Level::Stop, &rules::TRIAL_CHOKE),
     }
 }

@@ -6,5 +6,6 @@
 //! derives one.
 
 pub mod action;
-pub mod levels;
 pub mod nursing;
+
+pub use crate::clinical::levels;

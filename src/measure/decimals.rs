@@ -29,6 +29,21 @@ pub fn decimals(value: f64, places: u32) -> String {
     }
 }
 
+/// `value` to one decimal, which is left out where it is nought: "35", "35.4".
+///
+/// ```
+/// use penlight::measure::decimals::short;
+/// assert_eq!(short(35.0), "35");
+/// assert_eq!(short(35.44), "35.4");
+/// ```
+pub fn short(value: f64) -> String {
+    let mut text = decimals(value, 1);
+    if text.ends_with(".0") {
+        text.truncate(text.len() - 2);
+    }
+    text
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -353,6 +353,40 @@ unit! {
     MillilitresPerSwallow: "millilitres per swallow", 0.0, 2000.0, 1
 }
 
+unit! {
+    /// How many of something fall to one bite: 0 to 10 000.
+    PerBite: "per bite", 0.0, 10_000.0, 2
+}
+
+unit! {
+    /// A width read off a ruler, such as that of the open mouth: 0 to 150 millimetres.
+    Millimetres: "millimetres", 0.0, 150.0, 0
+}
+
+unit! {
+    /// Flow of air: 0 to 1800 litres per minute.
+    LitresPerMinute: "litres per minute", 0.0, 1800.0, 0
+}
+
+unit! {
+    /// Flow of air: 0 to 30 litres per second.
+    ///
+    /// ```
+    /// use penlight::measure::units::LitresPerSecond;
+    /// let flow = LitresPerSecond::new(2.9)?;
+    /// assert_eq!(flow.per_minute().to_string(), "174 litres per minute");
+    /// # Ok::<(), penlight::measure::units::UnitError>(())
+    /// ```
+    LitresPerSecond: "litres per second", 0.0, 30.0, 1
+}
+
+impl LitresPerSecond {
+    /// The same flow per minute, as a meter shows it.
+    pub fn per_minute(self) -> LitresPerMinute {
+        LitresPerMinute(self.0 * 60.0)
+    }
+}
+
 /// A volume in millilitres: 0 to 2000, kept to one decimal.
 ///
 /// Held as whole tenths, so that what is left and what was drunk add up to what was offered.
@@ -391,9 +425,21 @@ impl Millilitres {
         Ok(Millilitres { tenths })
     }
 
+    /// A whole number of millilitres.
+    pub const fn whole(ml: u8) -> Millilitres {
+        Millilitres {
+            tenths: ml as u16 * 10,
+        }
+    }
+
     /// The bare number of millilitres.
     pub fn get(self) -> f64 {
         f64::from(self.tenths) / 10.0
+    }
+
+    /// The bare number of tenths of a millilitre: exact, for a line that must be met exactly.
+    pub const fn tenths(self) -> u16 {
+        self.tenths
     }
 
     /// What was drunk of this volume when `left` remains.

@@ -6,7 +6,7 @@ use super::lookup::Norm;
 use super::row::{Task, Unit};
 use crate::measure::normal::{Better, Percentile, StandardScore};
 use crate::measure::units::{
-    Hertz, MillilitresPerSecond, PerMinute, Seconds, Semitones, SequencesPerSecond,
+    Hertz, MillilitresPerSecond, Millimetres, PerMinute, Seconds, Semitones, SequencesPerSecond,
     SyllablesPerSecond,
 };
 
@@ -51,6 +51,7 @@ quantity! {
     Hertz => Hertz;
     MillilitresPerSecond => MillilitresPerSecond;
     PerMinute => PerMinute;
+    Millimetres => Millimetres;
 }
 
 /// Which way is better for a task in a unit; none where neither is: the pitch of a voice.
