@@ -128,7 +128,7 @@ test.describe("every page", () => {
     await inspect(walk, "sources");
     await walk.press(BUTTONS.back);
     await walk.press(BUTTONS.swallowScreen);
-    await walk.unfold("Sex, setting");
+    await walk.unfold("Sex, language, setting");
     await walk.field(FIELDS.label).fill("");
     await walk.field(FIELDS.age).fill("121");
     await inspect(walk, "a new visit with messages");
