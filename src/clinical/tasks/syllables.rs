@@ -7,13 +7,12 @@ use crate::clinical::compare::Comparison;
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::Flag;
 use crate::clinical::judge::speech::trials::{
-    self, Best, Outcome, Sequences, Singles, Try, evenness, from_three,
+    self, Best, Outcome, Sequences, Singles, Try, from_three,
 };
 use crate::clinical::judge::speech::{Repeated, Syllables, Timing, rate_words, repeated};
 use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
 use crate::clinical::trial::{Answer, MarkKind, Trial};
 use crate::clinical::words::small;
-use crate::measure::series::Series;
 use crate::measure::time::Millis;
 use crate::measure::units::Seconds;
 use crate::measure::window::Window;
@@ -101,7 +100,7 @@ const fn remark() -> Question {
 static SINGLE: &[Question] = &[how(HOW_SINGLE), sound(), remark()];
 
 static SEQUENCE: &[Question] = &[
-    how(HOW_SEQUENCE),
+    // Before the length: it changes what the count means, and must not be below the fold.
     Question {
         id: EACH,
         ask: "One tap for each",
@@ -113,6 +112,7 @@ static SEQUENCE: &[Question] = &[
         only_if: None,
         needed: true,
     },
+    how(HOW_SEQUENCE),
     sound(),
     remark(),
 ];
@@ -284,16 +284,16 @@ fn lines(trial: &Trial) -> Vec<String> {
         };
         trial.words().unwrap_or_else(|error| error.to_string())
     });
-    let mut parts = vec![rate.unwrap_or_else(|| format!("{} taps, no rate", trial.taps()))];
+    let no_rate = || match trial.taps() {
+        1 => "1 tap, no rate".to_owned(),
+        n => format!("{n} taps, no rate"),
+    };
+    let mut parts = vec![rate.unwrap_or_else(no_rate)];
     parts.extend(sound);
     if let Some(Answer::Words(words)) = trial.answers.get(REMARK) {
         parts.push(words.clone());
     }
-    let mut lines = vec![parts.join(", ")];
-    // Labelled as the finger's: it is no measure of the speaker.
-    let even = evenness(&Series::new(trial.tap_offsets())).ok();
-    lines.extend(even.map(|even| even.flag.reason().to_owned()));
-    lines
+    vec![parts.join(", ")]
 }
 
 fn tries(task: TaskId, exam: &Exam) -> Vec<Try> {
