@@ -76,7 +76,7 @@ fn fitted(visit: &Visit, decision: &Decision, now: &Clock, before: &str) -> Stri
 
 fn body(visit: &Visit, decision: &Decision, now: &Clock, most: usize) -> String {
     let plan = standing(decision, &visit.plan);
-    let mut lines = vec![headline(decision, &plan)];
+    let mut lines = vec![headline(visit, decision, &plan)];
     lines.extend(until_review(visit, decision, &plan));
     lines.push(String::new());
     lines.push(format!("Identify: {}", identify(visit, now)));
@@ -118,7 +118,7 @@ fn addressed(decision: &Decision, plan: &Plan) -> (&'static str, &'static str) {
     )
 }
 
-fn headline(decision: &Decision, plan: &Plan) -> String {
+fn headline(visit: &Visit, decision: &Decision, plan: &Plan) -> String {
     let (whom, by_when) = addressed(decision, plan);
     match decision.verdict {
         Verdict::Stop => format!("STOP: no more trials by mouth. Call {whom} {by_when}."),
@@ -127,6 +127,11 @@ fn headline(decision: &Decision, plan: &Plan) -> String {
         Verdict::Pass => "NO SIGN SEEN on this screen. \
                           This screen changes no eating or drinking order."
             .to_owned(),
+        Verdict::NoDecision if visit.exam.ended.is_some() => {
+            "EXAMINATION NOT FINISHED: face, mouth or speech. No swallow was tested. \
+             This changes no eating or drinking order."
+                .to_owned()
+        }
         Verdict::NoDecision => "EXAMINED: face, mouth or speech. No swallow was tested. \
                                 This changes no eating or drinking order."
             .to_owned(),
@@ -260,6 +265,9 @@ fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
         Verdict::Stop | Verdict::Refer => reasons().collect(),
         Verdict::Incomplete => decision.missing.iter().map(|f| small(f.reason())).collect(),
         Verdict::Pass => vec!["swallow screen done".to_owned()],
+        Verdict::NoDecision if visit.exam.ended.is_some() => {
+            vec!["examination not finished, no swallow tested".to_owned()]
+        }
         Verdict::NoDecision => vec!["examination done, no swallow tested".to_owned()],
         Verdict::NotDone(EndedEarly::Emergency) => decision
             .missing
