@@ -11,7 +11,7 @@ use super::live::{follow, live, press};
 use super::pad::{Face, Pad, face};
 use super::parts::{Choices, ChokingButton, Frame, overview_of};
 use super::questions::{Questions, question};
-use super::result::TaskResult;
+use super::result::{Figures, TaskResult};
 use super::route::{Page, Route};
 use super::steps;
 use crate::clinical::exam::EndedEarly;
@@ -71,6 +71,7 @@ pub(super) fn TaskPage(
             {live(move || (face.get() == Face::Running && sign_seen(desk, task)).then(|| view! {
                 <p class="advice" role="alert"><b>"Stop. Take the cup away."</b></p>
             }))}
+            {live(move || (spec.trials > 1 && has_result()).then(|| view! { <Figures task=task/> }))}
             {live(move || matches!(face.get(), Face::Watching | Face::Over).then(|| view! {
                 <Questions task=task when=When::After without=NOT_VALID/>
             }))}
