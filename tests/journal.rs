@@ -19,7 +19,7 @@ use penlight::clinical::exam::EndedEarly;
 use penlight::clinical::gate::{Group, HOLDS};
 use penlight::clinical::hold::holds;
 use penlight::clinical::person::{Age, Label, Role, Setting, Sex};
-use penlight::clinical::policy::Policy;
+use penlight::clinical::policy::{Policy, SETTINGS};
 use penlight::clinical::screen::ScreenId;
 use penlight::clinical::sign::Sign;
 use penlight::clinical::task::TaskId;
@@ -145,11 +145,15 @@ fn versions() -> Versions {
 }
 
 fn opened() -> Event {
+    opened_under(Policy::default())
+}
+
+fn opened_under(policy: Policy) -> Event {
     Event::Opened {
         details: details("Visit 3, 14:10"),
         screen: Some(ScreenId::Swallow),
         versions: versions(),
-        policy: Policy::default(),
+        policy,
         role: Role::Slp,
     }
 }
@@ -1012,6 +1016,19 @@ fn one_of_each() -> Vec<Event> {
     ]
 }
 
+/// A policy that has no setting at its default.
+fn every_setting_changed() -> Policy {
+    let mut policy = Policy {
+        name: "Ward 4".to_owned(),
+        ..Policy::default()
+    };
+    for setting in SETTINGS {
+        let other = (0..200).find(|v| setting.takes(*v) && *v != setting.default);
+        (setting.set)(&mut policy, other.unwrap());
+    }
+    policy
+}
+
 /// Every value of every enum that is part of a record, so that a renamed one shows.
 fn every_value() -> Vec<Event> {
     let mut events: Vec<Event> = every_mark()
@@ -1095,6 +1112,7 @@ fn every_value() -> Vec<Event> {
         question: "any".to_owned(),
         answer: None,
     });
+    events.push(opened_under(every_setting_changed()));
     events
 }
 

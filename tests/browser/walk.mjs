@@ -63,6 +63,12 @@ export const BUTTONS = {
   tryAgain: "Try again",
   useUpdate: "Use it now",
   readBack: "and read back",
+  policy: "Local policy",
+  savePolicy: "Save this policy as a file",
+  usePolicy: "Use this policy",
+  leavePolicy: "Leave it as it is",
+  defaultPolicy: "Back to Penlight's default",
+  withDefault: "Go on with the default",
 };
 
 /** Questions that several buttons answer, by the group's name, and their answers. */
@@ -122,6 +128,7 @@ export const FIELDS = {
   ownWords: /in your own words/,
   remark: /^Remark/,
   highest: "Highest number said",
+  policyFile: "Take a policy file in",
 };
 
 /** Headings of pages. */
@@ -154,6 +161,7 @@ export const PAGES = {
   settings: "Settings",
   sources: begins("Sources"),
   history: "All visits",
+  policy: "Local policy",
 };
 
 export const VERDICTS = {
@@ -201,9 +209,12 @@ export const SAYS = {
   beforeGo: /before "go", not counted/,
   keptApart: "later, kept apart",
   attached: "Attached counts and times",
-  attach: "Attach to a visit",
-  noRate: /no rate/,
   noPublished: (age) => new RegExp(`No published value for age ${age} years`),
+  policyStays: "The policy in force stays.",
+  policyUsed: "This policy is in force now.",
+  policyLost: "The local policy kept on this phone can't be used.",
+  nothingChanges: "Nothing would change: this policy is in force already.",
+  wouldChange: "What would change",
 };
 
 /** Ways of timing repeated syllables. */
