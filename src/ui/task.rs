@@ -87,7 +87,8 @@ pub(super) fn TaskPage(
                     </button>
                 }.into_any(),
                 _ => view! {
-                    <button type="button" class="big primary" on:click=press(next)><b>{if loose { "Done" } else { "Next" }}</b></button>
+                    // What still needs an answer comes first.
+                    <button type="button" class="big" class:primary=done.get() on:click=press(next)><b>{if loose { "Done" } else { "Next" }}</b></button>
                 }.into_any(),
             })}
             {live(move || (face.get() == Face::Over && spec.trials > 1).then(|| view! {

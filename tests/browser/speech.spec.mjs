@@ -143,6 +143,22 @@ test.describe("repeated syllables", () => {
     await expect(walk.button(/^pa-pa-pa pa 5\.0 syllables per second$/)).toBeVisible();
   });
 
+  test("how it sounded was not said: not scored, and it is said so, in the handover too", async ({ page }) => {
+    const walk = await oralMotor(page, "30");
+    await walk.startPad();
+    await walk.count(24, 200);
+    await walk.wait(1_000);
+    await walk.settle();
+    await figure(walk, "25 syllables of pa in 5.0 seconds: 5.0 syllables per second");
+    await says(walk, "Pa: how it sounded was not said, so no rate is scored.");
+    await walk.straightTo(PAGES.ah);
+    await walk.held(12);
+    await walk.toDecision(VERDICTS.examined);
+    await says(walk, "Pa: how it sounded was not said, so no rate is scored.");
+    await walk.toHandover();
+    await expect(walk.text).toContainText("pa not scored, how it sounded was not said");
+  });
+
   test("another trial that was opened and not begun takes nothing away", async ({ page }) => {
     const walk = await oralMotor(page, "30");
     await walk.syllables(25, 5);
