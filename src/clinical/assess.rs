@@ -21,6 +21,15 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     for task in screen.tasks {
         flags.extend(tasks::flags(*task, exam));
     }
+    // What was attached to the visit and is no part of its screen is told; it decides only where it
+    // is a sign.
+    let attached = TaskId::ALL
+        .iter()
+        .filter(|task| !screen.tasks.contains(task));
+    for task in attached.filter(|task| exam.latest(**task).is_some()) {
+        let told = |flag: &Flag| !flag.domain().decides() || flag.level() >= Level::Refer;
+        flags.extend(tasks::flags(*task, exam).into_iter().filter(told));
+    }
     let signed = exam
         .trials
         .iter()
@@ -100,10 +109,13 @@ pub fn assess(screen: &Screen, exam: &Exam) -> Decision {
         .then_some(EndedEarly::NotForAge);
     // An emergency or a closed gate is the graver word than "broken off".
     let mut decision = decide(flags(screen, exam), closed.or(too_young).or(exam.ended));
-    if !screen.decides
-        && decision.missing.is_empty()
-        && matches!(decision.verdict, Verdict::Incomplete | Verdict::Pass)
-    {
+    // A screen without a swallow that ended early is no swallow screen that was not done.
+    let decided = match decision.verdict {
+        Verdict::Incomplete | Verdict::Pass => false,
+        Verdict::NotDone(why) => why == EndedEarly::Emergency,
+        _ => true,
+    };
+    if !screen.decides && decision.missing.is_empty() && !decided {
         decision.verdict = Verdict::NoDecision;
     }
     decision

@@ -343,7 +343,8 @@ impl fmt::Display for NumberError {
         match self {
             NumberError::NotANumber => f.write_str("This is a number, like 15."),
             NumberError::OutOfRange(least, most, unit) => {
-                write!(f, "Between {least} and {most} {unit}.")
+                let gap = if unit.is_empty() { "" } else { " " };
+                write!(f, "Between {least} and {most}{gap}{unit}.")
             }
             NumberError::TooFine => f.write_str("One decimal at most, like 15.5."),
         }

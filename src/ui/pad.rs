@@ -89,13 +89,17 @@ pub(super) fn Pad(
             }
             at.later(COUNTDOWN)
         } else {
-            // A first syllable that starts the time is on its way already: no tone over it.
-            if desk.prefs.get_untracked().sound && !spec.pad.first_counts {
+            // A syllable or a sound that starts the time is on its way already, and a beat has its
+            // own first tick: no tone over them.
+            let quiet = spec.pad.first_counts || spec.pad.touch_ends;
+            if desk.prefs.get_untracked().sound && !quiet {
                 sound::go_tone();
             }
             at
         };
         desk.press(task, length.get_untracked(), at, MarkKind::Start);
+        // The first beat is now, not at the next turn of the clock.
+        desk.tick();
         buzz(40);
         desk.said.set("Started.".to_owned());
     };
@@ -193,11 +197,17 @@ pub(super) fn Pad(
         _ => "pad running",
     };
     let undoable = follow(move || {
-        with_trial(desk, task, |_, t| {
+        with_trial(desk, task, |spec, t| {
             let pressed = t.marks.iter().filter(|m| m.kind.pressed()).count();
             let over = t.first(MarkKind::WindowOver).is_some();
-            // A window that ran to its end is not taken back, only taps in it.
-            pressed > usize::from(over)
+            // A window that ran to its end is not taken back, only taps in it; not the first either
+            // where one press was both.
+            let kept = match (over, spec.pad.first_counts) {
+                (false, _) => 0,
+                (true, false) => 1,
+                (true, true) => 2,
+            };
+            pressed > kept
         })
         .unwrap_or(false)
     });

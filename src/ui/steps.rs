@@ -43,7 +43,11 @@ pub(super) fn next(visit: &Visit) -> Page {
 /// Whether a task was done, was given up with a reason, or steps aside for this person.
 pub(super) fn done(visit: &Visit, task: TaskId) -> bool {
     let exam = &visit.exam;
-    tasks::aside(task, exam).is_some() || exam.latest(task).is_some_and(finished)
+    tasks::aside(task, exam).is_some() || exam.latest(task).is_some_and(finished) || {
+        // Another trial that was opened and not begun takes nothing from those before it.
+        let mut trials = exam.trials.iter().filter(|t| t.task == task);
+        tasks::spec(task).trials > 1 && trials.any(finished)
+    }
 }
 
 fn finished(trial: &Trial) -> bool {

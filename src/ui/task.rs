@@ -11,7 +11,7 @@ use super::live::{follow, live, press};
 use super::pad::{Face, Pad, face};
 use super::parts::{Choices, ChokingButton, Frame, overview_of};
 use super::questions::{Questions, question};
-use super::result::TaskResult;
+use super::result::{Figures, TaskResult};
 use super::route::{Page, Route};
 use super::steps;
 use crate::clinical::exam::EndedEarly;
@@ -71,6 +71,7 @@ pub(super) fn TaskPage(
             {live(move || (face.get() == Face::Running && sign_seen(desk, task)).then(|| view! {
                 <p class="advice" role="alert"><b>"Stop. Take the cup away."</b></p>
             }))}
+            {live(move || (spec.trials > 1 && has_result()).then(|| view! { <Figures task=task/> }))}
             {live(move || matches!(face.get(), Face::Watching | Face::Over).then(|| view! {
                 <Questions task=task when=When::After without=NOT_VALID/>
             }))}
@@ -86,7 +87,8 @@ pub(super) fn TaskPage(
                     </button>
                 }.into_any(),
                 _ => view! {
-                    <button type="button" class="big primary" on:click=press(next)><b>{if loose { "Done" } else { "Next" }}</b></button>
+                    // What still needs an answer comes first.
+                    <button type="button" class="big" class:primary=done.get() on:click=press(next)><b>{if loose { "Done" } else { "Next" }}</b></button>
                 }.into_any(),
             })}
             {live(move || (face.get() == Face::Over && spec.trials > 1).then(|| view! {

@@ -117,14 +117,18 @@ fn Steps() -> impl IntoView {
             for task in screen.tasks {
                 let spec = tasks::spec(*task);
                 let state = match v.exam.latest(*task) {
-                    Some(trial) => lines(spec, trial).first().cloned().unwrap_or_else(|| {
-                        if steps::done(v, *task) {
-                            "recorded"
-                        } else {
-                            "begun"
-                        }
-                        .to_owned()
-                    }),
+                    // Of several trials the one that is scored.
+                    Some(trial) => tasks::summary(*task, &v.exam)
+                        .or_else(|| lines(spec, trial).first().cloned())
+                        .unwrap_or_else(|| {
+                            if steps::done(v, *task) {
+                                "recorded"
+                            } else {
+                                "begun"
+                            }
+                            .to_owned()
+                        }),
+                    None if tasks::aside(*task, &v.exam).is_some() => "left out".to_owned(),
                     None => "not done".to_owned(),
                 };
                 rows.push((Page::Task(*task), spec.title.to_owned(), state));
@@ -139,7 +143,15 @@ fn Steps() -> impl IntoView {
                     .trials
                     .iter()
                     .filter(|t| v.screen.is_none_or(|s| !s.screen().tasks.contains(&t.task)))
-                    .flat_map(|t| lines(tasks::spec(t.task), t))
+                    .flat_map(|t| {
+                        let spec = tasks::spec(t.task);
+                        let mut lines = lines(spec, t);
+                        // A count says what it counted, a time does not.
+                        if let (Some(first), true) = (lines.first_mut(), spec.lines.is_some()) {
+                            *first = format!("{}: {first}", spec.title);
+                        }
+                        lines
+                    })
                     .collect()
             })
         })
@@ -158,7 +170,7 @@ fn Steps() -> impl IntoView {
         {live(move || {
             let counts: Vec<String> = loose();
             (!counts.is_empty()).then(|| view! {
-                <h2>"Attached counts"</h2>
+                <h2>"Attached counts and times"</h2>
                 <ul class="plain">{counts.into_iter().map(|l| view! { <li>{l}</li> }).collect_view()}</ul>
             })
         })}
