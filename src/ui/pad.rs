@@ -10,8 +10,10 @@ use leptos::prelude::*;
 use super::banner::whole_seconds;
 use super::desk::Desk;
 use super::live::{Follow, follow, live, press, said};
+use super::pads::{Pads, several};
 use super::signs::SignButtons;
 use crate::browser::{clock, page, sound, vibrate};
+use crate::clinical::counted::{pads, word};
 use crate::clinical::task::{Length, Phase, TaskId, TaskSpec};
 use crate::clinical::tasks;
 use crate::clinical::trial::{MarkKind, Trial};
@@ -74,6 +76,10 @@ pub(super) fn Pad(
     let spec = tasks::spec(task);
     let taps = follow(move || with_trial(desk, task, |_, t| t.taps()).unwrap_or(0));
 
+    // Nothing is counted: the time runs to its end by itself, on a plain panel.
+    let silent = spec.pad.counts.0.is_empty() && !spec.pad.touch_ends;
+    let split = move || several(desk, task).len() > 1;
+
     let buzz = move |ms: u32| {
         if desk.prefs.get_untracked().vibrate {
             vibrate::buzz(&[ms]);
@@ -81,8 +87,9 @@ pub(super) fn Pad(
     };
     let start = move |at: Stamp| {
         sound::unlock();
-        let countdown =
-            spec.pad.countdown && !spec.pad.first_counts && desk.prefs.get_untracked().countdown;
+        let countdown = spec.pad.countdown
+            && !spec.pad.first_counts
+            && (silent || desk.prefs.get_untracked().countdown);
         let at = if countdown {
             if desk.prefs.get_untracked().sound {
                 sound::countdown();
@@ -96,6 +103,10 @@ pub(super) fn Pad(
             at
         };
         desk.press(task, length.get_untracked(), at, MarkKind::Start);
+        if split() {
+            // The pads stand where other things were: a second touch must not hit those.
+            desk.hold_still();
+        }
         buzz(40);
         desk.said.set("Started.".to_owned());
     };
@@ -185,7 +196,13 @@ pub(super) fn Pad(
         Face::Watching | Face::Over => ().into_any(),
     }
     };
-    let shown = move || !matches!(face.get(), Face::Watching | Face::Over);
+    let shown = move || match face.get() {
+        Face::Watching | Face::Over => Shown::Nothing,
+        Face::Ready => Shown::Pad,
+        Face::Countdown | Face::Running | Face::Late if silent => Shown::Panel,
+        Face::Countdown | Face::Running | Face::Late if split() => Shown::Pads,
+        Face::Countdown | Face::Running | Face::Late => Shown::Pad,
+    };
     let pad_class = move || match face.get() {
         Face::Ready => "pad ready",
         Face::Countdown => "pad countdown",
@@ -213,6 +230,14 @@ pub(super) fn Pad(
                 {live(move || undoable.get().then(|| view! {
                     <button type="button" class="undo" on:click=press(move |_| desk.undo(task))>
                         "Undo last press"
+                        {several_kinds(task).then(|| view! {
+                            <span class="of">{live(move || with_trial(desk, task, |_, t| {
+                                let newest = t.marks.iter().rev().find(|m| m.kind.pressed());
+                                newest.map_or(String::new(), |m| {
+                                    format!(": {}", word(task, m.kind).to_ascii_lowercase())
+                                })
+                            }).unwrap_or_default())}</span>
+                        })}
                     </button>
                 }))}
                 {live(move || match (face.get(), spec.pad.end) {
@@ -239,7 +264,16 @@ pub(super) fn Pad(
                 let begun = matches!(face.get(), Face::Running | Face::Watching | Face::Over);
                 begun.then(|| view! { <SignButtons task=task/> })
             }))}
-            {live(move || shown().then(|| view! {
+            {live(move || match shown() {
+                Shown::Nothing => ().into_any(),
+                Shown::Panel => view! {
+                    <div class="pad panel">
+                        <span class="start" role="timer">{live(move || seconds_left(desk, task))}</span>
+                        <span class="what">{live(move || if face.get() == Face::Countdown { "get ready" } else { "seconds left" })}</span>
+                    </div>
+                }.into_any(),
+                Shown::Pads => view! { <Pads task=task pads=several(desk, task)/> }.into_any(),
+                Shown::Pad => view! {
                 <button
                     type="button"
                     id="pad"
@@ -253,7 +287,8 @@ pub(super) fn Pad(
                 >
                     {live(big)}
                 </button>
-            }))}
+                }.into_any(),
+            })}
             // The pad's place stays taken while the watch runs: a tap that comes late must not
             // hit a sign.
             {live(move || (face.get() == Face::Watching).then(|| view! {
@@ -264,6 +299,36 @@ pub(super) fn Pad(
             }))}
         </div>
     }
+}
+
+/// What stands in the pad's place.
+enum Shown {
+    Nothing,
+    /// The one pad.
+    Pad,
+    /// Several at once.
+    Pads,
+    /// Figures that nothing can be pressed on.
+    Panel,
+}
+
+/// Whether a task counts things of several kinds: undo then says which it takes back.
+fn several_kinds(task: TaskId) -> bool {
+    !pads(task).is_empty()
+}
+
+/// Whole seconds until "go", then until the window's end.
+fn seconds_left(desk: Desk, task: TaskId) -> String {
+    let now = desk.now.get();
+    with_trial(desk, task, |spec, trial| match spec.phase(trial, now) {
+        Phase::Countdown(left) => whole_seconds(left),
+        Phase::Running(so_far) => match (so_far.length, spec.window(trial)) {
+            (Some(length), Some(window)) => whole_seconds(window - length),
+            _ => "not known".to_owned(),
+        },
+        _ => String::new(),
+    })
+    .unwrap_or_default()
 }
 
 /// The time left of a task's watch.
@@ -317,7 +382,10 @@ fn Clock(
         .unwrap_or_default()
     };
     let figures = follow(figures);
+    // Where nothing is counted the panel shows it.
+    let on_panel = spec.pad.counts.0.is_empty() && !spec.pad.touch_ends;
     live(move || match face.get() {
+        Face::Running | Face::Late if on_panel => ().into_any(),
         Face::Running | Face::Late => view! {
             <p class="clock" role="timer">
                 <b>{live(move || figures.get().0)}</b>
@@ -354,6 +422,6 @@ fn Clock(
 }
 
 /// Keys that press: space, enter, and what a presentation clicker sends.
-fn is_press(event: &ev::KeyboardEvent) -> bool {
+pub(super) fn is_press(event: &ev::KeyboardEvent) -> bool {
     matches!(event.key().as_str(), " " | "Enter" | "PageDown")
 }

@@ -15,11 +15,13 @@ use super::steps;
 use super::task::Leave;
 use crate::browser::{clock, ids, share};
 use crate::clinical::gate::Group;
-use crate::clinical::tasks;
+use crate::clinical::task::TaskId;
+use crate::clinical::tasks::{self, six_signs};
 use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::Event;
 use crate::record::export;
 use crate::record::head::Head;
+use crate::record::visit::Visit;
 
 /// The page.
 #[component]
@@ -72,6 +74,7 @@ fn Whole() -> impl IntoView {
             </button>
         }))}
         <Steps/>
+        <Beside/>
         <CloseOut/>
         <Person/>
         <Leave/>
@@ -139,6 +142,7 @@ fn Steps() -> impl IntoView {
                     .trials
                     .iter()
                     .filter(|t| v.screen.is_none_or(|s| !s.screen().tasks.contains(&t.task)))
+                    .filter(|t| !tasks::BESIDE.contains(&t.task))
                     .flat_map(|t| lines(tasks::spec(t.task), t))
                     .collect()
             })
@@ -163,6 +167,65 @@ fn Steps() -> impl IntoView {
             })
         })}
     }
+}
+
+/// Tasks beside the screen, for whoever wants them: done ones say what they came to.
+#[component]
+fn Beside() -> impl IntoView {
+    let desk = Desk::get();
+    let rows = follow(move || {
+        desk.visit.with(|v| {
+            let Some((v, screen)) = v.as_ref().and_then(|v| Some((v, v.screen?.screen()))) else {
+                return Vec::new();
+            };
+            tasks::BESIDE
+                .into_iter()
+                .filter(|id| !screen.tasks.contains(id))
+                // Nothing by mouth where no gate was asked.
+                .filter(|id| screen.gate || !tasks::spec(*id).by_mouth)
+                .filter(|id| tasks::aside(*id, &v.exam).is_none())
+                .map(|id| (id, beside_state(v, id)))
+                .collect()
+        })
+    });
+    let done = move || rows.get().iter().any(|(_, state)| !state.is_empty());
+    live(move || {
+        (!rows.get().is_empty()).then(|| {
+            view! {
+                <details class="more" open=done()>
+                    <summary>"More in this visit"</summary>
+                    <ul class="steps">
+                        {rows.get().into_iter().map(|(id, state)| view! {
+                            <li>
+                                <button type="button" class="head" on:click=press(move |_| desk.turn(Page::Task(id)))>
+                                    <b>{tasks::spec(id).title}</b>
+                                    <span>{state}</span>
+                                </button>
+                            </li>
+                        }).collect_view()}
+                    </ul>
+                </details>
+            }
+        })
+    })
+}
+
+/// What a task beside the screen came to; nothing where it was not begun.
+fn beside_state(visit: &Visit, id: TaskId) -> String {
+    if id == TaskId::SixSigns {
+        return if six_signs::is_counted(&visit.exam) {
+            let tested = six_signs::tested(&visit.exam);
+            format!("{} found, {}", tested.present, tested.words())
+        } else {
+            String::new()
+        };
+    }
+    visit.exam.latest(id).map_or(String::new(), |trial| {
+        lines(tasks::spec(id), trial)
+            .first()
+            .cloned()
+            .unwrap_or_else(|| "begun".to_owned())
+    })
 }
 
 /// An earlier refer or stop stays open until somebody closes it.
