@@ -4,18 +4,20 @@
 //! counted on the way down, so nothing that comes after (scroll, palm, cancel) can lose it; two
 //! thumbs are two taps.
 
+use std::rc::Rc;
+
 use leptos::ev;
 use leptos::prelude::*;
 
 use super::banner::whole_seconds;
 use super::desk::Desk;
 use super::live::{Follow, follow, live, press, said};
-use super::pads::{Pads, several};
+use super::pads::{Pads, figures, on_key, pad_button, several};
 use super::signs::SignButtons;
 use crate::browser::{clock, page, sound, vibrate};
 use crate::clinical::counted::{pads, word};
 use crate::clinical::task::{Length, Phase, TaskId, TaskSpec};
-use crate::clinical::tasks;
+use crate::clinical::tasks::{self, meal::minutes};
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::measure::beat::Beat;
 use crate::measure::time::{Millis, Stamp};
@@ -127,32 +129,11 @@ pub(super) fn Pad(
         }
         Face::Watching | Face::Over => {}
     };
-    let on_down = move |event: ev::PointerEvent| {
-        // A second button of a mouse is no tap.
-        if event.button() == 0 {
-            touch(clock::stamp_of(event.as_ref()));
-        }
-    };
-    // A screen reader's press comes as a click without a pointer.
-    let on_click = move |event: ev::MouseEvent| {
-        if event.detail() == 0 {
-            touch(clock::stamp_of(event.as_ref()));
-        }
-    };
-    let on_key = move |event: ev::KeyboardEvent| {
-        if is_press(&event) {
-            // Else the browser would make a click of it, and it would count twice.
-            event.prevent_default();
-            if !event.repeat() {
-                touch(clock::stamp_of(event.as_ref()));
-            }
-        }
-    };
     // A paired keyboard or clicker counts wherever the focus is, unless it is in a field or on
     // another button.
     let keys = window_event_listener(ev::keydown, move |event| {
         if !page::is_in_control(event.as_ref()) {
-            on_key(event);
+            on_key(&event, &touch);
         }
     });
     on_cleanup(move || keys.remove());
@@ -188,11 +169,10 @@ pub(super) fn Pad(
             <span class="start">{spec.pad.end}</span>
         }
         .into_any(),
-        Face::Running | Face::Late => view! {
-            <span class="count">{live(move || taps.get())}</span>
-            <span class="what">{live(move || if taps.get() == 1 { one } else { many })}</span>
-        }
-        .into_any(),
+        Face::Running | Face::Late => figures(
+            live(move || taps.get()),
+            live(move || if taps.get() == 1 { one } else { many }),
+        ),
         Face::Watching | Face::Over => ().into_any(),
     }
     };
@@ -229,15 +209,7 @@ pub(super) fn Pad(
             <div class="beside-pad">
                 {live(move || undoable.get().then(|| view! {
                     <button type="button" class="undo" on:click=press(move |_| desk.undo(task))>
-                        "Undo last press"
-                        {several_kinds(task).then(|| view! {
-                            <span class="of">{live(move || with_trial(desk, task, |_, t| {
-                                let newest = t.marks.iter().rev().find(|m| m.kind.pressed());
-                                newest.map_or(String::new(), |m| {
-                                    format!(": {}", word(task, m.kind).to_ascii_lowercase())
-                                })
-                            }).unwrap_or_default())}</span>
-                        })}
+                        {live(move || undo_words(desk, task))}
                     </button>
                 }))}
                 {live(move || match (face.get(), spec.pad.end) {
@@ -269,25 +241,11 @@ pub(super) fn Pad(
                 Shown::Panel => view! {
                     <div class="pad panel">
                         <span class="start" role="timer">{live(move || seconds_left(desk, task))}</span>
-                        <span class="what">{live(move || if face.get() == Face::Countdown { "get ready" } else { "seconds left" })}</span>
+                        <span class="what">{live(move || if face.get() == Face::Countdown { "then uncover the tip" } else { "then cover the tip" })}</span>
                     </div>
                 }.into_any(),
                 Shown::Pads => view! { <Pads task=task pads=several(desk, task)/> }.into_any(),
-                Shown::Pad => view! {
-                <button
-                    type="button"
-                    id="pad"
-                    class=said(pad_class)
-                    on:pointerdown=on_down
-                    on:touchstart=no_click
-                    on:click=press(on_click)
-                    on:keydown=move |event: ev::KeyboardEvent| { event.stop_propagation(); on_key(event); }
-                    on:keyup=move |event: ev::KeyboardEvent| { if is_press(&event) { event.prevent_default(); } }
-                    on:contextmenu=press(move |event: ev::MouseEvent| event.prevent_default())
-                >
-                    {live(big)}
-                </button>
-                }.into_any(),
+                Shown::Pad => pad_button("pad", said(pad_class), Rc::new(touch), live(big)),
             })}
             // The pad's place stays taken while the watch runs: a tap that comes late must not
             // hit a sign.
@@ -312,9 +270,17 @@ enum Shown {
     Panel,
 }
 
-/// Whether a task counts things of several kinds: undo then says which it takes back.
-fn several_kinds(task: TaskId) -> bool {
-    !pads(task).is_empty()
+/// What undo says: which press it takes back where there are several kinds.
+fn undo_words(desk: Desk, task: TaskId) -> String {
+    if pads(task).is_empty() {
+        return "Undo last press".to_owned();
+    }
+    let newest = with_trial(desk, task, |_, t| {
+        t.marks.iter().rev().find(|m| m.kind.pressed()).copied()
+    });
+    newest.flatten().map_or_else(String::new, |m| {
+        format!("Undo: {}", word(task, m.kind).to_ascii_lowercase())
+    })
 }
 
 /// Whole seconds until "go", then until the window's end.
@@ -375,6 +341,8 @@ fn Clock(
                         format!("{} s", whole_seconds(window - elapsed)),
                         "left".to_owned(),
                     ),
+                    // A meal is told in minutes.
+                    None if task == TaskId::Meal => (minutes(elapsed), String::new()),
                     None => (elapsed.to_string(), String::new()),
                 },
             }
@@ -419,9 +387,4 @@ fn Clock(
         }
         Face::Countdown | Face::Watching | Face::Over => ().into_any(),
     })
-}
-
-/// Keys that press: space, enter, and what a presentation clicker sends.
-pub(super) fn is_press(event: &ev::KeyboardEvent) -> bool {
-    matches!(event.key().as_str(), " " | "Enter" | "PageDown")
 }

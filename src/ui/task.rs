@@ -125,7 +125,7 @@ pub(super) fn TaskPage(
                     <button type="button" on:click=press(move |_| desk.repeat(task, None))>"Do it again"</button>
                 </div>
             }))}
-            {live(move || match (face.get() == Face::Ready && !done.get(), free.get()) {
+            {live(move || match (face.get() == Face::Ready && !done.get(), holds.get().is_empty()) {
                 (false, _) => ().into_any(),
                 (true, true) => view! {
                     <div class="row quiet">

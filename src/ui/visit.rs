@@ -150,14 +150,7 @@ fn Steps() -> impl IntoView {
     };
     view! {
         <ul class="steps">
-            {live(move || rows().into_iter().map(|(page, title, state)| view! {
-                <li>
-                    <button type="button" class="head" on:click=press(move |_| desk.turn(page))>
-                        <b>{title}</b>
-                        <span>{state}</span>
-                    </button>
-                </li>
-            }).collect_view())}
+            {live(move || rows().into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>())}
         </ul>
         {live(move || {
             let counts: Vec<String> = loose();
@@ -173,7 +166,7 @@ fn Steps() -> impl IntoView {
 #[component]
 fn Beside() -> impl IntoView {
     let desk = Desk::get();
-    let rows = follow(move || {
+    let rows = move || {
         desk.visit.with(|v| {
             let Some((v, screen)) = v.as_ref().and_then(|v| Some((v, v.screen?.screen()))) else {
                 return Vec::new();
@@ -184,30 +177,43 @@ fn Beside() -> impl IntoView {
                 // Nothing by mouth where no gate was asked.
                 .filter(|id| screen.gate || !tasks::spec(*id).by_mouth)
                 .filter(|id| tasks::aside(*id, &v.exam).is_none())
-                .map(|id| (id, beside_state(v, id)))
+                .map(|id| {
+                    (
+                        Page::Task(id),
+                        tasks::spec(id).title.to_owned(),
+                        beside_state(v, id),
+                    )
+                })
                 .collect()
         })
-    });
-    let done = move || rows.get().iter().any(|(_, state)| !state.is_empty());
+    };
     live(move || {
-        (!rows.get().is_empty()).then(|| {
+        let rows: Vec<(Page, String, String)> = rows();
+        let done = rows.iter().any(|(_, _, state)| !state.is_empty());
+        (!rows.is_empty()).then(|| {
             view! {
-                <details class="more" open=done()>
+                <details class="more" open=done>
                     <summary>"More in this visit"</summary>
                     <ul class="steps">
-                        {rows.get().into_iter().map(|(id, state)| view! {
-                            <li>
-                                <button type="button" class="head" on:click=press(move |_| desk.turn(Page::Task(id)))>
-                                    <b>{tasks::spec(id).title}</b>
-                                    <span>{state}</span>
-                                </button>
-                            </li>
-                        }).collect_view()}
+                        {rows.into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>()}
                     </ul>
                 </details>
             }
         })
     })
+}
+
+/// A step, and the way to it.
+fn step_row(desk: Desk, (page, title, state): (Page, String, String)) -> AnyView {
+    view! {
+        <li>
+            <button type="button" class="head" on:click=press(move |_| desk.turn(page))>
+                <b>{title}</b>
+                <span>{state}</span>
+            </button>
+        </li>
+    }
+    .into_any()
 }
 
 /// What a task beside the screen came to; nothing where it was not begun.

@@ -57,6 +57,23 @@ export const BUTTONS = {
   tryAgain: "Try again",
   useUpdate: "Use it now",
   readBack: "and read back",
+  oneTask: begins("One task"),
+  thickness: begins("Drink thickness"),
+  cracker: begins("Timed cracker"),
+  table: begins("At the table"),
+  sixSigns: begins("Signs after a stroke"),
+  mouthEmpty: "Mouth empty",
+  endTally: "End the tally",
+  /** Where several kinds of things are counted it says what it takes. */
+  undoOf: (what) => `Undo: ${what}`,
+  addNote: "Add",
+  saveTally: "Save the tally as a file",
+  backToTally: "Back to the tally",
+  countSigns: "Count them in this visit",
+  leaveSignsOut: "Leave them out",
+  done: "Done",
+  leftHand: begins("Left hand"),
+  twoPads: begins("Two pads"),
   policy: "Local policy",
   savePolicy: "Save this policy as a file",
   usePolicy: "Use this policy",
@@ -81,6 +98,12 @@ export const ASKED = {
   goOnBecause: begins("I go on all the same"),
   howLong: "How long?",
   exception: "What is the case?",
+  allergy: "Allergy to anything in it?",
+  teeth: begins("Teeth, or dentures"),
+  dietOrder: "Does the diet order allow it?",
+  orderAllows: "Yes, or none in force",
+  pads: "Pads",
+  slurred: "Speech slurred?",
 };
 
 /** Lines of the gate and what may be the case instead, one of each kind. */
@@ -103,6 +126,8 @@ export const FOLDS = {
   watchCut: "End the watch early",
   why: "Where this comes from",
   toWhom: /^To .*, /,
+  more: "More in this visit",
+  foundOtherwise: "Found otherwise",
 };
 
 export const FIELDS = {
@@ -115,6 +140,10 @@ export const FIELDS = {
   lastWell: /last well/,
   ownWords: /in your own words/,
   remark: /^Remark/,
+  leftInSyringe: "Left in the syringe",
+  whichDrink: /^Which drink/,
+  whichCracker: /^Which cracker/,
+  note: /^Note/,
   policyFile: "Take a policy file in",
 };
 
@@ -134,6 +163,10 @@ export const PAGES = {
   settings: "Settings",
   sources: begins("Sources"),
   history: "All visits",
+  thickness: "Drink thickness",
+  cracker: "Timed cracker",
+  table: "At the table",
+  sixSigns: "Signs after a stroke",
   policy: "Local policy",
 };
 

@@ -254,11 +254,7 @@ pub fn holds(exam: &Exam) -> Vec<(Flag, GoOn)> {
 pub fn judge(trial: &Trial) -> Vec<Flag> {
     let mut flags = signs::judge_in(SignTask::Cracker, "with the cracker: ", &seen::signs(trial));
     let mut missing = |words: &str| {
-        flags.push(rules::CRACKER_UNFINISHED.flag(
-            Level::Incomplete,
-            Domain::EatingDrinking,
-            words,
-        ));
+        flags.push(rules::EATEN_UNFINISHED.flag(Level::Incomplete, Domain::EatingDrinking, words));
     };
     if trial.start().is_none() {
         return flags;

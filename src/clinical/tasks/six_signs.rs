@@ -24,6 +24,8 @@ pub const FOUND: &str = "found";
 pub const NOT_FOUND: &str = "not-found";
 /// Question: whether the signs are counted in this visit.
 pub const COUNTED: &str = "counted";
+/// Where an answer to a question of this page comes from.
+pub const HERE: &str = "asked here";
 /// Answer to [`COUNTED`].
 pub const YES: &str = "yes";
 
@@ -228,7 +230,7 @@ pub fn rows(exam: &Exam) -> [Row; 6] {
                 NOT_FOUND => Looked::Absent,
                 _ => Looked::NotTested,
             };
-            places.push((looked, "asked here".to_owned()));
+            places.push((looked, HERE.to_owned()));
         }
         Row {
             words,
