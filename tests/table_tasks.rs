@@ -354,9 +354,10 @@ fn the_file_of_a_tally_has_every_press_and_its_notes_are_no_formulas() {
             .iter()
             .any(|l| l.starts_with("all,1,0,1,") && l.ends_with(",1"))
     );
-    let rows = tally::rows(&trial);
-    assert_eq!(rows.len(), 3);
-    assert!(rows.iter().all(|row| !row.svg.contains("SUM")));
+    let picture = tally::picture(&trial);
+    assert_eq!(picture.matches("<path").count(), 3);
+    assert!(picture.contains("<p>1 cough</p>") && picture.contains("\"M800 0v20\""));
+    assert!(!picture.contains("SUM"), "nothing anybody typed is in it");
 }
 
 #[test]
@@ -682,6 +683,10 @@ fn no_clock_is_too_odd_for_a_tally() {
     assert!(meal::summary(&trial).len() < 300);
     let mut other = trial.clone();
     other.marks[0].at.life = PageLife(3);
-    let _ = (meal::lines(&other), tally::csv(&other), tally::rows(&other));
+    let _ = (
+        meal::lines(&other),
+        tally::csv(&other),
+        tally::picture(&other),
+    );
     assert_eq!(meal::minutes(Millis(59_999)), "59 s");
 }

@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use crate::clinical::counted::{Counted, note_id};
+use crate::clinical::counted::{Counted, counted, note_id};
 use crate::clinical::tasks::meal::{kinds, part_words, summary, totals, words_of};
 use crate::clinical::trial::{Answer, Mark, MarkKind, Trial};
 use crate::measure::decimals::decimals;
@@ -70,43 +70,34 @@ fn cell(words: &str) -> String {
     format!("\"{guard}{}\"", line.replace('"', "\"\""))
 }
 
-/// One row of the picture: a line of time with a stroke for each press.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Row {
-    /// What, and how often.
-    pub words: String,
-    /// The row, drawn. Numbers only: no word of anybody is in it.
-    pub svg: String,
-}
-
-/// The picture: a row for each thing that was pressed.
-pub fn rows(trial: &Trial) -> Vec<Row> {
+/// The picture, as markup: for each thing that was pressed its count, and a line of time with a
+/// stroke for each press. Numbers and this app's own words only: nothing anybody typed is in it.
+///
+/// One path a line: a thousand presses are one element.
+pub fn picture(trial: &Trial) -> String {
     let whole = trial
         .start()
         .zip(trial.end())
         .and_then(|(start, end)| trial.between(start, end).length)
         .map_or(1, |length| length.0.max(1));
-    kinds()
-        .into_iter()
-        .filter_map(|kind| {
-            let times = trial.offsets_of(kind);
-            let n = trial.count_of(kind);
-            if n == 0 {
-                return None;
-            }
-            let mut strokes = String::new();
-            for at in times {
-                let x = at.0.clamp(0, whole) * 1000 / whole;
-                let _ = write!(strokes, "M{x} 0v20");
-            }
-            let (one, many) = words_of(kind);
-            Some(Row {
-                words: crate::clinical::counted::counted(n, one, many),
-                svg: format!(
-                    "<svg viewBox=\"-4 0 1008 20\" preserveAspectRatio=\"none\" \
-                     aria-hidden=\"true\"><path d=\"{strokes}\"/></svg>"
-                ),
-            })
-        })
-        .collect()
+    let mut markup = String::new();
+    for kind in kinds() {
+        let n = trial.count_of(kind);
+        if n == 0 {
+            continue;
+        }
+        let (one, many) = words_of(kind);
+        let _ = write!(
+            markup,
+            "<p>{}</p><svg viewBox=\"-4 0 1008 20\" preserveAspectRatio=\"none\" \
+             aria-hidden=\"true\"><path d=\"",
+            counted(n, one, many)
+        );
+        for at in trial.offsets_of(kind) {
+            let x = at.0.clamp(0, whole) * 1000 / whole;
+            let _ = write!(markup, "M{x} 0v20");
+        }
+        markup.push_str("\"/></svg>");
+    }
+    markup
 }

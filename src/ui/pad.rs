@@ -12,7 +12,7 @@ use leptos::prelude::*;
 use super::banner::whole_seconds;
 use super::desk::Desk;
 use super::live::{Follow, follow, live, press, said};
-use super::pads::{Pads, figures, on_key, pad_button, several};
+use super::pads::{all_pads, figures, on_key, pad_button, several};
 use super::signs::SignButtons;
 use crate::browser::{clock, page, sound, vibrate};
 use crate::clinical::counted::{pads, word};
@@ -244,7 +244,7 @@ pub(super) fn Pad(
                         <span class="what">{live(move || if face.get() == Face::Countdown { "then uncover the tip" } else { "then cover the tip" })}</span>
                     </div>
                 }.into_any(),
-                Shown::Pads => view! { <Pads task=task pads=several(desk, task)/> }.into_any(),
+                Shown::Pads => all_pads(desk, task, several(desk, task)),
                 Shown::Pad => pad_button("pad", said(pad_class), Rc::new(touch), live(big)),
             })}
             // The pad's place stays taken while the watch runs: a tap that comes late must not

@@ -35,14 +35,7 @@ pub(super) fn several(desk: Desk, task: TaskId) -> Vec<OnePad> {
 }
 
 /// The pads, each with its own count.
-#[component]
-pub(super) fn Pads(
-    /// The task.
-    task: TaskId,
-    /// What each counts.
-    pads: Vec<OnePad>,
-) -> impl IntoView {
-    let desk = Desk::get();
+pub(super) fn all_pads(desk: Desk, task: TaskId, pads: Vec<OnePad>) -> AnyView {
     let touch = move |kind: MarkKind, at: Stamp| {
         desk.press(task, None, at, kind);
         if desk.prefs.get_untracked().vibrate {
@@ -74,7 +67,7 @@ pub(super) fn Pads(
             )
         })
         .collect();
-    view! { <div class=class role="group" aria-label="Pads">{buttons}</div> }
+    view! { <div class=class role="group" aria-label="Pads">{buttons}</div> }.into_any()
 }
 
 /// A count and what is counted.

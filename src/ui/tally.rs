@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::{follow, live, press};
+use super::live::{follow, live, press, said};
 use crate::browser::{clock, share};
 use crate::clinical::counted::{Counted, note_id, word};
 use crate::clinical::task::TaskId;
@@ -53,7 +53,7 @@ pub(super) fn Running() -> impl IntoView {
                     type="text"
                     autocomplete="off"
                     maxlength=MOST
-                    prop:value=move || words.get()
+                    prop:value=said(move || words.get())
                     on:input=move |event| words.set(event_target_value(&event))
                     on:keydown=move |event: leptos::ev::KeyboardEvent| if event.key() == "Enter" { add() }
                 />
@@ -71,7 +71,7 @@ pub(super) fn Ended() -> impl IntoView {
         desk.visit.with(|v| {
             v.as_ref()
                 .and_then(|v| v.exam.latest(TASK))
-                .map_or(Vec::new(), tally::rows)
+                .map_or(String::new(), tally::picture)
         })
     });
     let problem = RwSignal::new(String::new());
@@ -85,13 +85,7 @@ pub(super) fn Ended() -> impl IntoView {
         problem.set(share::save_file(&name, &text).err().unwrap_or_default());
     };
     view! {
-        <div class="picture">
-            {live(move || picture.get().into_iter().map(|row| view! {
-                <p aria-hidden="true">{row.words.clone()}</p>
-                // One path a row: a thousand presses are one element.
-                <div role="img" aria-label=row.words inner_html=row.svg></div>
-            }).collect_view())}
-        </div>
+        <div class="picture" inner_html=said(move || picture.get())></div>
         <button type="button" on:click=press(save)>"Save the tally as a file"</button>
         <p class="problem" role="alert">{live(move || problem.get())}</p>
     }

@@ -150,9 +150,6 @@ fn voice(exam: &Exam) -> Vec<Place> {
         let (Some(question), Some(answer)) = (asked, trial.choice(id)) else {
             continue;
         };
-        if trial.task == TaskId::SixSigns {
-            continue;
-        }
         let words = match question.takes {
             Takes::OneOf(choices) => choices.iter().find(|c| c.id == answer).map(|c| c.words),
             _ => None,
