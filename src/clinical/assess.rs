@@ -25,10 +25,15 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     // is a sign.
     let attached = TaskId::ALL
         .iter()
-        .filter(|task| !screen.tasks.contains(task));
+        .filter(|task| !screen.tasks.contains(task) && !tasks::BESIDE.contains(task));
     for task in attached.filter(|task| exam.latest(**task).is_some()) {
         let told = |flag: &Flag| !flag.domain().decides() || flag.level() >= Level::Refer;
         flags.extend(tasks::flags(*task, exam).into_iter().filter(told));
+    }
+    for task in tasks::BESIDE {
+        if !screen.tasks.contains(&task) {
+            flags.extend(tasks::flags(task, exam));
+        }
     }
     let signed = exam
         .trials
@@ -55,22 +60,29 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         ));
     }
     // A reason for going on that led to nothing is no news.
-    let given = exam
-        .latest(TaskId::Water90)
-        .is_some_and(|t| t.start().is_some());
-    for on in exam.went_on.iter().filter(|_| given) {
+    let given = |task| exam.latest(task).is_some_and(|t| t.start().is_some());
+    for on in &exam.went_on {
         // The gate and the breathing say theirs themselves, beside the reading.
-        if !on.hold.starts_with("gate.") && !on.hold.starts_with("breathing.") {
-            flags.push(rules::HOLD_PASSED.flag(
-                Level::Note,
-                Domain::EatingDrinking,
-                format!(
-                    "Water was given despite this, decided by the {}: {}",
-                    on.by.words(),
-                    small(&on.because)
-                ),
-            ));
+        if on.hold.starts_with("gate.") || on.hold.starts_with("breathing.") {
+            continue;
         }
+        let own = on.hold.starts_with(rules::CRACKER_NOT_FOR.id);
+        let what = if !own && given(TaskId::Water90) {
+            "Water"
+        } else if given(TaskId::Cracker) {
+            "A cracker"
+        } else {
+            continue;
+        };
+        flags.push(rules::HOLD_PASSED.flag(
+            Level::Note,
+            Domain::EatingDrinking,
+            format!(
+                "{what} was given despite this, decided by the {}: {}",
+                on.by.words(),
+                small(&on.because)
+            ),
+        ));
     }
     flags
 }

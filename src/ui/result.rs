@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::live::{follow, live};
 use super::why::{comparison_item, flag_item};
+use crate::clinical::counted::Counted;
 use crate::clinical::exam::Exam;
 use crate::clinical::judge::speech::trials::evenness;
 use crate::clinical::task::{TaskId, TaskSpec};
@@ -182,6 +183,16 @@ pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
             (Err(why), Some(_)) => lines.push(format!("{}. {why}", counted(trial.taps()))),
             (_, None) => {}
         },
+    }
+    let other = MarkKind::Count(Counted::Other);
+    if trial.first(other).is_some() {
+        let on_time = spec
+            .window(trial)
+            .and_then(|w| Window::new(w, spec.pad.late).ok())
+            .map_or(trial.count_of(other), |window| {
+                window.split(&trial.offsets_of(other)).count()
+            });
+        lines.push(format!("on the right pad: {}", counted(on_time)));
     }
     if spec.pad.touch_ends {
         // Nothing is counted: the time alone stands.

@@ -28,7 +28,7 @@ pub(super) fn SinglePage() -> impl IntoView {
                 {TaskId::ALL
                     .iter()
                     .copied()
-                    .filter(|id| !tasks::spec(*id).by_mouth && *id != TaskId::FreeCount)
+                    .filter(|id| tasks::alone(*id))
                     .map(|id| view! {
                         <li>
                             <button type="button" class="head" on:click=press(move |_| { sound::unlock(); desk.begin_single(id); })>

@@ -96,6 +96,10 @@ pub(super) fn after_task(visit: &Visit, task: TaskId) -> Page {
     let Some(screen) = visit.screen.map(|id| id.screen()) else {
         return Page::Overview;
     };
+    if !screen.tasks.contains(&task) {
+        // It stood beside the screen, and was come to from the overview.
+        return Page::Overview;
+    }
     if screen.gate && gate_closed(&visit.exam).is_some() {
         return Page::GateResult;
     }

@@ -63,6 +63,23 @@ export const BUTTONS = {
   tryAgain: "Try again",
   useUpdate: "Use it now",
   readBack: "and read back",
+  oneTask: begins("One task"),
+  thickness: begins("Drink thickness"),
+  cracker: begins("Timed cracker"),
+  table: begins("At the table"),
+  sixSigns: begins("Signs after a stroke"),
+  mouthEmpty: "Mouth empty",
+  endTally: "End the tally",
+  /** Where several kinds of things are counted it says what it takes. */
+  undoOf: (what) => `Undo: ${what}`,
+  addNote: "Add",
+  saveTally: "Save the tally as a file",
+  backToTally: "Back to the tally",
+  countSigns: "Count them in this visit",
+  leaveSignsOut: "Leave them out",
+  done: "Done",
+  leftHand: begins("Left hand"),
+  twoPads: begins("Two pads"),
   policy: "Local policy",
   savePolicy: "Save this policy as a file",
   usePolicy: "Use this policy",
@@ -93,6 +110,12 @@ export const ASKED = {
   bubbles: "The bubbles",
   up: "Up",
   down: "Down",
+  allergy: "Allergy to anything in it?",
+  teeth: begins("Teeth, or dentures"),
+  dietOrder: "Does the diet order allow it?",
+  orderAllows: "Yes, or none in force",
+  pads: "Pads",
+  slurred: "Speech slurred?",
 };
 
 /** Lines of the gate and what may be the case instead, one of each kind. */
@@ -115,6 +138,8 @@ export const FOLDS = {
   watchCut: "End the watch early",
   why: "Where this comes from",
   toWhom: /^To .*, /,
+  more: "More in this visit",
+  foundOtherwise: "Found otherwise",
 };
 
 export const FIELDS = {
@@ -128,6 +153,10 @@ export const FIELDS = {
   ownWords: /in your own words/,
   remark: /^Remark/,
   highest: "Highest number said",
+  leftInSyringe: "Left in the syringe",
+  whichDrink: /^Which drink/,
+  whichCracker: /^Which cracker/,
+  note: /^Note/,
   policyFile: "Take a policy file in",
 };
 
@@ -161,6 +190,10 @@ export const PAGES = {
   settings: "Settings",
   sources: begins("Sources"),
   history: "All visits",
+  thickness: "Drink thickness",
+  cracker: "Timed cracker",
+  table: "At the table",
+  sixSigns: "Signs after a stroke",
   policy: "Local policy",
 };
 
