@@ -203,6 +203,22 @@ fn its_signs_go_by_the_table_and_its_watch_must_be_whole() {
     assert_eq!(verdict(&exam), Verdict::Refer);
 }
 
+/// Bad input: a trial that was left.
+#[test]
+fn a_cracker_that_was_left_keeps_what_was_counted_and_is_incomplete() {
+    let mut left = eaten(2, 7, 1, 30_000);
+    left.marks
+        .retain(|m| !matches!(m.kind, MarkKind::End | MarkKind::WatchOver));
+    assert_eq!(cracker::lines(&left), ["7 chews, 2 bites, 1 swallow"]);
+    assert_eq!(
+        says(&cracker::judge(&left)),
+        [("eaten.unfinished", Level::Incomplete)]
+    );
+    // Only asked, never begun: nothing to say.
+    left.marks.clear();
+    assert!(cracker::judge(&left).is_empty());
+}
+
 #[test]
 fn before_a_cracker_come_allergy_teeth_and_order() {
     let asked = |answers: &[(&str, &str)]| {
