@@ -6,17 +6,16 @@ use super::desk::Desk;
 use super::live::{live, press};
 use super::route::Page;
 use crate::browser::{page, speak};
-use crate::clinical::task::TaskId;
-use crate::clinical::tasks;
 
 /// The page: nothing but the words, and a way back.
 #[component]
 pub(super) fn ShowPage(
-    /// The task.
-    task: TaskId,
+    /// The words.
+    words: &'static str,
+    /// Where "back" leads.
+    back: Page,
 ) -> impl IntoView {
     let desk = Desk::get();
-    let words = tasks::spec(task).say;
     // Some browsers know their voices only a moment after they were first asked.
     let can = RwSignal::new(speak::can());
     let asked = page::every(400, move || can.set(speak::can()));
@@ -33,7 +32,7 @@ pub(super) fn ShowPage(
                     <b>"Say it aloud"</b>
                 </button>
             }))}
-            <button type="button" class="big" on:click=press(move |_| desk.turn(Page::Task(task)))>
+            <button type="button" class="big" on:click=press(move |_| desk.turn(back))>
                 <b>"Back"</b>
             </button>
         </main>
