@@ -7,7 +7,7 @@ use super::desk::Desk;
 use super::live::{follow, live, press};
 use super::oral_item::OralItem;
 use super::oral_picture::OralPicture;
-use super::parts::{Choices, Frame, overview_of};
+use super::parts::{Choices, Frame, button, overview_of, para};
 use super::route::Page;
 use super::steps;
 use super::task::Leave;
@@ -87,7 +87,7 @@ pub(super) fn OralPage(
     view! {
         <Frame title=title back=overview_of(desk)>
             {(region == Region::Face).then(|| view! { <Weakness/><Safety/> })}
-            {(!region.care().is_empty()).then(|| view! { <p class="advice">{region.care()}</p> })}
+            {para("advice", region.care())}
             {live(move || if waits.get() {
                 view! {
                     <section class="found caution">
@@ -114,9 +114,7 @@ fn Items(region: Region, rows: Rows) -> impl IntoView {
         (By::Alone, "Each by itself: not tested until you did"),
     ];
     view! {
-        <p class="hint">
-            "Left and right are the patient's. Press a line that is not as expected."
-        </p>
+        {para("hint", "Left and right are the patient's. Press a line that is not as expected.")}
         <OralPicture region=region rows=rows/>
         {groups.into_iter().filter(|(by, _)| region.items_by(*by).next().is_some()).map(|(by, heading)| view! {
             <h2>{heading}</h2>
@@ -160,7 +158,7 @@ pub(super) fn Weakness() -> impl IntoView {
     view! {
         <section class="first">
             <Choices
-                label="First: is any weakness, droop or speech problem new or worse?"
+                label="Is any weakness, droop or speech problem new or worse?"
                 options=answers
                 chosen=given
                 pick=pick
@@ -270,7 +268,7 @@ fn Foot(region: Region) -> impl IntoView {
         && desk
             .visit
             .with_untracked(|v| v.as_ref().is_some_and(steps::gag_waits));
-    let next = move |_| {
+    let next = move || {
         if let Some(page) = desk
             .visit
             .with_untracked(|v| v.as_ref().map(|v| steps::after_region(v, region)))
@@ -313,7 +311,7 @@ fn Foot(region: Region) -> impl IntoView {
                 .map_or(Vec::new(), |v| v.exam.oral.newest_press().to_vec())
         })
     });
-    let undo = move |_| {
+    let undo = move || {
         let items = newest.get_untracked();
         let Some(back) = items.first().and_then(|id| oral::find(id)).map(Region::of) else {
             return;
@@ -358,14 +356,14 @@ fn Foot(region: Region) -> impl IntoView {
                     }.into_any()
                 }
                 None => view! {
-                    <button type="button" class="big primary" on:click=press(next)><b>"Next"</b></button>
+                    <button type="button" class="big primary" on:click=press(move |_| next())><b>"Next"</b></button>
                 }.into_any(),
             })}
             {live(move || {
                 let items = newest.get();
                 items.first().and_then(|id| oral::find(id)).map(|first| {
                     let words = format!("Undo: {}, last {} settled", Region::of(first).title(), items.len());
-                    view! { <button type="button" on:click=press(undo)>{words}</button> }
+                    button("", words, undo)
                 })
             })}
         </div>
@@ -373,7 +371,7 @@ fn Foot(region: Region) -> impl IntoView {
             <details class="more">
                 <summary>"Leave the rest untested"</summary>
                 {rest(left())}
-                <button type="button" on:click=press(next)>"Next page, without a reason"</button>
+                {button("", "Next page, without a reason", next)}
             </details>
         }))}
     }

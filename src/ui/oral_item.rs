@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::live::{Follow, follow, live, press, said};
 use super::oral::{Rows, answer_of, options};
-use super::parts::{Choices, NumberField};
+use super::parts::{Choices, NumberField, button, para};
 use super::route::Page;
 use super::why::rule_fold;
 use crate::clinical::judge::mouth::FrontTeeth;
@@ -119,12 +119,15 @@ fn Inside(item: &'static Item, rows: Rows, answer: Follow<Answer>) -> impl IntoV
         Answer::NotTested(reason) => Some(reason.words().to_owned()),
         _ => None,
     });
-    let nerve = item.nerve.number();
+    let nerve = match item.nerve.number() {
+        "" => String::new(),
+        number => format!("Cranial nerve {number}"),
+    };
     view! {
         <div class="exceptions">
-            {(!item.look.is_empty()).then(|| view! { <p class="small">{item.look}</p> })}
-            {(!nerve.is_empty()).then(|| view! { <p class="small">{format!("Cranial nerve {nerve}")}</p> })}
-            {(!item.care.is_empty()).then(|| view! { <p class="advice">{item.care}</p> })}
+            {para("small", item.look)}
+            {para("small", nerve)}
+            {para("advice", item.care)}
             {(!item.exceptions.is_empty()).then(|| exceptions(desk, item, rows, answer, problem))}
             <p class="problem" role="alert">{live(move || problem.get())}</p>
             {match item.takes {
@@ -132,19 +135,11 @@ fn Inside(item: &'static Item, rows: Rows, answer: Follow<Answer>) -> impl IntoV
                 Takes::Touches => touches(desk, item, answer).into_any(),
                 Takes::Millimetres | Takes::Flow => number(desk, item, answer).into_any(),
             }}
-            <div class="row">
-                {plain.then(|| view! {
-                    <button type="button" class="choice" on:click=press(move |_| put(desk, item, Seen::AsExpected))>
-                        "As expected"
-                    </button>
-                })}
-                {live(move || (answer.get() != Answer::Open).then(|| view! {
-                    <button type="button" on:click=press(move |_| clear(desk, item))>"Clear"</button>
-                }))}
-                {(!item.ask.is_empty()).then(|| view! {
-                    <button type="button" on:click=press(move |_| desk.turn(Page::OralShow(item.id)))>
-                        "Show to patient"
-                    </button>
+            <div class="row apart">
+                {plain.then(|| button("choice", "As expected", move || put(desk, item, Seen::AsExpected)))}
+                {live(move || (answer.get() != Answer::Open).then(|| button("", "Clear", move || clear(desk, item))))}
+                {(!item.ask.is_empty()).then(|| {
+                    button("", "Show to patient", move || desk.turn(Page::OralShow(item.id)))
                 })}
             </div>
             <Choices
@@ -284,12 +279,12 @@ fn part(
 /// Counts touches, left and right.
 fn touches(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl IntoView {
     let sides = move || match answer.get() {
-        Answer::Touched { left, right } => [left, right],
+        Answer::Touched { left, right } => [right, left],
         _ => <[Touches; 2]>::default(),
     };
     let count = move |side: usize, felt: usize| {
         let mut both = match answer.get_untracked() {
-            Answer::Touched { left, right } => [left, right],
+            Answer::Touched { left, right } => [right, left],
             _ => <[Touches; 2]>::default(),
         };
         if let Some(t) = both.get_mut(side) {
@@ -300,10 +295,10 @@ fn touches(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl Into
             };
             *n = n.saturating_add(1);
         }
-        let [left, right] = both;
+        let [right, left] = both;
         put(desk, item, Seen::Touched { left, right });
     };
-    [Sides::Left, Sides::Right]
+    [Sides::Right, Sides::Left]
         .into_iter()
         .enumerate()
         .map(|(at, side)| {
@@ -319,10 +314,8 @@ fn touches(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl Into
                 <div class="choices" role="group" aria-label=side.button()>
                     <p class="ask" role="status">{live(words)}</p>
                     <div class="row">
-                        {["Felt", "Felt less", "Not felt"].into_iter().enumerate().map(|(felt, words)| view! {
-                            <button type="button" class="choice" on:click=press(move |_| count(at, felt))>
-                                {words}
-                            </button>
+                        {["Felt", "Felt less", "Not felt"].into_iter().enumerate().map(|(felt, words)| {
+                            button("choice", words, move || count(at, felt))
                         }).collect_view()}
                     </div>
                 </div>
@@ -374,8 +367,10 @@ fn number(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl IntoV
             step=0
             take=Callback::new(move |tenths: Option<i32>| keep(tenths, untrack(seen).1))
         />
-        {live(move || seen().0.is_some_and(|t| opening && t < OPENING_ODD).then_some(view! {
-            <p class="advice">"Very narrow. Read again: millimetres, edge to edge of the front teeth."</p>
+        {live(move || para("advice", if seen().0.is_some_and(|t| opening && t < OPENING_ODD) {
+            "Very narrow. Read again: millimetres, edge to edge of the front teeth."
+        } else {
+            ""
         }))}
         {opening.then(|| view! {
             <Choices
@@ -387,11 +382,11 @@ fn number(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl IntoV
                 })
             />
         })}
-        {live(move || match answer.get() {
-            Answer::Opening(_, FrontTeeth::NotLooked) => Some(view! {
-                <p class="small">"Say between what it was measured, or it is not judged."</p>
-            }),
-            _ => None,
-        })}
+        {live(move || para("small", match answer.get() {
+            Answer::Opening(_, FrontTeeth::NotLooked) => {
+                "Say between what it was measured, or it is not judged."
+            }
+            _ => "",
+        }))}
     }
 }

@@ -4,8 +4,13 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::oral::Weakness;
+use super::parts::para;
 use super::why::flag_item;
 use crate::clinical::oral::{findings, flags, points, told};
+use crate::clinical::words::capital;
+
+const POINTS: &str = "The weak side, and the nerve a finding belongs to. No place of a lesion and no \
+    diagnosis is meant. Findings that disagree stand side by side.";
 
 /// The section. Draws nothing where nothing was looked at.
 #[component]
@@ -23,20 +28,18 @@ pub(super) fn OralPoints() -> impl IntoView {
         let groups = points::groups(oral);
         let ask = findings::could_be_new(oral) && !flags::emergency(&exam);
         let line = told::line(oral, &regions, usize::MAX, |_| false);
+        let line = capital(line.strip_prefix(told::BEGINS).unwrap_or(&line));
         view! {
             <section>
                 <h2>"Face, mouth and throat"</h2>
-                <p>{line}</p>
+                {para("", line)}
                 {ask.then(|| view! {
-                    <p class="advice">"Weakness was found. Is it known to the team? If it is new or worse, say so now."</p>
+                    {para("advice", "Weakness was found. If it is new or worse and the team did not know, say so now.")}
                     <Weakness/>
                 })}
                 {(!groups.is_empty()).then(|| view! {
                     <h2>"What it points to"</h2>
-                    <p class="caution">
-                        "The weak side, and the nerve a finding belongs to. No place of a lesion and no \
-                         diagnosis is meant. Findings that disagree stand side by side."
-                    </p>
+                    {para("caution", POINTS)}
                 })}
                 {groups.into_iter().map(|group| view! {
                     <div class="found">

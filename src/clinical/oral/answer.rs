@@ -25,8 +25,8 @@ pub enum Sides {
 }
 
 impl Sides {
-    /// All, in the order offered.
-    pub const ALL: [Sides; 3] = [Sides::Left, Sides::Right, Sides::Both];
+    /// All, in the order offered: as one faces the patient, and as on the picture.
+    pub const ALL: [Sides; 3] = [Sides::Right, Sides::Left, Sides::Both];
 
     /// The one side, where it is one.
     pub const fn one(self) -> Option<Side> {

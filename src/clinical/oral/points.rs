@@ -6,7 +6,7 @@ use super::findings::{forehead, found, says_on, sighting, sightings};
 use super::item::{Cranial, Points};
 use super::record::Oral;
 use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::judge::weak_side::{Forehead, Side, Weak, judge, weak_by};
+use crate::clinical::judge::weak_side::{Forehead, Side, Sighting, Weak, judge, weak_by};
 use crate::clinical::rules;
 use crate::clinical::words::small;
 
@@ -15,7 +15,8 @@ use crate::clinical::words::small;
 pub struct Group {
     /// The nerve.
     pub nerve: Cranial,
-    /// What was found, each with the weak side that it names, if it names one.
+    /// What was found, each with the weak side that it names, if it names one; a deviation stands
+    /// among the flags, with its rule.
     pub lines: Vec<String>,
     /// What the rules say about it.
     pub flags: Vec<Flag>,
@@ -44,18 +45,20 @@ pub fn groups(oral: &Oral) -> Vec<Group> {
     Cranial::ALL
         .into_iter()
         .map(|nerve| group(oral, nerve))
-        .filter(|group| !group.lines.is_empty())
+        .filter(|group| !(group.lines.is_empty() && group.flags.is_empty()))
         .collect()
 }
 
 fn group(oral: &Oral, nerve: Cranial) -> Group {
     let mut lines = Vec::new();
     for (item, one) in found(oral).iter().filter(|(item, _)| item.nerve == nerve) {
-        let mut line = format!("{}: {}", item.name, one.words());
-        if let Some(seen) = sighting(item, one) {
-            line.push_str(&format!(". Weak side: {}", seen.weak().1.words()));
+        let line = format!("{}: {}", item.name, one.words());
+        match sighting(item, one) {
+            // Its own rule says both, see the flags.
+            Some(seen) if !matches!(seen, Sighting::FoundWeak(..)) => {}
+            Some(seen) => lines.push(format!("{line}. Weak side: {}", seen.weak().1.words())),
+            None => lines.push(line),
         }
-        lines.push(line);
     }
     for item in super::items().filter(|item| item.nerve == nerve) {
         if let Answer::Touched { left, right } = oral.answer(item)
@@ -160,35 +163,31 @@ fn strong(oral: &Oral, nerve: Cranial) -> Vec<Flag> {
             Some((format!("{}: {}", item.name, one.words()), side))
         })
         .collect();
-    let strengths = STRENGTHS
-        .iter()
-        .filter(|(n, _)| *n == nerve)
-        .flat_map(|(_, ids)| ids.iter())
-        .filter_map(|id| super::find(id));
-    for strength in strengths {
-        let answer = oral.answer(strength);
-        for side in [Side::Left, Side::Right] {
-            let holds = match &answer {
+    for side in [Side::Left, Side::Right] {
+        let here: Vec<&(String, Side)> = signs.iter().filter(|(_, s)| *s == side).collect();
+        let strong: Vec<String> = STRENGTHS
+            .iter()
+            .filter(|(n, _)| *n == nerve)
+            .flat_map(|(_, ids)| ids.iter())
+            .filter_map(|id| super::find(id))
+            .filter(|item| match oral.answer(item) {
                 Answer::AsExpected => true,
                 Answer::Found(list) => list.iter().all(|f| is_on_other(f, side)),
                 _ => false,
-            };
-            let here: Vec<&str> = signs
-                .iter()
-                .filter(|(words, s)| *s == side && !words.starts_with(strength.name))
-                .map(|(words, _)| words.as_str())
-                .collect();
-            if holds && !here.is_empty() {
-                flags.push(note(
-                    &rules::ORAL_STRONG,
-                    format!(
-                        "{}; but {} is as expected on the {}: shown together, not resolved",
-                        small(&here.join("; ")),
-                        small(strength.name),
-                        side.words()
-                    ),
-                ));
-            }
+            })
+            .map(|item| small(item.name))
+            .collect();
+        if !here.is_empty() && !strong.is_empty() {
+            let here: Vec<String> = here.iter().map(|(words, _)| small(words)).collect();
+            flags.push(note(
+                &rules::ORAL_STRONG,
+                format!(
+                    "{}; but as expected on the {}: {}. Shown together, not resolved",
+                    here.join("; "),
+                    side.words(),
+                    strong.join(", ")
+                ),
+            ));
         }
     }
     flags

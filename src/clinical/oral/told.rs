@@ -62,9 +62,9 @@ pub fn not_tested(oral: &Oral, regions: &[Region]) -> Vec<String> {
         let mut names = Vec::new();
         for region in regions {
             if region.items().all(|item| is(&item)) {
-                names.push(small(region.title()));
+                names.push(plain(region.title()));
             } else {
-                names.extend(region.items().filter(is).map(|item| small(item.name)));
+                names.extend(region.items().filter(is).map(|item| plain(item.name)));
             }
         }
         if !names.is_empty() {
@@ -73,6 +73,11 @@ pub fn not_tested(oral: &Oral, regions: &[Region]) -> Vec<String> {
         }
     }
     parts
+}
+
+/// A name within a sentence, without "(optional)".
+fn plain(name: &str) -> String {
+    small(name.split(" (").next().unwrap_or(name))
 }
 
 /// How many items are as expected, and whether that is all that was done.
@@ -86,7 +91,10 @@ pub fn as_expected(oral: &Oral) -> (usize, bool) {
     (expected, expected == done.len())
 }
 
-/// The whole in a line or none, `most` of the exceptions listed.
+/// What the line begins with.
+pub const BEGINS: &str = "Face, mouth and throat: ";
+
+/// The whole in a line, `most` of the exceptions listed.
 pub fn line(
     oral: &Oral,
     regions: &[Region],
@@ -94,7 +102,7 @@ pub fn line(
     flagged: impl Fn(&'static Item) -> bool,
 ) -> String {
     if !oral.is_begun() {
-        return "Face, mouth and throat: not looked at.".to_owned();
+        return format!("{BEGINS}not looked at.");
     }
     let mut sentences = Vec::new();
     let mut list = |before: &str, mut parts: Vec<String>| {
@@ -115,5 +123,5 @@ pub fn line(
         (_, true) => sentences.push("All that was looked at: as expected.".to_owned()),
         (_, false) => sentences.push("Everything else looked at: as expected.".to_owned()),
     }
-    format!("Face, mouth and throat: {}", sentences.join(" "))
+    format!("{BEGINS}{}", sentences.join(" "))
 }
