@@ -94,7 +94,34 @@ pub fn as_expected(oral: &Oral) -> (usize, bool) {
 /// What the line begins with.
 pub const BEGINS: &str = "Face, mouth and throat: ";
 
-/// The whole in a line, `most` of the exceptions listed.
+/// How many items were not tested, by reason: "4 items (no time)".
+fn not_tested_counts(oral: &Oral, regions: &[Region]) -> Vec<String> {
+    let reasons = Reason::ALL.into_iter().map(Some).chain([None]);
+    let count = |reason: Option<Reason>| {
+        regions
+            .iter()
+            .flat_map(|region| region.items())
+            .filter(|item| match (oral.answer(item), reason) {
+                (Answer::NotTested(why), Some(reason)) => why == reason,
+                (Answer::Open, None) => true,
+                _ => false,
+            })
+            .count()
+    };
+    reasons
+        .filter(|reason| count(*reason) > 0)
+        .map(|reason| {
+            let why = reason.map_or("no reason given", Reason::words);
+            format!("{} items ({why})", count(reason))
+        })
+        .collect()
+}
+
+/// So many parts and more: room enough to name everything.
+pub const ROOM: usize = 12;
+
+/// The whole in a line, `most` of the exceptions listed. Where room is short, what was not tested
+/// is counted before an exception is left out.
 pub fn line(
     oral: &Oral,
     regions: &[Region],
@@ -117,7 +144,12 @@ pub fn line(
         sentences.push(format!("{before}{}.", parts.join("; ")));
     };
     list("", exceptions(oral, flagged));
-    list("Not tested: ", not_tested(oral, regions));
+    let untested = if most < ROOM {
+        not_tested_counts(oral, regions)
+    } else {
+        not_tested(oral, regions)
+    };
+    list("Not tested: ", untested);
     match as_expected(oral) {
         (0, _) => {}
         (_, true) => sentences.push("All that was looked at: as expected.".to_owned()),
