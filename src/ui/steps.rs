@@ -3,6 +3,8 @@
 use super::route::Page;
 use crate::clinical::assess::gate_closed;
 use crate::clinical::gate::{Group, State};
+use crate::clinical::oral::Region;
+use crate::clinical::screen::Screen;
 use crate::clinical::task::{NOT_VALID, Phase, TaskId, When};
 use crate::clinical::tasks::{self, breathing};
 use crate::clinical::trial::{MarkKind, Trial};
@@ -32,12 +34,25 @@ pub(super) fn next(visit: &Visit) -> Page {
         if gate_closed(&visit.exam).is_some() {
             return Page::GateResult;
         }
+    } else if screen.oral.is_some() && emergency(visit) {
+        return Page::GateResult;
     }
-    screen
-        .tasks
-        .iter()
-        .find(|task| !done(visit, **task))
-        .map_or(Page::Decision, |task| Page::Task(*task))
+    first_open(visit, screen)
+}
+
+/// The first region or task that is not done yet.
+fn first_open(visit: &Visit, screen: &Screen) -> Page {
+    let open = |regions: &[Region]| {
+        regions
+            .iter()
+            .find(|region| !visit.exam.oral.is_done(**region))
+            .map(|region| Page::Oral(*region))
+    };
+    let task = || screen.tasks.iter().find(|task| !done(visit, **task));
+    open(screen.oral.before())
+        .or_else(|| task().map(|task| Page::Task(*task)))
+        .or_else(|| open(screen.oral.after()))
+        .unwrap_or(Page::Decision)
 }
 
 /// Whether a task was done, was given up with a reason, or steps aside for this person.
@@ -81,12 +96,41 @@ pub(super) fn after_group(visit: &Visit, group: Group) -> Page {
     }
 }
 
-/// The first task of the visit's screen.
+/// The first region or task of the visit's screen.
 pub(super) fn first_task(visit: &Visit) -> Page {
-    visit
-        .screen
-        .and_then(|id| id.screen().tasks.first().copied())
-        .map_or(Page::Overview, Page::Task)
+    let Some(screen) = visit.screen.map(|id| id.screen()) else {
+        return Page::Overview;
+    };
+    match (screen.oral.before().first(), screen.tasks.first()) {
+        (Some(region), _) => Page::Oral(*region),
+        (None, Some(task)) => Page::Task(*task),
+        (None, None) => Page::Overview,
+    }
+}
+
+/// The page after a region of the examination.
+pub(super) fn after_region(visit: &Visit, region: Region) -> Page {
+    let Some(screen) = visit.screen.map(|id| id.screen()) else {
+        return Page::Overview;
+    };
+    if let Some(next) = screen.oral.next(region) {
+        return Page::Oral(next);
+    }
+    match screen.tasks.first() {
+        Some(task) if screen.oral.before().contains(&region) => Page::Task(*task),
+        _ => Page::Decision,
+    }
+}
+
+/// Whether the gag must wait: a swallow trial of this screen is still to come.
+pub(super) fn gag_waits(visit: &Visit) -> bool {
+    visit.exam.ended.is_none()
+        && visit.screen.is_some_and(|id| {
+            id.screen()
+                .tasks
+                .iter()
+                .any(|task| tasks::spec(*task).by_mouth && !done(visit, *task))
+        })
 }
 
 /// The page after a task.
@@ -103,7 +147,11 @@ pub(super) fn after_task(visit: &Visit, task: TaskId) -> Page {
     if screen.gate && gate_closed(&visit.exam).is_some() {
         return Page::GateResult;
     }
-    screen.after(task).map_or(Page::Decision, Page::Task)
+    match (screen.after(task), screen.oral.after().first()) {
+        (Some(next), _) => Page::Task(next),
+        (None, Some(region)) => Page::Oral(*region),
+        (None, None) => Page::Decision,
+    }
 }
 
 /// Whether any exception of the gate is an emergency.
