@@ -14,6 +14,7 @@ use std::path::PathBuf;
 use std::pin::pin;
 use std::task::{Context, Poll, Waker};
 
+use penlight::clinical::counted::Counted;
 use penlight::clinical::decision::Verdict;
 use penlight::clinical::exam::EndedEarly;
 use penlight::clinical::gate::{Group, HOLDS};
@@ -117,6 +118,8 @@ fn ask_everything(visit: &Visit, now: Stamp) {
         TaskId::DrySwallow,
         TaskId::Water90,
         TaskId::FreeCount,
+        TaskId::Cracker,
+        TaskId::Meal,
     ] {
         let _ = holds(task, &visit.exam);
     }
@@ -862,7 +865,8 @@ fn every_mark() -> Vec<MarkKind> {
         | MarkKind::Sign(_)
         | MarkKind::End
         | MarkKind::WindowOver
-        | MarkKind::WatchOver => {}
+        | MarkKind::WatchOver
+        | MarkKind::Count(_) => {}
     };
     let mut kinds = vec![
         MarkKind::Start,
@@ -872,6 +876,11 @@ fn every_mark() -> Vec<MarkKind> {
         MarkKind::WatchOver,
     ];
     kinds.extend(Sign::ALL.map(MarkKind::Sign));
+    kinds.extend(
+        every!(Counted: Chew, Swallow, Breath, Other, Note)
+            .into_iter()
+            .map(MarkKind::Count),
+    );
     kinds.iter().for_each(|kind| complete(*kind));
     kinds
 }
@@ -1063,7 +1072,8 @@ fn every_value() -> Vec<Event> {
         .collect();
     events.extend(
         every!(TaskId: Breathing, DrySwallow, Water90, FreeCount, SyllablePa, SyllableTa, SyllableKa,
-            Sequence, LongestAh, LongestS, LongestZ, PitchGlide, BreathCount, BreathHold, FiveForFive)
+            Sequence, LongestAh, LongestS, LongestZ, PitchGlide, BreathCount, BreathHold, FiveForFive,
+            Flow, Cracker, Meal, SixSigns)
             .into_iter()
             .map(|task| trial_opened(4, task)),
     );
@@ -1254,6 +1264,9 @@ fn any_event(
         TaskId::DrySwallow,
         TaskId::Water90,
         TaskId::FreeCount,
+        TaskId::Cracker,
+        TaskId::Meal,
+        TaskId::SixSigns,
     ]);
     let length = prop::option::of(any::<i64>().prop_map(Millis));
     let kind = select(every_mark());

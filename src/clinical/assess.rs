@@ -25,6 +25,20 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     for task in screen.tasks {
         flags.extend(tasks::flags(*task, exam));
     }
+    // What was attached to the visit and is no part of its screen is told; it decides only where it
+    // is a sign.
+    let attached = TaskId::ALL
+        .iter()
+        .filter(|task| !screen.tasks.contains(task) && !tasks::BESIDE.contains(task));
+    for task in attached.filter(|task| exam.latest(**task).is_some()) {
+        let told = |flag: &Flag| !flag.domain().decides() || flag.level() >= Level::Refer;
+        flags.extend(tasks::flags(*task, exam).into_iter().filter(told));
+    }
+    for task in tasks::BESIDE {
+        if !screen.tasks.contains(&task) {
+            flags.extend(tasks::flags(task, exam));
+        }
+    }
     let signed = exam
         .trials
         .iter()
@@ -50,22 +64,29 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         ));
     }
     // A reason for going on that led to nothing is no news.
-    let given = exam
-        .latest(TaskId::Water90)
-        .is_some_and(|t| t.start().is_some());
-    for on in exam.went_on.iter().filter(|_| given) {
+    let given = |task| exam.latest(task).is_some_and(|t| t.start().is_some());
+    for on in &exam.went_on {
         // The gate and the breathing say theirs themselves, beside the reading.
-        if !on.hold.starts_with("gate.") && !on.hold.starts_with("breathing.") {
-            flags.push(rules::HOLD_PASSED.flag(
-                Level::Note,
-                Domain::EatingDrinking,
-                format!(
-                    "Water was given despite this, decided by the {}: {}",
-                    on.by.words(),
-                    small(&on.because)
-                ),
-            ));
+        if on.hold.starts_with("gate.") || on.hold.starts_with("breathing.") {
+            continue;
         }
+        let own = on.hold.starts_with(rules::CRACKER_NOT_FOR.id);
+        let what = if !own && given(TaskId::Water90) {
+            "Water"
+        } else if given(TaskId::Cracker) {
+            "A cracker"
+        } else {
+            continue;
+        };
+        flags.push(rules::HOLD_PASSED.flag(
+            Level::Note,
+            Domain::EatingDrinking,
+            format!(
+                "{what} was given despite this, decided by the {}: {}",
+                on.by.words(),
+                small(&on.because)
+            ),
+        ));
     }
     flags
 }
@@ -109,10 +130,13 @@ pub fn assess(screen: &Screen, exam: &Exam) -> Decision {
         .then_some(EndedEarly::NotForAge);
     // An emergency or a closed gate is the graver word than "broken off".
     let mut decision = decide(flags(screen, exam), closed.or(too_young).or(exam.ended));
-    if !screen.decides
-        && decision.missing.is_empty()
-        && matches!(decision.verdict, Verdict::Incomplete | Verdict::Pass)
-    {
+    // A screen without a swallow that ended early is no swallow screen that was not done.
+    let decided = match decision.verdict {
+        Verdict::Incomplete | Verdict::Pass => false,
+        Verdict::NotDone(why) => why == EndedEarly::Emergency,
+        _ => true,
+    };
+    if !screen.decides && decision.missing.is_empty() && !decided {
         decision.verdict = Verdict::NoDecision;
     }
     decision

@@ -49,6 +49,15 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             go_on,
         );
     }
+    // Watching a meal gives nothing, but after a choke nobody eats on unasked.
+    if exam.choked && (spec.by_mouth || task == TaskId::Meal) {
+        hold(
+            "choked".to_owned(),
+            "Choked".to_owned(),
+            "",
+            GoOn::SlpWithReason,
+        );
+    }
     if spec.by_mouth {
         let open = exam.gate.open().count();
         if open > 0 {
@@ -74,13 +83,11 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
                 GoOn::SlpWithReason,
             );
         }
-        if exam.choked {
-            hold(
-                "choked".to_owned(),
-                "Choked".to_owned(),
-                "",
-                GoOn::SlpWithReason,
-            );
+        if task == TaskId::Cracker {
+            for (flag, go_on) in tasks::cracker::holds(exam) {
+                let says = flag.reason().to_owned();
+                hold(format!("{}.{says}", flag.rule().id), says, "", go_on);
+            }
         }
         for flag in tasks::flags(TaskId::DrySwallow, exam) {
             let go_on = match flag.level() {

@@ -27,7 +27,7 @@ use crate::record::store::StoreError;
 use crate::record::visit::{Aside, Visit};
 
 /// The version of the rules and norms compiled in.
-pub(super) const RULES: &str = "1";
+pub(super) const RULES: &str = "2";
 
 /// The versions in force.
 pub(super) fn versions() -> Versions {
@@ -93,6 +93,7 @@ impl Desk {
         let downgrade = RwSignal::new(None);
         let prefs = prefs::load();
         prefs::apply_look(prefs.look);
+        prefs::apply_hand(prefs.left_hand);
         Desk {
             route: RwSignal::new(Route::parse(&page::hash())),
             visit: RwSignal::new(None),

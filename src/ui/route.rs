@@ -73,6 +73,10 @@ const TASKS: [(TaskId, &str); TaskId::ALL.len()] = [
     (TaskId::BreathCount, "count-on-one-breath"),
     (TaskId::BreathHold, "breath-hold"),
     (TaskId::FiveForFive, "five-for-five"),
+    (TaskId::Flow, "drink-thickness"),
+    (TaskId::Cracker, "cracker"),
+    (TaskId::Meal, "table"),
+    (TaskId::SixSigns, "signs"),
 ];
 
 const SCREENS: [(ScreenId, &str); ScreenId::ALL.len()] = [

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::live::{live, press};
-use super::route::Page;
+use super::route::{Page, Route};
 use crate::browser::{page, speak};
 
 /// The page: nothing but the words, and a way back.
@@ -16,6 +16,18 @@ pub(super) fn ShowPage(
     back: Page,
 ) -> impl IntoView {
     let desk = Desk::get();
+    // A task on its own has no visit to go back to.
+    let leave = move |_| {
+        let loose = desk.visit.with_untracked(|v| {
+            v.as_ref()
+                .filter(|v| v.is_loose())
+                .map(|v| Route::Count(v.id.clone()))
+        });
+        match loose {
+            Some(place) => desk.go(place),
+            None => desk.turn(back),
+        }
+    };
     // Some browsers know their voices only a moment after they were first asked.
     let can = RwSignal::new(speak::can());
     let asked = page::every(400, move || can.set(speak::can()));
@@ -32,7 +44,7 @@ pub(super) fn ShowPage(
                     <b>"Say it aloud"</b>
                 </button>
             }))}
-            <button type="button" class="big" on:click=press(move |_| desk.turn(back))>
+            <button type="button" class="big" on:click=press(leave)>
                 <b>"Back"</b>
             </button>
         </main>

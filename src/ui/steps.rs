@@ -58,7 +58,11 @@ fn first_open(visit: &Visit, screen: &Screen) -> Page {
 /// Whether a task was done, was given up with a reason, or steps aside for this person.
 pub(super) fn done(visit: &Visit, task: TaskId) -> bool {
     let exam = &visit.exam;
-    tasks::aside(task, exam).is_some() || exam.latest(task).is_some_and(finished)
+    tasks::aside(task, exam).is_some() || exam.latest(task).is_some_and(finished) || {
+        // Another trial that was opened and not begun takes nothing from those before it.
+        let mut trials = exam.trials.iter().filter(|t| t.task == task);
+        tasks::spec(task).trials > 1 && trials.any(finished)
+    }
 }
 
 fn finished(trial: &Trial) -> bool {
@@ -136,6 +140,10 @@ pub(super) fn after_task(visit: &Visit, task: TaskId) -> Page {
     let Some(screen) = visit.screen.map(|id| id.screen()) else {
         return Page::Overview;
     };
+    if !screen.tasks.contains(&task) {
+        // It stood beside the screen, and was come to from the overview.
+        return Page::Overview;
+    }
     if screen.gate && gate_closed(&visit.exam).is_some() {
         return Page::GateResult;
     }
