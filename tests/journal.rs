@@ -1020,13 +1020,14 @@ fn every_value() -> Vec<Event> {
         .collect();
     events.extend(
         every!(TaskId: Breathing, DrySwallow, Water90, FreeCount, SyllablePa, SyllableTa, SyllableKa,
-            Sequence, LongestAh, LongestS, LongestZ, PitchGlide, BreathCount, BreathHold, FiveForFive)
+            Sequence, LongestAh, LongestS, LongestZ, PitchGlide, BreathCount, BreathHold, FiveForFive,
+            Sips, TimedWater, Own, BreathTaps, Breaths30)
             .into_iter()
             .map(|task| trial_opened(4, task)),
     );
     events.extend(every!(Role: Screener, Slp).into_iter().map(Event::Role));
     events.extend(
-        every!(ScreenId: Swallow, OralMotor, FullVisit)
+        every!(ScreenId: Swallow, OralMotor, FullVisit, Stepped, OwnTrials)
             .into_iter()
             .map(Event::ScreenChosen),
     );

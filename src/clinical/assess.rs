@@ -21,6 +21,12 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     for task in screen.tasks {
         flags.extend(tasks::flags(*task, exam));
     }
+    // What was added to the screen counts as soon as it was begun.
+    for task in screen.extras() {
+        if exam.latest_started(task).is_some() {
+            flags.extend(tasks::flags(task, exam));
+        }
+    }
     let signed = exam
         .trials
         .iter()
@@ -47,8 +53,13 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     }
     // A reason for going on that led to nothing is no news.
     let given = exam
-        .latest(TaskId::Water90)
-        .is_some_and(|t| t.start().is_some());
+        .trials
+        .iter()
+        .any(|t| t.start().is_some() && tasks::spec(t.task).by_mouth);
+    let what = match exam.latest_started(TaskId::Own) {
+        Some(_) => "A trial by mouth",
+        None => "Water",
+    };
     for on in exam.went_on.iter().filter(|_| given) {
         // The gate and the breathing say theirs themselves, beside the reading.
         if !on.hold.starts_with("gate.") && !on.hold.starts_with("breathing.") {
@@ -56,7 +67,7 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
                 Level::Note,
                 Domain::EatingDrinking,
                 format!(
-                    "Water was given despite this, decided by the {}: {}",
+                    "{what} was given despite this, decided by the {}: {}",
                     on.by.words(),
                     small(&on.because)
                 ),

@@ -45,6 +45,16 @@ pub enum TaskId {
     BreathHold,
     /// 5 cm of water for 5 seconds.
     FiveForFive,
+    /// Small sips of water, one size after the other.
+    Sips,
+    /// A cup of water against the clock.
+    TimedWater,
+    /// The clinician's own trials.
+    Own,
+    /// Breathing by a tap at every breath.
+    BreathTaps,
+    /// Breaths in 30 s.
+    Breaths30,
 }
 
 impl TaskId {
@@ -65,6 +75,11 @@ impl TaskId {
         TaskId::BreathCount,
         TaskId::BreathHold,
         TaskId::FiveForFive,
+        TaskId::Sips,
+        TaskId::TimedWater,
+        TaskId::Own,
+        TaskId::BreathTaps,
+        TaskId::Breaths30,
     ];
 }
 

@@ -9,7 +9,7 @@ use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::gate::{self, State, hold_id};
 use crate::clinical::rules;
 use crate::clinical::task::TaskId;
-use crate::clinical::tasks::{self, breathing, water};
+use crate::clinical::tasks::{self, breath_taps, breathing, water};
 use crate::clinical::words::{capital, small};
 use crate::measure::time::{Millis, elapsed};
 use crate::record::event::{Action, Plan};
@@ -332,6 +332,12 @@ fn background(visit: &Visit) -> Vec<String> {
         );
         newest = Some(finding);
     }
+    if rates.is_empty() && exam.age.is_some_and(|a| !a.is_adult()) {
+        rates.extend(
+            breath_taps::rate(exam)
+                .map(|(rate, _)| breathing::rate_words(rate, breathing::Method::Shorter)),
+        );
+    }
     if !rates.is_empty() {
         parts.push(rates.join(", then "));
     }
@@ -383,6 +389,8 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<String> {
                     parts.push(first_part(flag.reason()));
                 }
             }
+            // The rate means nothing on a ward; that it was slow is said with what was drunk.
+            _ if flag.rule().id == rules::TIMED_WATER_SLOW.id => {}
             Domain::Urgent | Domain::EatingDrinking => parts.push(small(flag.reason())),
         }
     }

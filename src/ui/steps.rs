@@ -2,9 +2,10 @@
 
 use super::route::Page;
 use crate::clinical::assess::gate_closed;
+use crate::clinical::exam::Exam;
 use crate::clinical::gate::{Group, State};
-use crate::clinical::task::{NOT_VALID, Phase, TaskId, When};
-use crate::clinical::tasks::{self, breathing};
+use crate::clinical::task::{NOT_VALID, Phase, TaskId};
+use crate::clinical::tasks::{self, breathing, oral};
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::record::visit::{Visit, is_running};
 
@@ -43,19 +44,19 @@ pub(super) fn next(visit: &Visit) -> Page {
 /// Whether a task was done, was given up with a reason, or steps aside for this person.
 pub(super) fn done(visit: &Visit, task: TaskId) -> bool {
     let exam = &visit.exam;
-    tasks::aside(task, exam).is_some() || exam.latest(task).is_some_and(finished)
+    let newest = exam.latest(task);
+    let finished = match tasks::over(task, exam) {
+        Some(over) => over || newest.is_some_and(|t| t.choice(NOT_VALID).is_some()),
+        None => newest.is_some_and(|t| finished(t, exam)),
+    };
+    tasks::aside(task, exam).is_some() || finished
 }
 
-fn finished(trial: &Trial) -> bool {
-    let spec = tasks::spec(trial.task);
+fn finished(trial: &Trial, exam: &Exam) -> bool {
     let ended = trial.end().is_some() || trial.first(MarkKind::WindowOver).is_some();
-    let answered = [When::After, When::AfterWatch].iter().all(|when| {
-        spec.questions_at(*when, trial)
-            .all(|q| !q.needed || trial.answers.contains_key(q.id))
-    });
     let given_up = trial.choice(NOT_VALID).is_some();
     let typed = trial.number(breathing::TYPED).is_some();
-    ended && answered || given_up || typed
+    ended && oral::answered(trial, exam) || given_up || typed
 }
 
 /// The page after a gate group.
@@ -94,6 +95,10 @@ pub(super) fn after_task(visit: &Visit, task: TaskId) -> Page {
     };
     if screen.gate && gate_closed(&visit.exam).is_some() {
         return Page::GateResult;
+    }
+    if !screen.tasks.contains(&task) {
+        // It was added to the screen: back to where that goes on.
+        return next(visit);
     }
     screen.after(task).map_or(Page::Decision, Page::Task)
 }

@@ -38,6 +38,18 @@ pub(super) fn TaskPage(
     let holds = held(desk, task);
     // Running trials are never held up: what has begun is finished in the open.
     let free = follow(move || holds.get().is_empty() || face.get() != Face::Ready);
+    let offer = follow(move || {
+        desk.visit
+            .with(|v| v.as_ref().and_then(|v| tasks::offer(task, &v.exam)))
+    });
+    let goes_on = tasks::goes_on(task);
+    // The next trial is due, and something is in its way.
+    let next_held = move || {
+        goes_on
+            && matches!(face.get(), Face::Watching | Face::Over)
+            && offer.get().is_some_and(|o| !o.waits)
+            && !holds.get().is_empty()
+    };
     let resting = move || matches!(face.get(), Face::Ready | Face::Over | Face::Late);
     let loose = desk
         .visit
@@ -66,7 +78,7 @@ pub(super) fn TaskPage(
         <Frame title=spec.title back=overview_of(desk) with_pad=true>
             <div class="above">
             {live(move || (face.get() == Face::Ready).then(|| view! { <WhatToSay task=task/> }))}
-            {live(move || (!free.get()).then(|| view! { <Holds held=holds/> }))}
+            {live(move || (!free.get() || next_held()).then(|| view! { <Holds held=holds/> }))}
             {live(move || (free.get() && face.get() == Face::Ready).then(|| view! { <Before task=task/> }))}
             {live(move || (face.get() == Face::Running && sign_seen(desk, task)).then(|| view! {
                 <p class="advice" role="alert"><b>"Stop. Take the cup away."</b></p>
@@ -79,6 +91,8 @@ pub(super) fn TaskPage(
             }))}
             {live(move || match (face.get(), done.get()) {
                 (Face::Running | Face::Countdown, _) | (Face::Ready, false) => ().into_any(),
+                // Trials of the plan are still due: going on is in the quiet row below.
+                (_, false) if goes_on => ().into_any(),
                 (Face::Watching, _) => view! {
                     <button type="button" class="big" on:click=press(next)>
                         <b>"Next"</b>
@@ -89,13 +103,18 @@ pub(super) fn TaskPage(
                     <button type="button" class="big primary" on:click=press(next)><b>{if loose { "Done" } else { "Next" }}</b></button>
                 }.into_any(),
             })}
-            {live(move || (face.get() == Face::Over && spec.trials > 1).then(|| view! {
+            {live(move || (face.get() == Face::Over && spec.trials > 1 && !goes_on).then(|| view! {
                 <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
                     <b>"Next trial"</b>
                     <span>{move || desk.visit.with(|v| {
                         let done = v.as_ref().map_or(0, |v| v.exam.trials.iter().filter(|t| t.task == task).count());
                         format!("{done} done, {} asked", spec.trials)
                     })}</span>
+                </button>
+            }))}
+            {live(move || (task == TaskId::Own && matches!(face.get(), Face::Watching | Face::Over)).then(|| view! {
+                <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
+                    <b>"Change what is given"</b>
                 </button>
             }))}
             {live(move || (face.get() == Face::Watching).then(|| view! { <WatchCut task=task/> }))}
@@ -114,6 +133,18 @@ pub(super) fn TaskPage(
                     <button type="button" on:click=press(move |_| desk.repeat(task, None))>"Do it again"</button>
                 </div>
             }))}
+            {live(move || (goes_on && !done.get() && matches!(face.get(), Face::Watching | Face::Over)).then(|| view! {
+                <div class="row quiet">
+                    <button type="button" on:click=press(next)>"Go on without the rest"</button>
+                </div>
+            }))}
+            {(task == TaskId::Breathing && !loose).then(|| live(move || resting().then(|| view! {
+                <div class="row quiet">
+                    {[(TaskId::BreathTaps, "By taps"), (TaskId::Breaths30, "30 seconds only")].map(|(other, words)| view! {
+                        <button type="button" on:click=press(move |_| desk.turn(Page::Task(other)))>{words}</button>
+                    })}
+                </div>
+            })))}
             {live(move || match (face.get() == Face::Ready && !done.get(), free.get()) {
                 (false, _) => ().into_any(),
                 (true, true) => view! {

@@ -15,6 +15,7 @@ use super::steps;
 use super::task::Leave;
 use crate::browser::{clock, ids, share};
 use crate::clinical::gate::Group;
+use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
 use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::Event;
@@ -114,11 +115,11 @@ fn Steps() -> impl IntoView {
                 return Vec::new();
             };
             let mut rows = if screen.gate { groups() } else { Vec::new() };
-            for task in screen.tasks {
-                let spec = tasks::spec(*task);
-                let state = match v.exam.latest(*task) {
+            let row = |task: TaskId| {
+                let spec = tasks::spec(task);
+                let state = match v.exam.latest(task) {
                     Some(trial) => lines(spec, trial).first().cloned().unwrap_or_else(|| {
-                        if steps::done(v, *task) {
+                        if steps::done(v, task) {
                             "recorded"
                         } else {
                             "begun"
@@ -127,8 +128,12 @@ fn Steps() -> impl IntoView {
                     }),
                     None => "not done".to_owned(),
                 };
-                rows.push((Page::Task(*task), spec.title.to_owned(), state));
-            }
+                (Page::Task(task), spec.title.to_owned(), state)
+            };
+            rows.extend(screen.tasks.iter().copied().map(row));
+            // What was added stands with the screen's own.
+            let begun = |task: &TaskId| v.exam.latest(*task).is_some();
+            rows.extend(screen.extras().filter(begun).map(row));
             rows
         })
     };
@@ -138,12 +143,27 @@ fn Steps() -> impl IntoView {
                 v.exam
                     .trials
                     .iter()
-                    .filter(|t| v.screen.is_none_or(|s| !s.screen().tasks.contains(&t.task)))
+                    .filter(|t| {
+                        v.screen.is_none_or(|s| {
+                            let screen = s.screen();
+                            !screen.tasks.contains(&t.task) && screen.extras().all(|e| e != t.task)
+                        })
+                    })
                     .flat_map(|t| lines(tasks::spec(t.task), t))
                     .collect()
             })
         })
     };
+    let more = move || {
+        desk.visit.with(|v| {
+            let v = v.as_ref()?;
+            let screen = v.screen?.screen();
+            let open = |task: &TaskId| v.exam.latest(*task).is_none();
+            let more: Vec<TaskId> = screen.extras().filter(open).collect();
+            (!more.is_empty()).then_some(more)
+        })
+    };
+    let more = follow(more);
     view! {
         <ul class="steps">
             {live(move || rows().into_iter().map(|(page, title, state)| view! {
@@ -155,6 +175,18 @@ fn Steps() -> impl IntoView {
                 </li>
             }).collect_view())}
         </ul>
+        {live(move || more.get().map(|more| view! {
+            <details class="more">
+                <summary>"Add to this visit"</summary>
+                <div class="row">
+                    {more.into_iter().map(|task| view! {
+                        <button type="button" on:click=press(move |_| desk.turn(Page::Task(task)))>
+                            {tasks::spec(task).title}
+                        </button>
+                    }).collect_view()}
+                </div>
+            </details>
+        }))}
         {live(move || {
             let counts: Vec<String> = loose();
             (!counts.is_empty()).then(|| view! {
