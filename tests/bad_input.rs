@@ -214,7 +214,7 @@ fn counted(start: Stamp, taps: &[Stamp], over: Stamp) -> Trial {
 #[track_caller]
 fn judged(trial: &Trial) -> Flag {
     let finding = dry_swallow::read(trial).unwrap();
-    let flags = dry_swallow::judge(&finding);
+    let flags = dry_swallow::judge(&finding, &Policy::default());
     assert_eq!(flags.len(), 1);
     flags[0].clone()
 }

@@ -19,7 +19,7 @@ use penlight::clinical::exam::EndedEarly;
 use penlight::clinical::gate::{Group, HOLDS};
 use penlight::clinical::hold::holds;
 use penlight::clinical::person::{Age, Label, Role, Setting, Sex};
-use penlight::clinical::policy::Policy;
+use penlight::clinical::policy::{Policy, SETTINGS};
 use penlight::clinical::screen::ScreenId;
 use penlight::clinical::sign::Sign;
 use penlight::clinical::task::TaskId;
@@ -145,11 +145,15 @@ fn versions() -> Versions {
 }
 
 fn opened() -> Event {
+    opened_under(Policy::default())
+}
+
+fn opened_under(policy: Policy) -> Event {
     Event::Opened {
         details: details("Visit 3, 14:10"),
         screen: Some(ScreenId::Swallow),
         versions: versions(),
-        policy: Policy::default(),
+        policy,
         role: Role::Slp,
     }
 }
@@ -419,6 +423,32 @@ fn undoing_a_start_starts_its_window_anew() {
     let visit = folded(&events);
     let finding = breathing::read(visit.trial(0).unwrap());
     assert!(finding.rates.is_empty(), "counted for 24 of 60 seconds");
+}
+
+/// A sip that was given stays given: while the next one is only made ready, "undo" takes back a
+/// sign of the one before and no more of it.
+#[test]
+fn undo_never_brings_a_given_sip_up_again() {
+    let mut events = vec![opened(), trial_opened(0, TaskId::Sips)];
+    events.extend([
+        press(0, MarkKind::Start, 1_000),
+        press(0, MarkKind::End, 2_000),
+        press(0, MarkKind::Sign(Sign::Cough), 5_000),
+        trial_opened(1, TaskId::Sips),
+    ]);
+    let mut undone = 0;
+    while let Some(trial) = folded(&events).undo_goes_to(TaskId::Sips) {
+        events.push(Event::Undo { trial });
+        undone += 1;
+    }
+    assert_eq!(undone, 1);
+    let visit = folded(&events);
+    let given = &visit.exam.trials[0];
+    assert!(given.start().is_some() && given.end().is_some());
+    assert_eq!(given.signs().count(), 0);
+    // Once the next one was begun, it is that one's presses that go.
+    events.push(press(1, MarkKind::Start, 70_000));
+    assert_eq!(folded(&events).undo_goes_to(TaskId::Sips), Some(1));
 }
 
 #[test]
@@ -1012,6 +1042,19 @@ fn one_of_each() -> Vec<Event> {
     ]
 }
 
+/// A policy that has no setting at its default.
+fn every_setting_changed() -> Policy {
+    let mut policy = Policy {
+        name: "Ward 4".to_owned(),
+        ..Policy::default()
+    };
+    for setting in SETTINGS {
+        let other = (0..200).find(|v| setting.takes(*v) && *v != setting.default);
+        (setting.set)(&mut policy, other.unwrap());
+    }
+    policy
+}
+
 /// Every value of every enum that is part of a record, so that a renamed one shows.
 fn every_value() -> Vec<Event> {
     let mut events: Vec<Event> = every_mark()
@@ -1096,6 +1139,7 @@ fn every_value() -> Vec<Event> {
         question: "any".to_owned(),
         answer: None,
     });
+    events.push(opened_under(every_setting_changed()));
     events
 }
 

@@ -42,6 +42,10 @@ struct Script {
 
 impl Script {
     fn new(age: Age, role: Role) -> Script {
+        Script::under(Policy::default(), age, role)
+    }
+
+    fn under(policy: Policy, age: Age, role: Role) -> Script {
         let mut script = Script {
             visit: Visit::new(VisitId::new("0123456789abcdef").unwrap()),
             trial: 0,
@@ -59,7 +63,7 @@ impl Script {
                 app: "0".to_owned(),
                 rules: "1".to_owned(),
             },
-            policy: Policy::default(),
+            policy,
             role,
         });
         script
@@ -351,6 +355,37 @@ fn not_for_a_child_under_two() {
     assert!(!text.contains("NOTHING BY MOUTH"), "{text}");
 }
 
+/// The handover names the policy that the visit was begun under, and goes by it.
+#[test]
+fn a_local_policy_is_named_and_followed() {
+    let policy = Policy {
+        name: "Ward 4, spring".to_owned(),
+        water_from_years: 5,
+        upright_minutes: 30,
+        ..Policy::default()
+    };
+    let mut child = Script::under(policy.clone(), Age::Years(4), Role::Screener);
+    child.gate(&[]);
+    let text = child.text();
+    assert!(
+        text.starts_with("SWALLOW SCREEN NOT DONE: not meant for children under 5 years."),
+        "{text}"
+    );
+    assert!(text.ends_with("Policy: Ward 4, spring."), "{text}");
+
+    let upright = "Upright for 30 minutes after eating or drinking.";
+    let mut clear = Script::under(policy, Age::Adult, Role::Screener);
+    clear
+        .gate(&[])
+        .breaths(16)
+        .dry(&[2_100, 9_800, 17_500, 26_000]);
+    clear.water(&[]);
+    assert!(clear.text().contains(upright), "{}", clear.text());
+    clear.mark(6_000, MarkKind::Sign(Sign::Cough));
+    clear.plan(Action::NothingByMouth, "");
+    assert!(!clear.text().contains(upright), "{}", clear.text());
+}
+
 #[test]
 fn levels_are_left_out_with_nothing_by_mouth_and_told_as_the_clinician_s() {
     let mut s = adult();
@@ -404,7 +439,12 @@ fn only_other_words_are_a_correction() {
 /// say what to do are whole.
 #[test]
 fn the_longest_text_still_fits_one_screen() {
-    let mut s = Script::new(Age::Years(101), Role::Slp);
+    let policy = Policy {
+        name: "P".repeat(Policy::MOST_NAME),
+        upright_minutes: 60,
+        ..Policy::default()
+    };
+    let mut s = Script::under(policy, Age::Years(101), Role::Slp);
     let exceptions: Vec<(&str, &str)> = ITEMS
         .iter()
         .filter(|i| i.id != "new-weakness")

@@ -42,7 +42,10 @@ fn rests_on(flag: &Flag, sources: &[&'static Source]) {
 #[track_caller]
 fn judge_dry(trial: &Trial) -> (usize, Vec<Flag>) {
     let finding = dry_swallow::read(trial).unwrap();
-    (finding.count.count(), dry_swallow::judge(&finding))
+    (
+        finding.count.count(),
+        dry_swallow::judge(&finding, &Policy::default()),
+    )
 }
 
 /// Worked example, dry swallows, row 1: 2.1, 9.8, 17.5, 26.0 -> 4, no sign.

@@ -11,6 +11,7 @@ pub mod ids;
 pub mod local;
 pub mod metronome;
 pub mod page;
+pub mod pick;
 pub mod prefs;
 pub mod share;
 pub mod sound;

@@ -7,9 +7,12 @@ use serde::{Deserialize, Serialize};
 
 use super::{local_storage, window};
 use crate::clinical::person::Role;
+use crate::clinical::policy::file::{self, write};
+use crate::clinical::policy::{Policy, PolicyFileError};
 
 const PREFS_KEY: &str = "penlight.prefs";
 const RUNNING_KEY: &str = "penlight.running";
+const POLICY_KEY: &str = "penlight.policy";
 
 /// Preferences.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -70,6 +73,30 @@ pub fn save(prefs: &Prefs) {
     }
 }
 
+/// The local policy in force for visits begun now: what was taken in, else Penlight's.
+///
+/// It is kept as a policy file, and checked like one every time it is read.
+///
+/// # Errors
+/// What is kept can't be used any more. Penlight's default holds then, and that is to be said.
+pub fn policy() -> Result<Policy, PolicyFileError> {
+    get(POLICY_KEY).map_or_else(|| Ok(Policy::default()), |text| file::parse(&text))
+}
+
+/// The same, with Penlight's default where what is kept can't be used.
+#[inline(never)]
+pub fn policy_in_force() -> Policy {
+    policy().unwrap_or_default()
+}
+
+/// Keeps a policy by its file's text, and says whether it could be kept.
+///
+/// Penlight's own is kept by keeping none, so that a later version brings its own default.
+pub fn keep_policy(text: &str) -> bool {
+    let ours = text.is_empty() || text == write(&Policy::default());
+    set(POLICY_KEY, (!ours).then_some(text))
+}
+
 /// The page of the trial that was running, so that a killed app opens where it was.
 pub fn running() -> Option<String> {
     get(RUNNING_KEY).filter(|page| !page.is_empty())
@@ -77,6 +104,7 @@ pub fn running() -> Option<String> {
 
 /// Keeps or forgets the page of the running trial.
 pub fn set_running(page: Option<&str>) {
+    // A full or blocked storage costs the place, nothing more.
     set(RUNNING_KEY, page);
 }
 
@@ -105,14 +133,15 @@ fn get(key: &str) -> Option<String> {
     local_storage()?.get_item(key).ok()?
 }
 
-fn set(key: &str, value: Option<&str>) {
-    if let Some(storage) = local_storage() {
-        // A full or blocked storage costs a preference, nothing more.
-        let _ = match value {
+/// Keeps a text, or none, and says whether that worked.
+fn set(key: &str, value: Option<&str>) -> bool {
+    local_storage().is_some_and(|storage| {
+        match value {
             Some(value) => storage.set_item(key, value),
             None => storage.remove_item(key),
-        };
-    }
+        }
+        .is_ok()
+    })
 }
 
 #[cfg(test)]

@@ -28,14 +28,27 @@ pub enum EndedEarly {
 }
 
 impl EndedEarly {
-    /// The words shown and handed over.
+    /// The words shown and handed over under a policy.
+    pub fn told(self, policy: &Policy) -> String {
+        match self {
+            EndedEarly::NotForAge => {
+                format!(
+                    "not meant for children under {} years",
+                    policy.water_from_years
+                )
+            }
+            _ => self.words().to_owned(),
+        }
+    }
+
+    /// The words without a figure.
     pub const fn words(self) -> &'static str {
         match self {
             EndedEarly::Refused => "the person declined",
             EndedEarly::Withdrew => "the person wanted to stop",
             EndedEarly::GateClosed => "not ready for it",
             EndedEarly::Emergency => "emergency",
-            EndedEarly::NotForAge => "not meant for children under 2 years",
+            EndedEarly::NotForAge => "not meant for somebody so young",
             EndedEarly::BrokenOff => "broken off by the clinician",
         }
     }

@@ -54,10 +54,24 @@ pub fn find(id: &str) -> Option<&'static Item> {
 
 /// What an exception does under a policy.
 pub fn state_of(item: &Item, exception: &Exception, policy: &Policy) -> State {
-    if item.id == "requests" && policy.requests_block {
+    let closes = match item.id {
+        "requests" => policy.requests_block,
+        "suction" => policy.suction_blocks,
+        _ => false,
+    };
+    if closes {
         State::Block
     } else {
         exception.state
+    }
+}
+
+/// What to do about an exception under a policy; empty where there is nothing.
+pub fn advice(item: &Item, exception: &Exception, policy: &Policy) -> String {
+    if (item.id, exception.id) == ("awake", "drowsy") {
+        format!("Wait about {} minutes, then ask again.", policy.drowsy_wait)
+    } else {
+        exception.advice.to_owned()
     }
 }
 
@@ -106,12 +120,38 @@ mod tests {
     }
 
     #[test]
-    fn policy_can_make_requests_a_block_and_nothing_else() {
+    fn policy_can_make_requests_and_suction_a_block_and_nothing_else() {
         let a = answers(&[("requests", "no"), ("suction", "none")]);
         let mut policy = Policy::default();
         let states = |p: &Policy| a.exceptions(p).map(|(_, _, s)| s).collect::<Vec<_>>();
         assert_eq!(states(&policy), [State::Caution, State::Caution]);
         policy.requests_block = true;
         assert_eq!(states(&policy), [State::Block, State::Caution]);
+        policy.suction_blocks = true;
+        assert_eq!(states(&policy), [State::Block, State::Block]);
+    }
+
+    #[test]
+    fn policy_says_how_long_to_wait_and_nothing_else() {
+        let with = |policy: &Policy| -> Vec<String> {
+            ITEMS
+                .iter()
+                .flat_map(|item| item.exceptions.iter().map(move |e| advice(item, e, policy)))
+                .collect()
+        };
+        let written: Vec<&str> = ITEMS
+            .iter()
+            .flat_map(|item| item.exceptions.iter().map(|e| e.advice))
+            .collect();
+        assert_eq!(with(&Policy::default()), written);
+        let policy = Policy {
+            drowsy_wait: 45,
+            ..Policy::default()
+        };
+        let changed: Vec<String> = with(&policy)
+            .into_iter()
+            .filter(|advice| !written.contains(&advice.as_str()))
+            .collect();
+        assert_eq!(changed, ["Wait about 45 minutes, then ask again."]);
     }
 }

@@ -16,7 +16,7 @@ pub struct Hold {
     /// What is in the way, in plain words.
     pub says: String,
     /// What to do about it, where there is something.
-    pub advice: &'static str,
+    pub advice: String,
     /// Who may go on.
     pub go_on: GoOn,
 }
@@ -25,11 +25,11 @@ pub struct Hold {
 pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
     let spec = tasks::spec(task);
     let mut holds = Vec::new();
-    let mut hold = |id: String, says: String, advice: &'static str, go_on: GoOn| {
+    let mut hold = |id: String, says: String, advice: &str, go_on: GoOn| {
         holds.push(Hold {
             id,
             says,
-            advice,
+            advice: advice.to_owned(),
             go_on,
         });
     };
@@ -46,7 +46,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
         hold(
             gate::hold_id(item, exception),
             exception.words.to_owned(),
-            exception.advice,
+            &gate::advice(item, exception, &exam.policy),
             go_on,
         );
     }
@@ -129,7 +129,7 @@ fn again(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
         holds.push(Hold {
             id: format!("again.{task:?}.{tried}"),
             says: format!("A sign was seen: {}", flag.reason()),
-            advice: "",
+            advice: String::new(),
             go_on: if flag.level() == Level::Stop {
                 GoOn::SlpWithReason
             } else {

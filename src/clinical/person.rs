@@ -83,6 +83,15 @@ impl Age {
         }
     }
 
+    /// Whether the person is known to be younger than so many years.
+    ///
+    /// "16 or over" is old enough for every line, as an age that was not given is: where a
+    /// policy draws a line above 16 years, a count must not be left out for everybody who is an
+    /// adult and no more is known.
+    pub fn under_years(self, years: i32) -> bool {
+        self != Age::Adult && i64::from(self.at_least_months()) < i64::from(years) * 12
+    }
+
     /// 16 or over: the line that the adult breathing bands use.
     pub fn is_adult(self) -> bool {
         self.at_least_months() >= 16 * 12

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::flag::Level;
+use super::policy::Policy;
 use super::rule::Rule;
 use super::rules;
 
@@ -108,7 +109,8 @@ impl SignTask {
 
 /// The sign x task table: what a sign means in a task, and by which rule.
 ///
-/// **Invariant:** this is the only place that turns a sign into a level.
+/// **Invariant:** this, with what [`meaning_under`] lets a policy change, is the only place that
+/// turns a sign into a level.
 pub fn meaning(sign: Sign, task: SignTask) -> (Level, &'static Rule) {
     match (task, sign) {
         (SignTask::Water90, Sign::Cough) => (Level::Refer, &rules::WATER_COUGH),
@@ -146,4 +148,15 @@ fn in_any_trial(sign: Sign) -> (Level, &'static Rule) {
         Sign::AskedToStop => (Level::Incomplete, &rules::TRIAL_ASKED_TO_STOP),
         Sign::Choke => (Level::Stop, &rules::TRIAL_CHOKE),
     }
+}
+
+/// What a sign means in a task under a policy: two signs on which the sources differ.
+pub fn meaning_under(sign: Sign, task: SignTask, policy: &Policy) -> (Level, &'static Rule) {
+    let (level, rule) = meaning(sign, task);
+    let level = match (task, sign) {
+        (SignTask::Water90, Sign::VoiceChange) if !policy.voice_refers => Level::Note,
+        (SignTask::Water90, Sign::ThroatClear) if policy.throat_clear_refers => Level::Refer,
+        _ => level,
+    };
+    (level, rule)
 }

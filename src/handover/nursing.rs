@@ -76,7 +76,7 @@ fn fitted(visit: &Visit, decision: &Decision, now: &Clock, before: &str) -> Stri
 
 fn body(visit: &Visit, decision: &Decision, now: &Clock, most: usize) -> String {
     let plan = standing(decision, &visit.plan);
-    let mut lines = vec![headline(decision, &plan)];
+    let mut lines = vec![headline(visit, decision, &plan)];
     lines.extend(until_review(visit, decision, &plan));
     lines.push(String::new());
     lines.push(format!("Identify: {}", identify(visit, now)));
@@ -91,7 +91,7 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock, most: usize) -> String 
     }
     lines.push(format!(
         "Recommendation: {}",
-        recommendation(decision, &plan)
+        recommendation(visit, decision, &plan)
     ));
     lines.push(format!(
         "This is a screen, not a diagnosis; silent aspiration is not seen. Policy: {}.",
@@ -118,7 +118,7 @@ fn addressed(decision: &Decision, plan: &Plan) -> (&'static str, &'static str) {
     )
 }
 
-fn headline(decision: &Decision, plan: &Plan) -> String {
+fn headline(visit: &Visit, decision: &Decision, plan: &Plan) -> String {
     let (whom, by_when) = addressed(decision, plan);
     match decision.verdict {
         Verdict::Stop => format!("STOP: no more trials by mouth. Call {whom} {by_when}."),
@@ -136,7 +136,7 @@ fn headline(decision: &Decision, plan: &Plan) -> String {
         Verdict::NotDone(why) => {
             let why = closed_by(decision)
                 .first()
-                .map_or_else(|| why.words().to_owned(), |f| small(f.reason()));
+                .map_or_else(|| why.told(&visit.exam.policy), |f| small(f.reason()));
             format!("SWALLOW SCREEN NOT DONE: {why}. To {whom} {by_when}.")
         }
     }
@@ -485,7 +485,7 @@ fn water_words(finding: &water::Finding) -> String {
     words
 }
 
-fn recommendation(decision: &Decision, plan: &Plan) -> String {
+fn recommendation(visit: &Visit, decision: &Decision, plan: &Plan) -> String {
     if decision.verdict == Verdict::NotDone(EndedEarly::Emergency) {
         return "the local emergency procedure. Screen when it is over.".to_owned();
     }
@@ -497,9 +497,16 @@ fn recommendation(decision: &Decision, plan: &Plan) -> String {
         (_, Some(Action::NothingByMouth)) => "mouth care; upright",
         _ => "only awake and upright; mouth care",
     };
+    // How long is local: said only where the policy says it, and where something may be taken.
+    let upright = visit.exam.policy.upright_minutes;
+    let upright = if upright > 0 && plan.action != Some(Action::NothingByMouth) {
+        format!(" Upright for {upright} minutes after eating or drinking.")
+    } else {
+        String::new()
+    };
     // Signs to watch for: adult dysphagia policy (NHS-AA). When to screen again: RNAO.
     let mut text = format!(
-        "{first}. Watch for coughing or choking, a wet voice, watering eyes, colour change, fever. \
+        "{first}.{upright} Watch for coughing or choking, a wet voice, watering eyes, colour change, fever. \
          If any of these: {}call {whom} now. Screen again after any new weakness, drowsiness, chest \
          or swallowing change.",
         if plan.action == Some(Action::NothingByMouth) {

@@ -14,6 +14,7 @@ use super::home::HomePage;
 use super::live::{follow, live};
 use super::new_visit::NewVisitPage;
 use super::parts::Frame;
+use super::policy::PolicyPage;
 use super::route::{Page, Route};
 use super::settings::SettingsPage;
 use super::show::ShowPage;
@@ -48,6 +49,7 @@ pub fn App() -> impl IntoView {
                 Route::Single => view! { <SinglePage/> }.into_any(),
                 Route::History => view! { <HistoryPage/> }.into_any(),
                 Route::Settings => view! { <SettingsPage/> }.into_any(),
+                Route::Policy => view! { <PolicyPage/> }.into_any(),
                 Route::Sources => view! { <SourcesPage/> }.into_any(),
                 Route::Count(_) => live(move || {
                     if !open.get() {

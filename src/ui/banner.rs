@@ -1,5 +1,6 @@
 //! What must be said on every page: storage that fails, a watch that runs, a waiting update.
 
+use leptos::ev;
 use leptos::prelude::*;
 
 use super::desk::Desk;
@@ -7,7 +8,7 @@ use super::keeper::Saved;
 use super::live::{follow, live, press};
 use super::route::{Page, Route};
 use super::steps;
-use crate::browser::{clock, page, share, worker};
+use crate::browser::{clock, page, prefs, share, worker};
 use crate::clinical::task::Phase;
 use crate::clinical::tasks;
 use crate::measure::time::Millis;
@@ -29,6 +30,7 @@ pub(super) fn Banners() -> impl IntoView {
                 </p>
             </section>
         })}
+        <PolicyLost/>
         <Aside/>
         <Watch/>
         <Update/>
@@ -36,8 +38,8 @@ pub(super) fn Banners() -> impl IntoView {
 }
 
 /// A file name with the moment in it, so that two files never have the same.
-pub(super) fn file_name(what: &str) -> String {
-    format!("penlight-{what}-{}.txt", clock::now().wall.0)
+pub(super) fn file_name(what: &str, kind: &str) -> String {
+    format!("penlight-{what}-{}.{kind}", clock::now().wall.0)
 }
 
 /// The store refused: what is queued is in memory only.
@@ -47,7 +49,7 @@ fn NotSaved() -> impl IntoView {
     let trouble = RwSignal::new(String::new());
     let save = move |_| {
         let text = desk.keeper().unsaved();
-        if let Err(why) = share::save_file(&file_name("unsaved"), &text) {
+        if let Err(why) = share::save_file(&file_name("unsaved", "txt"), &text) {
             trouble.set(why);
         }
     };
@@ -126,7 +128,7 @@ fn Aside() -> impl IntoView {
             .visit
             .with_untracked(|v| v.as_ref().map(|v| export::aside_lines(&v.aside)))
             .unwrap_or_default();
-        let _ = share::save_file(&file_name("set-aside"), &text);
+        let _ = share::save_file(&file_name("set-aside", "txt"), &text);
     };
     live(move || {
         let n = aside();
@@ -136,16 +138,51 @@ fn Aside() -> impl IntoView {
                     .and_then(|v| v.aside.first())
                     .map_or(String::new(), |a| a.why.to_string())
             });
-            view! {
-                <section class="banner" role="status">
-                    <p>
-                        <b>{format!("{n} of this visit's entries can't be read")}</b>
-                        {format!(" ({why}). They are set aside, not deleted; everything else is here. \
-                                  Do not decide by this visit alone.")}
-                    </p>
-                    <button type="button" on:click=press(save)>"Save them as a file"</button>
-                </section>
-            }
+            notice(
+                format!("{n} of this visit's entries can't be read"),
+                format!(
+                    " ({why}). They are set aside, not deleted; everything else is here. Do not \
+                     decide by this visit alone."
+                ),
+                "Save them as a file",
+                press(save),
+            )
+        })
+    })
+}
+
+/// What is to be known, and what can be done about it.
+fn notice(
+    what: String,
+    more: String,
+    button: &'static str,
+    handle: Box<dyn FnMut(ev::MouseEvent)>,
+) -> AnyView {
+    view! {
+        <section class="banner" role="status">
+            <p><b>{what}</b>{more}</p>
+            <button type="button" on:click=handle>{button}</button>
+        </section>
+    }
+    .into_any()
+}
+
+/// The local policy that this phone kept can't be used: said on the first page until it is read.
+#[component]
+fn PolicyLost() -> impl IntoView {
+    let desk = Desk::get();
+    live(move || {
+        let why = desk.policy_lost.get();
+        (!why.is_empty() && desk.route.get() == Route::Home).then(|| {
+            notice(
+                "The local policy kept on this phone can't be used. ".to_owned(),
+                format!("{why} Penlight's default is in force. Take the policy file in again."),
+                "Go on with the default",
+                press(move |_| {
+                    prefs::keep_policy("");
+                    desk.policy_lost.set(String::new());
+                }),
+            )
         })
     })
 }

@@ -68,7 +68,11 @@ fn Shown(decision: Decision, ended: bool) -> impl IntoView {
         }
     };
     let why = match verdict {
-        Verdict::NotDone(why) => Some(crate::clinical::words::capital(why.words())),
+        Verdict::NotDone(why) => Some(desk.visit.with_untracked(|v| {
+            v.as_ref().map_or(String::new(), |v| {
+                crate::clinical::words::capital(&why.told(&v.exam.policy))
+            })
+        })),
         Verdict::Pass | Verdict::NoDecision => {
             Some("This screen changes no eating or drinking order.".to_owned())
         }

@@ -13,7 +13,6 @@ use super::steps;
 use crate::browser::prefs::{self, Prefs};
 use crate::browser::{clock, ids, metronome, page, sound, vibrate, wake};
 use crate::clinical::person::Role;
-use crate::clinical::policy::Policy;
 use crate::clinical::screen::ScreenId;
 use crate::clinical::task::{Phase, TaskId};
 use crate::clinical::tasks;
@@ -28,7 +27,7 @@ use crate::record::store::StoreError;
 use crate::record::visit::{Aside, Visit};
 
 /// The version of the rules and norms compiled in.
-pub(super) const RULES: &str = "1";
+pub(super) const RULES: &str = "2";
 
 /// The versions in force.
 pub(super) fn versions() -> Versions {
@@ -57,6 +56,8 @@ pub(super) struct Desk {
     pub(super) heads: RwSignal<Vec<Head>>,
     /// Preferences of this phone.
     pub(super) prefs: RwSignal<Prefs>,
+    /// Why the local policy that this phone kept can't be used; empty where it can.
+    pub(super) policy_lost: RwSignal<String>,
     /// The moment the running figures show.
     pub(super) now: RwSignal<Stamp>,
     /// Spoken politely to a screen reader.
@@ -101,6 +102,11 @@ impl Desk {
             downgrade,
             heads: RwSignal::new(Vec::new()),
             prefs: RwSignal::new(prefs),
+            policy_lost: RwSignal::new(
+                prefs::policy()
+                    .err()
+                    .map_or(String::new(), |error| error.to_string()),
+            ),
             now: RwSignal::new(clock::now()),
             said: RwSignal::new(String::new()),
             update: RwSignal::new(false),
@@ -305,7 +311,7 @@ impl Desk {
             details,
             screen,
             versions: versions(),
-            policy: Policy::default(),
+            policy: prefs::policy_in_force(),
             role,
         }]);
         let first = self

@@ -128,7 +128,12 @@ fn GateItem(
         item.exceptions
             .iter()
             .find(|e| exception.get().as_deref() == Some(e.id))
-            .map(|e| e.advice)
+            .map(|e| {
+                desk.visit.with(|v| {
+                    v.as_ref()
+                        .map_or(String::new(), |v| gate::advice(item, e, &v.exam.policy))
+                })
+            })
             .filter(|a| !a.is_empty())
     };
     view! {
@@ -180,7 +185,13 @@ fn GateFindings() -> impl IntoView {
                     .gate
                     .exceptions(&v.exam.policy)
                     .filter(|(_, _, state)| *state == wanted)
-                    .map(|(item, exception, _)| (item, exception))
+                    .map(|(item, exception, _)| {
+                        (
+                            item,
+                            exception,
+                            gate::advice(item, exception, &v.exam.policy),
+                        )
+                    })
                     .collect()
             })
         })
@@ -193,10 +204,10 @@ fn GateFindings() -> impl IntoView {
                     <section class=class>
                         <h2>{heading}</h2>
                         <ul>
-                            {found.into_iter().map(|(item, exception)| view! {
+                            {found.into_iter().map(|(item, exception, advice)| view! {
                                 <li>
                                     <p><b>{exception.words}</b></p>
-                                    {(!exception.advice.is_empty()).then(|| view! { <p>{exception.advice}</p> })}
+                                    {(!advice.is_empty()).then(|| view! { <p>{advice}</p> })}
                                     <Answered item=item exception=exception/>
                                     {rule_fold(item.rule)}
                                 </li>

@@ -268,7 +268,7 @@ fn TextAndWays() -> impl IntoView {
     };
     let save = move |_| {
         if let Some((text, clock)) = ready() {
-            match share::save_file(&file_name("handover"), &text) {
+            match share::save_file(&file_name("handover", "txt"), &text) {
                 Ok(()) => left(Way::Saved, "Saved as a file", text, clock),
                 Err(why) => problem.set(format!("Saving did not work ({why}). Copy it instead.")),
             }

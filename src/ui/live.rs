@@ -26,6 +26,11 @@ pub(super) fn press(
     Box::new(handle)
 }
 
+/// A handler for a field that was changed.
+pub(super) fn changed(handle: impl FnMut(ev::Event) + 'static) -> Box<dyn FnMut(ev::Event)> {
+    Box::new(handle)
+}
+
 /// The text of an attribute that follows its signals.
 pub(super) fn said<S: Into<String>>(
     words: impl Fn() -> S + Send + Sync + 'static,

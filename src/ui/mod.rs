@@ -24,6 +24,7 @@ mod live;
 mod new_visit;
 mod pad;
 mod parts;
+mod policy;
 mod questions;
 mod result;
 mod route;

@@ -61,6 +61,7 @@ pub(super) fn NewVisitPage(
                 chosen=role
                 pick=pick_role
             />
+            <p class="small">"Local policy: "{prefs::policy_in_force().name}</p>
             <div class="foot">
                 <button type="button" class="big primary" on:click=press(begin)><b>"Begin"</b></button>
             </div>

@@ -42,6 +42,8 @@ pub(super) enum Route {
     History,
     /// Settings.
     Settings,
+    /// The local policy.
+    Policy,
     /// Where everything comes from, and what the app is.
     Sources,
     /// A page of a visit.
@@ -108,6 +110,7 @@ impl Route {
             Route::Single => "one-task".to_owned(),
             Route::History => "history".to_owned(),
             Route::Settings => "settings".to_owned(),
+            Route::Policy => "policy".to_owned(),
             Route::Sources => "sources".to_owned(),
             Route::Count(id) => format!("count/{}", id.as_str()),
             Route::Visit(id, page) => {
@@ -138,6 +141,7 @@ impl Route {
             ["one-task"] => Route::Single,
             ["history"] => Route::History,
             ["settings"] => Route::Settings,
+            ["policy"] => Route::Policy,
             ["sources"] => Route::Sources,
             ["count", id] => Route::Count(VisitId::new(id)?),
             ["visit", id, rest @ ..] => {
@@ -179,6 +183,7 @@ mod tests {
             Route::Single,
             Route::History,
             Route::Settings,
+            Route::Policy,
             Route::Sources,
             Route::Count(id.clone()),
         ];

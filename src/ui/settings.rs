@@ -80,6 +80,7 @@ pub(super) fn SettingsPage() -> impl IntoView {
                     change(&|p: &mut Prefs| p.look = look);
                 })
             />
+            <button type="button" on:click=press(move |_| desk.go(Route::Policy))>"Local policy"</button>
         </Frame>
     }
 }

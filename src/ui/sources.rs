@@ -2,22 +2,25 @@
 
 use leptos::prelude::*;
 
+use super::desk::Desk;
+use super::live::press;
 use super::parts::Frame;
 use super::route::Route;
 use super::why::{row_item, rule_item, source_line};
+use crate::browser::prefs;
 use crate::clinical::norms;
-use crate::clinical::policy::Policy;
 use crate::clinical::rules;
 use crate::clinical::source;
 
 /// The page.
 #[component]
 pub(super) fn SourcesPage() -> impl IntoView {
-    let policy = Policy::default();
+    let desk = Desk::get();
+    let policy = prefs::policy_in_force();
     view! {
         <Frame title="Sources, about" back=Route::Home>
             <p>
-                "Penlight "{env!("CARGO_PKG_VERSION")}", rules "{super::desk::RULES}", policy \""{policy.name.clone()}"\"."
+                "Penlight "{env!("CARGO_PKG_VERSION")}", rules "{super::desk::RULES}", policy \""{policy.name}"\"."
             </p>
             <p>
                 "A screen says \"refer\" or \"no sign seen\". It does not diagnose and does not see silent \
@@ -30,25 +33,7 @@ pub(super) fn SourcesPage() -> impl IntoView {
                  Do not touch the phone with used gloves; single-use cups, straws and depressors are for \
                  one person (common practice)."
             </p>
-            <h2>"Local policy in force"</h2>
-            <ul>
-                <li>{format!(
-                    "Adults: no water at {} or fewer, or {} or more breaths a minute, or at an oxygen saturation of \
-                     {} % or lower without an own target.",
-                    policy.breaths_low, policy.breaths_high, policy.spo2_low,
-                )}</li>
-                <li>{if policy.voice_refers {
-                    "A changed voice after water is a reason to refer."
-                } else {
-                    "A changed voice after water is recorded only."
-                }}</li>
-                <li>{if policy.requests_block {
-                    "Not following one-step requests closes the gate."
-                } else {
-                    "Not following one-step requests is a caution."
-                }}</li>
-                <li>{format!("Dry swallows are counted from {} years.", policy.dry_swallow_from_years)}</li>
-            </ul>
+            <button type="button" on:click=press(move |_| desk.go(Route::Policy))>"Local policy"</button>
             <h2>"Published values"</h2>
             <details class="why">
                 <summary>{format!("All {} of them", norms::ROWS.len())}</summary>

@@ -16,7 +16,7 @@ use super::route::{Page, Route};
 use super::steps;
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::Level;
-use crate::clinical::sign::meaning;
+use crate::clinical::sign::{meaning, meaning_under};
 use crate::clinical::task::{NOT_VALID, TaskId, WATCH_CUT, When};
 use crate::clinical::tasks::{self, water};
 use crate::clinical::trial::Answer;
@@ -174,9 +174,16 @@ fn sign_seen(desk: Desk, task: TaskId) -> bool {
         return false;
     };
     desk.visit.with(|v| {
-        v.as_ref()
-            .and_then(|v| v.exam.latest(task))
-            .is_some_and(|t| t.signs().any(|(s, _)| meaning(s, column).0 >= Level::Refer))
+        let Some(exam) = v.as_ref().map(|v| &v.exam) else {
+            return false;
+        };
+        // A policy can make a sign stop the trial, never let one pass.
+        let stops = |sign| {
+            meaning(sign, column).0 >= Level::Refer
+                || meaning_under(sign, column, &exam.policy).0 >= Level::Refer
+        };
+        exam.latest(task)
+            .is_some_and(|t| t.signs().any(|(s, _)| stops(s)))
     })
 }
 

@@ -285,7 +285,7 @@ fn Keep() -> impl IntoView {
                         text.push_str(&line.0);
                         text.push('\n');
                     }
-                    share::save_file(&file_name("visit"), &text)
+                    share::save_file(&file_name("visit", "txt"), &text)
                 }
                 Err(error) => Err(error.to_string()),
             };

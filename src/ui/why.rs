@@ -58,7 +58,10 @@ pub(super) fn row_item(row: &'static Row) -> impl IntoView {
     view! {
         <li>
             <p>{format!("{}: {row}.", capital(row.task.words()))}</p>
-            <p>{format!("{}. {}.{language}", capital(row.population), capital(row.procedure))}</p>
+            <p>{format!(
+                "{}. Ages: {}. {}.{language}",
+                capital(row.population), row.ages_words(), capital(row.procedure),
+            )}</p>
             <p>{format!("{}: {}", capital(row.mark.words()), row.source.citation)}</p>
             <p class="caveat">{row.caveat}</p>
         </li>

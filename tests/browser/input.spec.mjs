@@ -36,7 +36,7 @@ test.describe("a new visit", () => {
     test(`${name}`, async ({ page }) => {
       const walk = await Walk.start(page);
       await walk.press(BUTTONS.swallowScreen);
-      await walk.unfold("Sex, setting");
+      await walk.unfold("Sex, language, setting");
       await walk.press("Care home");
       const label = walk.field(FIELDS.label);
       const suggested = await label.inputValue();

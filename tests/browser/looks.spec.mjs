@@ -2,8 +2,8 @@
 // large text, targets that a gloved thumb hits.
 
 import AxeBuilder from "@axe-core/playwright";
-import { expect, openApp, test } from "./support.mjs";
-import { ACTIONS, ASKED, BUTTONS, FIELDS, FOLDS, GATE, PAGES, SIGNS, stopTime, VERDICTS, Walk } from "./walk.mjs";
+import { appStarted, expect, openApp, test } from "./support.mjs";
+import { ACTIONS, ASKED, BUTTONS, FIELDS, FOLDS, GATE, PAGES, SAYS, SIGNS, stopTime, VERDICTS, Walk } from "./walk.mjs";
 
 const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 const LOOKS = [null, "dark", "contrast"];
@@ -128,10 +128,33 @@ test.describe("every page", () => {
     await inspect(walk, "sources");
     await walk.press(BUTTONS.back);
     await walk.press(BUTTONS.swallowScreen);
-    await walk.unfold("Sex, setting");
+    await walk.unfold("Sex, language, setting");
     await walk.field(FIELDS.label).fill("");
     await walk.field(FIELDS.age).fill("121");
     await inspect(walk, "a new visit with messages");
+  });
+
+  test("local policy: as it is, with a message, with what would change", async ({ page }) => {
+    const walk = await start(page);
+    await walk.press(BUTTONS.settings);
+    await walk.press(BUTTONS.policy);
+    await inspect(walk, "local policy");
+    const field = page.getByLabel(FIELDS.policyFile);
+    const offer = (text) => field.setInputFiles({ name: "p.json", mimeType: "application/json", buffer: Buffer.from(text) });
+    const file = { penlight_policy: 1, name: "W".repeat(60), settings: { "gate.requests-close": true, "sips.first": 2 } };
+    await offer(JSON.stringify({ ...file, settings: { ["x".repeat(400)]: 1 } }));
+    await expect(page.getByText(SAYS.policyStays)).toBeVisible();
+    await inspect(walk, "local policy, with a message");
+    await offer(JSON.stringify(file));
+    await expect(page.getByRole("heading", { name: SAYS.wouldChange })).toBeVisible();
+    await inspect(walk, "local policy, what would change");
+    await walk.press(BUTTONS.usePolicy);
+    await inspect(walk, "local policy, changed");
+    await page.evaluate(() => localStorage.setItem("penlight.policy", "{"));
+    await page.goto("./");
+    await appStarted(page);
+    await expect(page.getByText(SAYS.policyLost)).toBeVisible();
+    await inspect(walk, "home, the policy can't be used");
   });
 
   test("the gate and the tasks before water", async ({ page }) => {

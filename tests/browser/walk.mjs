@@ -57,6 +57,12 @@ export const BUTTONS = {
   tryAgain: "Try again",
   useUpdate: "Use it now",
   readBack: "and read back",
+  policy: "Local policy",
+  savePolicy: "Save this policy as a file",
+  usePolicy: "Use this policy",
+  leavePolicy: "Leave it as it is",
+  defaultPolicy: "Back to Penlight's default",
+  withDefault: "Go on with the default",
 };
 
 /** Questions that several buttons answer, by the group's name, and their answers. */
@@ -109,6 +115,7 @@ export const FIELDS = {
   lastWell: /last well/,
   ownWords: /in your own words/,
   remark: /^Remark/,
+  policyFile: "Take a policy file in",
 };
 
 /** Headings of pages. */
@@ -127,6 +134,7 @@ export const PAGES = {
   settings: "Settings",
   sources: begins("Sources"),
   history: "All visits",
+  policy: "Local policy",
 };
 
 export const VERDICTS = {
@@ -172,6 +180,11 @@ export const SAYS = {
   newVersion: "A new version of Penlight is ready",
   beforeGo: /before "go", not counted/,
   keptApart: "later, kept apart",
+  policyStays: "The policy in force stays.",
+  policyUsed: "This policy is in force now.",
+  policyLost: "The local policy kept on this phone can't be used.",
+  nothingChanges: "Nothing would change: this policy is in force already.",
+  wouldChange: "What would change",
 };
 
 /** Words of the nursing text. */

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::row::{Method, ROWS, Row, Task, Unit};
+use super::row::{Method, ROWS, Row, Task, Unit, ends, starts};
 use crate::clinical::person::{Age, Sex};
 
 /// What is asked for.
@@ -90,24 +90,6 @@ pub enum NoNorm {
     TooOld(Age, u32),
     /// The age falls between two tables: the last month before and the first after.
     Between(Age, u32, u32),
-}
-
-/// Months in words, as the start of a table: "6 years".
-fn starts(months: u32) -> String {
-    if months < 36 && !months.is_multiple_of(12) {
-        format!("{months} months")
-    } else {
-        format!("{} years", months / 12)
-    }
-}
-
-/// Months in words, as the end of a table: 167 months are "13 years".
-fn ends(months: u32) -> String {
-    if months < 12 {
-        format!("{months} months")
-    } else {
-        format!("{} years", months / 12)
-    }
 }
 
 impl fmt::Display for NoNorm {

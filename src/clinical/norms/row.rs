@@ -198,7 +198,36 @@ pub struct Row {
 
 include!(concat!(env!("OUT_DIR"), "/norms.rs"));
 
+/// Months in words, as the start of a table: "6 years".
+pub(super) fn starts(months: u32) -> String {
+    if months < 12 || months < 36 && !months.is_multiple_of(12) {
+        format!("{months} months")
+    } else {
+        format!("{} years", months / 12)
+    }
+}
+
+/// Months in words, as the end of a table: 167 months are "13 years".
+pub(super) fn ends(months: u32) -> String {
+    if months < 12 {
+        format!("{months} months")
+    } else {
+        format!("{} years", months / 12)
+    }
+}
+
 impl Row {
+    /// The ages of the group in words: "6 years", "18 to 26 years", "0 to 11 months".
+    pub fn ages_words(&self) -> String {
+        let (first, last) = (starts(self.ages.0), ends(self.ages.1));
+        match (first.strip_suffix(" years"), first.strip_suffix(" months")) {
+            _ if first == last => first,
+            (Some(n), _) if last.ends_with("years") => format!("{n} to {last}"),
+            (_, Some(n)) if last.ends_with("months") => format!("{n} to {last}"),
+            _ => format!("{first} to {last}"),
+        }
+    }
+
     /// Whether a language tag is of the same language: the part before the first "-".
     pub fn speaks(&self, language: &str) -> bool {
         let base = |tag: &str| tag.split('-').next().unwrap_or_default().to_owned();
@@ -235,6 +264,24 @@ impl fmt::Display for Row {
         match self.n {
             Some(n) => write!(f, ", n = {n}"),
             None => Ok(()),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ages_in_words() {
+        let words: Vec<String> = ROWS.iter().map(Row::ages_words).collect();
+        for expected in [
+            "6 years",
+            "18 to 26 years",
+            "0 to 11 months",
+            "60 to 95 years",
+        ] {
+            assert!(words.iter().any(|w| w == expected), "{expected}: {words:?}");
         }
     }
 }

@@ -105,8 +105,14 @@ pub static COUNT_30: TaskSpec = TaskSpec {
 };
 
 /// When taps are even enough.
-pub fn setting(_policy: &Policy) -> Setting {
-    Setting::default()
+pub fn setting(policy: &Policy) -> Setting {
+    Setting {
+        least_intervals: usize::try_from(policy.tap_intervals)
+            .ok()
+            .and_then(NonZeroUsize::new)
+            .unwrap_or(NonZeroUsize::MIN),
+        spread: u8::try_from(policy.tap_spread).unwrap_or(0),
+    }
 }
 
 /// Awake or asleep, if it was said.

@@ -256,11 +256,22 @@ pub enum Band {
 
 /// The band of an adult's breathing rate under a policy.
 pub fn rate_band(rate: u16, policy: &Policy) -> Band {
-    match rate {
-        r if r <= policy.breaths_low || r >= policy.breaths_high => Band::Block,
-        12..=20 => Band::Usual,
-        _ => Band::Caution,
+    let rate = i32::from(rate);
+    if rate <= policy.breaths_low || rate >= policy.breaths_high {
+        Band::Block
+    } else if rate <= policy.breaths_caution_low || rate >= policy.breaths_caution_high {
+        Band::Caution
+    } else {
+        Band::Usual
     }
+}
+
+/// Least and most breaths a minute that are neither a caution nor a block.
+fn usual(policy: &Policy) -> (i32, i32) {
+    (
+        policy.breaths_caution_low.saturating_add(1),
+        policy.breaths_caution_high.saturating_sub(1),
+    )
 }
 
 /// The band of an adult's SpO2 under a policy, or against the prescribed target.
@@ -269,7 +280,8 @@ pub fn spo2_band(percent: f64, target: Option<f64>, policy: &Policy) -> Band {
         Some(lowest) if percent < lowest => Band::Block,
         Some(_) => Band::Usual,
         None if percent <= f64::from(policy.spo2_low) => Band::Block,
-        None if percent < 96.0 => Band::Caution,
+        // A whole percent is read off; what lies between two belongs to the lower one.
+        None if percent < f64::from(policy.spo2_caution) + 1.0 => Band::Caution,
         None => Band::Usual,
     }
 }
@@ -447,9 +459,10 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     for (rate, method) in &finding.rates {
         if rate_band(*rate, &exam.policy) == Band::Caution {
             let words = rate_words(*rate, *method);
+            let (low, high) = usual(&exam.policy);
             note(
                 &rules::BREATHING_RATE,
-                format!("{words} (12 to 20 is usual)"),
+                format!("{words} ({low} to {high} is usual)"),
             );
         }
     }
@@ -464,9 +477,10 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
             );
             return flags;
         }
+        let usual = exam.policy.spo2_caution.saturating_add(1);
         note(
             &rules::BREATHING_SPO2,
-            format!("{words} (96 % or more is usual)"),
+            format!("{words} ({usual} % or more is usual)"),
         );
     }
     flags

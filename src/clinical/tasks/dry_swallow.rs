@@ -4,6 +4,7 @@ use crate::clinical::compare::{self, Comparison};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::norms::{Method, Quantity, Task, Unit};
+use crate::clinical::policy::Policy;
 use crate::clinical::rules;
 use crate::clinical::task::{
     Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When,
@@ -84,12 +85,10 @@ pub static SPEC: TaskSpec = TaskSpec {
     caveat: "",
     compare,
     not_for: |age, policy| match age {
-        Some(age) if age.at_least_months() < u32::from(policy.dry_swallow_from_years) * 12 => {
-            Some(format!(
-                "The dry-swallow count is meant for people from {} years: its studies are in adults.",
-                policy.dry_swallow_from_years
-            ))
-        }
+        Some(age) if age.under_years(policy.dry_swallow_from_years) => Some(format!(
+            "The dry-swallow count is meant for people from {} years: its studies are in adults.",
+            policy.dry_swallow_from_years
+        )),
         _ => None,
     },
 };
@@ -158,7 +157,7 @@ fn compare(exam: &Exam) -> Vec<Comparison> {
 }
 
 /// The rule of this task.
-pub fn judge(finding: &Finding) -> Vec<Flag> {
+pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
     let eating = Domain::EatingDrinking;
     if let Some(why) = finding.not_valid {
         return vec![rules::DRY_NOT_VALID.flag(
@@ -202,8 +201,14 @@ pub fn judge(finding: &Finding) -> Vec<Flag> {
         String::new()
     };
     if n == 0 {
-        vec![rules::DRY_NONE.flag(
-            Level::Stop,
+        // Where it is no stop, the published rule still holds: fewer than three.
+        let (level, rule) = if policy.dry_none_stops {
+            (Level::Stop, &rules::DRY_NONE)
+        } else {
+            (Level::Refer, &rules::DRY_FEW)
+        };
+        vec![rule.flag(
+            level,
             eating,
             format!("no dry swallow in 30 seconds (3 or more expected){in_60}"),
         )]
@@ -230,7 +235,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         .filter_map(read)
         .peekable();
     while let Some(finding) = trials.next() {
-        let judged = judge(&finding);
+        let judged = judge(&finding, &exam.policy);
         if trials.peek().is_none() {
             flags.extend(judged);
         } else {

@@ -109,20 +109,28 @@ pub static SPEC: TaskSpec = TaskSpec {
     usual: |_| Vec::new(),
     lines: Some(|trial| vec![line(trial)]),
     compare: |_| Vec::new(),
-    caveat: "Sizes and repeats are local policy. Published steps: 5, 10 and 20 mL, twice each, a \
-             cough at once or within one minute (published: DAN06T, adults after stroke). Silent \
-             aspiration is not seen.",
+    caveat: "Sizes and repeats are local policy. A cough at once or within one minute counts, a \
+             changed voice too (published: DAN06T, adults after stroke). Silent aspiration is not \
+             seen.",
     not_for: |_, _| None,
 };
 
 /// What is to be given.
-pub fn plan(_policy: &Policy) -> Plan {
-    Plan::default()
+pub fn plan(policy: &Policy) -> Plan {
+    let ml = |n: i32| Millilitres::whole(u8::try_from(n).unwrap_or(u8::MAX));
+    Plan {
+        sizes: vec![
+            ml(policy.sip_first),
+            ml(policy.sip_second),
+            ml(policy.sip_third),
+        ],
+        repeats: u8::try_from(policy.sip_repeats).unwrap_or(1),
+    }
 }
 
 /// The wording of the 3 mL test.
-pub fn wording(_policy: &Policy) -> Wording {
-    Wording::default()
+pub fn wording(policy: &Policy) -> Wording {
+    policy.small_water_wording
 }
 
 /// Whether the small sips come before the 90 mL in this visit.

@@ -4,7 +4,7 @@ use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::policy::Policy;
 use crate::clinical::rules;
-use crate::clinical::sign::{Sign, SignTask, meaning};
+use crate::clinical::sign::{Sign, SignTask, meaning_under};
 use crate::clinical::task::{
     Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, WATCH_CUT, When, watch_cut,
 };
@@ -19,8 +19,6 @@ pub const OFFERED: i32 = 90;
 pub const WATCH: Millis = Millis::from_secs(60);
 /// Nobody drinks a cup in less: two presses closer than this are a slip (common practice).
 pub const LEAST: Millis = Millis::from_secs(1);
-/// Youngest age in months: the study in children starts at 2 years.
-pub const FROM_MONTHS: u32 = 24;
 
 /// Question: voice before.
 pub const VOICE_BEFORE: &str = "voice-before";
@@ -179,10 +177,11 @@ pub static SPEC: TaskSpec = TaskSpec {
              mixed referrals (published: SL08), 55.2 % in ALS (published: ALS23). Silent \
              aspiration is not seen.",
     compare: |_| Vec::new(),
-    not_for: |age, _| match age {
-        Some(age) if age.at_least_months() < FROM_MONTHS => {
-            Some("The 90 mL water test is not given under 2 years.".to_owned())
-        }
+    not_for: |age, policy| match age {
+        Some(age) if age.under_years(policy.water_from_years) => Some(format!(
+            "The 90 mL water test is not given under {} years.",
+            policy.water_from_years
+        )),
         _ => None,
     },
 };
@@ -379,10 +378,8 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
             String::new()
         };
         let words = format!("{}{times} {}", sign.past(), seen_words(seen));
-        let (level, rule) = meaning(sign, SignTask::Water90);
-        if sign == Sign::VoiceChange && !policy.voice_refers {
-            flags.push(rule.flag(Level::Note, eating, words));
-        } else if let Seen::Later(_) = seen
+        let (level, rule) = meaning_under(sign, SignTask::Water90, policy);
+        if let Seen::Later(_) = seen
             && level != Level::Stop
         {
             flags.push(rules::WATER_AFTER_WATCH.flag(
