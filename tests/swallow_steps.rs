@@ -35,7 +35,8 @@ fn rests_on(flag: &Flag, source: &'static Source) {
 
 fn reason<'a>(flags: &'a [Flag], part: &str) -> &'a Flag {
     let found = flags.iter().find(|f| f.reason().contains(part));
-    found.unwrap_or_else(|| panic!("{part} is not in {flags:?}"))
+    assert!(found.is_some(), "{part} is not in {flags:?}");
+    found.unwrap()
 }
 
 // Small sips.
@@ -174,7 +175,8 @@ fn every_stop_point_ends_the_sips_and_holds_the_90_ml() {
             });
             let exam = stepped(given, None);
             assert_eq!(sips::next(&exam), Next::Ended, "{sign:?} after sip {n}");
-            assert_eq!(sips::offer(&exam), None);
+            let offer = sips::offer(&exam).unwrap();
+            assert!(offer.waits, "{offer:?}");
             assert_eq!(decided(&exam).verdict, verdict, "{sign:?} after sip {n}");
             let held = holds(TaskId::Water90, &exam);
             assert_eq!(held.len(), 1, "{held:?}");
@@ -475,9 +477,11 @@ fn own_trials_are_a_table() {
         "2 Mildly thick, 5 mL, spoon (given twice): coughed 4 seconds",
     );
     assert_eq!(
-        own::summary(&exam).unwrap(),
-        "own trials: 2 Mildly thick, 5 mL, spoon: given twice, coughed in 1; \
-         4 Pureed, 5 mL, spoon: given once, no sign"
+        own::told(&exam),
+        [
+            "2 Mildly thick, 5 mL, spoon: given twice, coughed in 1",
+            "4 Pureed, 5 mL, spoon: given once, no sign"
+        ]
     );
 }
 

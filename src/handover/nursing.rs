@@ -9,7 +9,7 @@ use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::gate::{self, State, hold_id};
 use crate::clinical::rules;
 use crate::clinical::task::TaskId;
-use crate::clinical::tasks::{self, breath_taps, breathing, water};
+use crate::clinical::tasks::{self, breath_taps, breathing, own, water};
 use crate::clinical::words::{capital, small};
 use crate::measure::time::{Millis, elapsed};
 use crate::record::event::{Action, Plan};
@@ -399,6 +399,8 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<String> {
             .iter()
             .filter_map(|task| tasks::summary(*task, &visit.exam)),
     );
+    // A part each, so that what does not fit is counted and not cut.
+    parts.extend(own::told(&visit.exam));
     parts
 }
 

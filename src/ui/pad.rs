@@ -307,7 +307,7 @@ pub(super) fn Pad(
                     <div class="pad panel">
                         <span class="start">{live(move || left_to_watch(desk, task))}</span>
                         <span class="what">"left to watch"</span>
-                        <span class="what">{live(move || offer.get().map(|o| o.words))}</span>
+                        <span class="what">{live(move || offer.get().filter(|o| o.waits).map(|o| o.words))}</span>
                     </div>
                 }.into_any()),
                 Face::Ready | Face::Over if waits() => Some(view! {

@@ -50,6 +50,17 @@ pub(super) fn TaskPage(
             && offer.get().is_some_and(|o| !o.waits)
             && !holds.get().is_empty()
     };
+    let done = follow(move || {
+        desk.visit
+            .with(|v| v.as_ref().is_some_and(|v| steps::done(v, task)))
+    });
+    // No sip is due any more, and not because all were given: the way on stands on top.
+    let ended_by_sign = move || {
+        task == TaskId::Sips
+            && matches!(face.get(), Face::Watching | Face::Over)
+            && offer.get().is_some()
+            && done.get()
+    };
     let resting = move || matches!(face.get(), Face::Ready | Face::Over | Face::Late);
     let loose = desk
         .visit
@@ -67,10 +78,6 @@ pub(super) fn TaskPage(
         }
     };
     let has_result = move || matches!(face.get(), Face::Over | Face::Late | Face::Watching);
-    let done = follow(move || {
-        desk.visit
-            .with(|v| v.as_ref().is_some_and(|v| steps::done(v, task)))
-    });
     let not_valid = spec.questions.iter().find(|q| q.id == NOT_VALID);
     // The pad comes last, at the lower edge of the screen, so that it stands in the same place
     // before and after the start; what is above it scrolls by itself and is never covered.
@@ -83,16 +90,26 @@ pub(super) fn TaskPage(
             {live(move || (face.get() == Face::Running && sign_seen(desk, task)).then(|| view! {
                 <p class="advice" role="alert"><b>"Stop. Take the cup away."</b></p>
             }))}
+            {live(move || ended_by_sign().then(|| view! {
+                <p class="advice" role="alert"><b>"A sign was seen: give no further sip."</b></p>
+                <button type="button" class="big primary" on:click=press(next)><b>"Next"</b></button>
+            }))}
             {live(move || matches!(face.get(), Face::Watching | Face::Over).then(|| view! {
                 <Questions task=task when=When::After without=NOT_VALID/>
             }))}
             {live(move || (face.get() == Face::Over).then(|| view! {
                 <Questions task=task when=When::AfterWatch/>
             }))}
+            {live(move || (task == TaskId::Own && matches!(face.get(), Face::Watching | Face::Over)).then(|| view! {
+                <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
+                    <b>"Change what is given"</b>
+                </button>
+            }))}
             {live(move || match (face.get(), done.get()) {
                 (Face::Running | Face::Countdown, _) | (Face::Ready, false) => ().into_any(),
                 // Trials of the plan are still due: going on is in the quiet row below.
                 (_, false) if goes_on => ().into_any(),
+                _ if ended_by_sign() => ().into_any(),
                 (Face::Watching, _) => view! {
                     <button type="button" class="big" on:click=press(next)>
                         <b>"Next"</b>
@@ -110,11 +127,6 @@ pub(super) fn TaskPage(
                         let done = v.as_ref().map_or(0, |v| v.exam.trials.iter().filter(|t| t.task == task).count());
                         format!("{done} done, {} asked", spec.trials)
                     })}</span>
-                </button>
-            }))}
-            {live(move || (task == TaskId::Own && matches!(face.get(), Face::Watching | Face::Over)).then(|| view! {
-                <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
-                    <b>"Change what is given"</b>
                 </button>
             }))}
             {live(move || (face.get() == Face::Watching).then(|| view! { <WatchCut task=task/> }))}

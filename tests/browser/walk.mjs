@@ -11,6 +11,9 @@ const anywhere = (words) => new RegExp(plain(words));
 /** Buttons, by name. A pattern where the button says more than its name. */
 export const BUTTONS = {
   swallowScreen: begins("Swallow screen"),
+  steppedScreen: begins("Stepped swallow screen"),
+  ownScreen: begins("Own trials"),
+  oneTask: begins("One task"),
   count: begins("Just count something"),
   goOnVisit: begins("Go on: "),
   allVisits: "All visits",
@@ -57,6 +60,10 @@ export const BUTTONS = {
   tryAgain: "Try again",
   useUpdate: "Use it now",
   readBack: "and read back",
+  larynxRests: "Larynx at rest",
+  changeGiven: "Change what is given",
+  withoutRest: "Go on without the rest",
+  byTaps: "By taps",
   policy: "Local policy",
   savePolicy: "Save this policy as a file",
   usePolicy: "Use this policy",
@@ -81,6 +88,14 @@ export const ASKED = {
   goOnBecause: begins("I go on all the same"),
   howLong: "How long?",
   exception: "What is the case?",
+  extra: begins("Two more dry swallows"),
+  both: "Both",
+  one: "One",
+  cupSize: "How much is in the cup?",
+  whatGiven: begins("What is given?"),
+  howMuch: "How much?",
+  by: "By",
+  awake: begins("Awake or asleep?"),
 };
 
 /** Lines of the gate and what may be the case instead, one of each kind. */
@@ -102,6 +117,7 @@ export const FOLDS = {
   person: "Person and place",
   watchCut: "End the watch early",
   why: "Where this comes from",
+  addTo: "Add to this visit",
   toWhom: /^To .*, /,
 };
 
@@ -127,6 +143,11 @@ export const PAGES = {
   breaths: "Breaths in 60 seconds",
   dry: "Dry swallows in 30 seconds",
   water: "90 mL of water without a pause",
+  sips: "Small sips of water",
+  timed: "Timed cup of water",
+  own: "Own trials",
+  breathTaps: "Breathing by taps",
+  breaths30: "Breaths in 30 seconds",
   choking: "Choking",
   decision: "Decision",
   handover: "Handover",
@@ -329,9 +350,9 @@ export class Walk {
 
   // --- Steps ------------------------------------------------------------------------------------
 
-  async newVisit({ slp = false, age } = {}) {
-    await this.press(BUTTONS.swallowScreen);
-    await this.isOn(PAGES.newVisit);
+  async newVisit({ slp = false, age, screen = BUTTONS.swallowScreen, title = PAGES.newVisit } = {}) {
+    await this.press(screen);
+    await this.isOn(title);
     if (slp) {
       await this.press(BUTTONS.slp);
     }
@@ -404,6 +425,48 @@ export class Walk {
     await this.breaths(breaths);
     await this.press(BUTTONS.next);
     await this.isOn(PAGES.dry);
+  }
+
+  /** One small sip: lip contact and swallow; its questions; the minute after it. */
+  async sip({ before, extra, after = ASKED.clear, watch = true } = {}) {
+    if (before) {
+      await this.answer(ASKED.voiceBefore, before);
+    }
+    await this.startPad();
+    await this.wait(1_500);
+    await this.press(this.pad);
+    await this.settle();
+    if (after) {
+      await this.answer(ASKED.voiceAfter, after);
+    }
+    if (extra) {
+      await this.answer(ASKED.extra, extra);
+    }
+    if (watch) {
+      await this.wait(TIMES.watch - TIMES.still);
+      await this.settle();
+    }
+  }
+
+  /** The six sips of Penlight's own plan, all clear. */
+  async clearSips() {
+    await this.isOn(PAGES.sips);
+    await this.sip({ before: ASKED.clear, extra: ASKED.both });
+    await this.sip({ extra: ASKED.both });
+    for (let n = 0; n < 4; n += 1) {
+      await this.sip();
+    }
+  }
+
+  /** Home to the small sips of the stepped screen. */
+  async toSips({ slp = false } = {}) {
+    await this.newVisit({ slp, screen: BUTTONS.steppedScreen, title: "Stepped swallow screen" });
+    await this.gate();
+    await this.breaths();
+    await this.press(BUTTONS.next);
+    await this.dry();
+    await this.press(BUTTONS.next);
+    await this.isOn(PAGES.sips);
   }
 
   /** Voice, first lip contact, swallows, last swallow. */

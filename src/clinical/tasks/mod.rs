@@ -114,11 +114,11 @@ pub fn summary(id: TaskId, exam: &Exam) -> Option<String> {
         }
         TaskId::Sips => sips::summary(exam),
         TaskId::TimedWater => timed_water::summary(exam),
-        TaskId::Own => own::summary(exam),
         TaskId::Breathing
         | TaskId::DrySwallow
         | TaskId::Water90
         | TaskId::FreeCount
+        | TaskId::Own
         | TaskId::BreathTaps
         | TaskId::Breaths30 => None,
     }

@@ -33,6 +33,8 @@ pub const POSTURE: &str = "own-posture";
 pub const STRATEGY: &str = "own-strategy";
 /// Another strategy, in free words.
 pub const STRATEGY_WORDS: &str = "own-strategy-words";
+/// What is said of trials without one.
+const NO_SIGN: &str = "no sign";
 /// Remark on one trial.
 const REMARK: &str = "remark";
 
@@ -144,12 +146,12 @@ pub static SPEC: TaskSpec = TaskSpec {
             "What is given? Drinks 0 to 4, food 3 to 7",
             Takes::OneOf(LEVELS),
         ),
-        before(WHAT, "In your own words, or what exactly", Takes::Words(40)),
+        before(WHAT, "In your own words, or what exactly", Takes::Words(30)),
         before(AMOUNT, "How much?", Takes::OneOf(AMOUNTS)),
         before(BY, "By", Takes::OneOf(WAYS)),
         before(POSTURE, "Posture", Takes::OneOf(POSTURES)),
         before(STRATEGY, "Strategy", Takes::OneOf(STRATEGIES)),
-        before(STRATEGY_WORDS, "or another strategy", Takes::Words(40)),
+        before(STRATEGY_WORDS, "or another strategy", Takes::Words(30)),
         Question {
             when: When::After,
             needed: false,
@@ -211,6 +213,15 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
 
 /// "0 Thin, 5 mL, spoon, upright".
 fn settings(trial: &Trial) -> String {
+    words_of(trial, true)
+}
+
+/// The same for a reason that must fit a line: free words only where no choice stands for them.
+fn brief(trial: &Trial) -> String {
+    words_of(trial, false)
+}
+
+fn words_of(trial: &Trial, whole: bool) -> String {
     let chosen = |q: &str, from: &'static [Choice], first: bool| {
         let id = trial.choice(q)?;
         let words = from.iter().find(|c| c.id == id).map(|c| c.words)?;
@@ -225,14 +236,16 @@ fn settings(trial: &Trial) -> String {
         _ => None,
     };
     let strategy = chosen(STRATEGY, STRATEGIES, false).filter(|s| s != "no strategy");
+    let no_level = trial.choice(LEVEL).is_none();
+    let no_strategy = strategy.is_none();
     let parts: Vec<String> = [
         chosen(LEVEL, LEVELS, true),
-        free(WHAT),
+        free(WHAT).filter(|_| whole || no_level),
         chosen(AMOUNT, AMOUNTS, false),
         chosen(BY, WAYS, false),
         chosen(POSTURE, POSTURES, false),
         strategy,
-        free(STRATEGY_WORDS),
+        free(STRATEGY_WORDS).filter(|_| whole || no_strategy),
     ]
     .into_iter()
     .flatten()
@@ -253,7 +266,7 @@ fn line(trial: &Trial) -> String {
     let mut words = vec![settings(trial)];
     let signs = sign_words(trial);
     words.push(if signs.is_empty() {
-        "no sign".to_owned()
+        NO_SIGN.to_owned()
     } else {
         signs.join(", ")
     });
@@ -311,7 +324,7 @@ fn sign_counts(trials: &[&Trial]) -> String {
         }
     }
     if counts.is_empty() {
-        "no sign".to_owned()
+        NO_SIGN.to_owned()
     } else {
         counts.join(", ")
     }
@@ -329,7 +342,8 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         )];
     }
     let mut flags = Vec::new();
-    for (what, trials) in &rows {
+    for (_, trials) in &rows {
+        let what = trials.first().map_or(String::new(), |t| brief(t));
         let seen: Vec<SeenSign> = trials.iter().flat_map(|t| oral::seen(t)).collect();
         for flag in signs::judge(SignTask::Own, &seen) {
             let words = format!("{what} (given {}): {}", times(trials.len()), flag.reason());
@@ -387,8 +401,8 @@ fn overlaps(exam: &Exam) -> Vec<Flag> {
                     format!(
                         "{} with {}: within 60 seconds of {} as well, either may be meant",
                         sign.past(),
-                        settings(now),
-                        settings(before)
+                        brief(now),
+                        brief(before)
                     ),
                 ));
             }
@@ -397,11 +411,14 @@ fn overlaps(exam: &Exam) -> Vec<Flag> {
     flags
 }
 
-/// The table in a few words for the handover.
-pub fn summary(exam: &Exam) -> Option<String> {
-    let rows: Vec<String> = table(exam)
+/// The rows of the table in words for the handover, those with a sign first.
+pub fn told(exam: &Exam) -> Vec<String> {
+    let rows = table(exam);
+    let (signs, clear): (Vec<Row>, Vec<Row>) =
+        rows.into_iter().partition(|row| row.signs != NO_SIGN);
+    signs
         .into_iter()
+        .chain(clear)
         .map(|row| format!("{}: given {}, {}", row.what, times(row.given), row.signs))
-        .collect();
-    (!rows.is_empty()).then(|| format!("own trials: {}", rows.join("; ")))
+        .collect()
 }

@@ -197,8 +197,13 @@ fn next_words(size: Millilitres, exam: &Exam) -> String {
 /// What the pad offers.
 pub fn offer(exam: &Exam) -> Option<Offer> {
     let newest = exam.latest(TaskId::Sips);
-    let Next::Give(size) = next(exam) else {
-        return None;
+    let size = match next(exam) {
+        Next::Give(size) => size,
+        Next::Ended if newest.is_some_and(|t| t.start().is_some() && t.end().is_none()) => {
+            return None;
+        }
+        Next::Ended => return Some(Offer::waits("A sign was seen: no further sip")),
+        Next::Done => return None,
     };
     let sip = next_words(size, exam);
     let before = newest.is_some_and(|t| t.choice(VOICE_BEFORE).is_some())
