@@ -404,6 +404,32 @@ fn the_timed_cup_waits_for_clear_sips() {
     assert!(held[0].go_on.open_to(Role::Screener));
 }
 
+/// While the minute after a trial of another task runs, nothing else is given.
+#[test]
+fn a_running_watch_holds_every_other_trial() {
+    let mut cup = timed(150, 0, 11_800, 7);
+    cup.marks.pop();
+    let exam = with_cup(cup);
+    for task in [TaskId::Water90, TaskId::Own, TaskId::Sips] {
+        let held = holds(task, &exam);
+        assert_eq!(held.len(), 1, "{held:?}");
+        assert!(held[0].says.contains("still runs"));
+    }
+    assert!(holds(TaskId::Water90, &with_cup(timed(150, 0, 11_800, 7))).is_empty());
+}
+
+#[test]
+fn a_watch_in_a_hidden_page_is_told() {
+    let mut given = clear_sips(6);
+    let end = given[5].end().unwrap();
+    given[5]
+        .hidden
+        .push((end.later(Millis(5_000)), end.later(Millis(45_000))));
+    let exam = stepped(given, Some(water()));
+    assert_eq!(decided(&exam).verdict, Verdict::Pass);
+    reason(&decided(&exam).also, "Watch of 60 seconds: ");
+}
+
 #[test]
 fn a_cough_in_the_timed_cup_refers_the_visit() {
     let mut cup = timed(150, 0, 11_800, 7);

@@ -147,6 +147,15 @@ fn after_others(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
         if tried == 0 || !tasks::spec(other).by_mouth {
             continue;
         }
+        let watching = oral::given(other, exam).any(|t| oral::watch(t) == water::Watch::Running);
+        if watching {
+            holds.push(Hold {
+                id: format!("watch.{other:?}.{tried}"),
+                says: "The watch of 60 seconds after the trial before still runs".to_owned(),
+                advice: Default::default(),
+                go_on: GoOn::WithReason,
+            });
+        }
         let worst = tasks::flags(other, exam)
             .into_iter()
             .max_by_key(Flag::level)

@@ -22,6 +22,9 @@ use crate::measure::time::{Millis, Stamp};
 /// How long "ready, set" lasts before "go".
 const COUNTDOWN: Millis = Millis::from_secs(3);
 
+/// Two touches closer than this are one, where the second would end a swallow.
+const BOUNCE: Millis = Millis(250);
+
 /// The phase's name, without its running figures: what decides which pad is drawn.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(super) enum Face {
@@ -117,10 +120,21 @@ pub(super) fn Pad(
         buzz(60);
         desk.said.set("Ended.".to_owned());
     };
+    let bounced = move |at: Stamp| {
+        with_trial(desk, task, |_, trial| {
+            let since = trial
+                .start()
+                .and_then(|start| trial.between(start, at).length);
+            since.is_some_and(|since| since < BOUNCE)
+        })
+        .unwrap_or(false)
+    };
     // What a press means depends on the face that was on the screen when it came.
     let touch = move |at: Stamp| match face.get_untracked() {
         Face::Ready if offer.get_untracked().is_some_and(|o| o.waits) => {}
         Face::Ready => start(at),
+        // A finger that bounces has not felt a swallow.
+        Face::Running if spec.pad.signs.is_some() && spec.pad.touch_ends && bounced(at) => {}
         Face::Running if spec.pad.touch_ends => end(at),
         Face::Countdown if spec.pad.touch_ends => {}
         Face::Countdown | Face::Running | Face::Late => {

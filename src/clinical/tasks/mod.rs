@@ -65,6 +65,11 @@ pub fn over(id: TaskId, exam: &Exam) -> Option<bool> {
     match id {
         TaskId::Sips => Some(sips::over(exam)),
         TaskId::Own => Some(oral::given(id, exam).next().is_some()),
+        // A child's rate by taps is read with the local chart as a counted one is.
+        TaskId::Breathing => {
+            let child = exam.age.is_some_and(|a| !a.is_adult());
+            (child && breath_taps::rate(exam).is_some()).then_some(true)
+        }
         _ => None,
     }
 }

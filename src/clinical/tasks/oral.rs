@@ -4,7 +4,9 @@
 
 use super::water::{self, Seen, Watch};
 use crate::clinical::exam::Exam;
+use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::judge::signs::SeenSign;
+use crate::clinical::rule::Rule;
 use crate::clinical::sign::Sign;
 use crate::clinical::task::{TaskId, When};
 use crate::clinical::trial::{MarkKind, Trial};
@@ -97,6 +99,18 @@ pub fn unfinished(trial: &Trial, exam: &Exam) -> Option<String> {
         Watch::Whole => return None,
     };
     Some(watch)
+}
+
+/// What speaks against the time of a watch of this task, as a note: of the newest that has such.
+pub fn doubt(task: TaskId, exam: &Exam, rule: &'static Rule) -> Option<Flag> {
+    let doubt = given(task, exam)
+        .filter_map(|trial| water::read(trial).watch_doubt)
+        .next_back()?;
+    Some(rule.flag(
+        Level::Note,
+        Domain::EatingDrinking,
+        format!("Watch of 60 seconds: {doubt}"),
+    ))
 }
 
 /// The presses of a trial with their times since its start, for a line of time: whether it is a

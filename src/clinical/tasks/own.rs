@@ -351,6 +351,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         }
     }
     flags.extend(overlaps(exam));
+    flags.extend(oral::doubt(TaskId::Own, exam, &rules::OWN_UNFINISHED));
     let open = oral::given(TaskId::Own, exam)
         .filter(|t| {
             let sign = oral::seen(t).iter().any(|s| s.ends(SignTask::Own));

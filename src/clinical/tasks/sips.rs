@@ -296,6 +296,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         flags.retain(|f| f.level() != Level::Pass);
         flags.extend(three);
     }
+    flags.extend(oral::doubt(TaskId::Sips, exam, &rules::SIPS_UNFINISHED));
     flags
 }
 

@@ -250,6 +250,11 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         }
         before = cup.or(before);
     }
+    flags.extend(oral::doubt(
+        TaskId::TimedWater,
+        exam,
+        &rules::TIMED_CUP_UNFINISHED,
+    ));
     flags
 }
 
