@@ -93,7 +93,9 @@ fn any_gate() -> impl Strategy<Value = GateAnswers> {
 fn some_choice(question: &'static Question) -> BoxedStrategy<Option<Answer>> {
     let (choices, least, most) = match question.takes {
         Takes::OneOf(choices) => (choices.iter().map(|c| c.id).collect(), 0, 0),
-        Takes::Number { least, most, .. } => (vec![""], least * 10, most * 10),
+        Takes::Number { least, most, .. } | Takes::Tenths { least, most, .. } => {
+            (vec![""], least * 10, most * 10)
+        }
         // No rule reads free words.
         Takes::Words(_) => return Just(None).boxed(),
     };

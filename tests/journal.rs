@@ -14,6 +14,7 @@ use std::path::PathBuf;
 use std::pin::pin;
 use std::task::{Context, Poll, Waker};
 
+use penlight::clinical::counted::Counted;
 use penlight::clinical::decision::Verdict;
 use penlight::clinical::exam::EndedEarly;
 use penlight::clinical::gate::{Group, HOLDS};
@@ -114,6 +115,8 @@ fn ask_everything(visit: &Visit, now: Stamp) {
         TaskId::DrySwallow,
         TaskId::Water90,
         TaskId::FreeCount,
+        TaskId::Cracker,
+        TaskId::Meal,
     ] {
         let _ = holds(task, &visit.exam);
     }
@@ -885,7 +888,8 @@ fn every_mark() -> Vec<MarkKind> {
         | MarkKind::Sign(_)
         | MarkKind::End
         | MarkKind::WindowOver
-        | MarkKind::WatchOver => {}
+        | MarkKind::WatchOver
+        | MarkKind::Count(_) => {}
     };
     let mut kinds = vec![
         MarkKind::Start,
@@ -895,6 +899,11 @@ fn every_mark() -> Vec<MarkKind> {
         MarkKind::WatchOver,
     ];
     kinds.extend(Sign::ALL.map(MarkKind::Sign));
+    kinds.extend(
+        every!(Counted: Chew, Swallow, Breath, Other, Note)
+            .into_iter()
+            .map(MarkKind::Count),
+    );
     kinds.iter().for_each(|kind| complete(*kind));
     kinds
 }
@@ -1064,7 +1073,7 @@ fn every_value() -> Vec<Event> {
     events.extend(
         every!(TaskId: Breathing, DrySwallow, Water90, FreeCount, SyllablePa, SyllableTa, SyllableKa,
             Sequence, LongestAh, LongestS, LongestZ, PitchGlide, BreathCount, BreathHold, FiveForFive,
-            Sips, TimedWater, Own, BreathTaps, Breaths30)
+            Flow, Cracker, Meal, SixSigns, Sips, TimedWater, Own, BreathTaps, Breaths30)
             .into_iter()
             .map(|task| trial_opened(4, task)),
     );
@@ -1209,6 +1218,9 @@ fn any_event(
         TaskId::DrySwallow,
         TaskId::Water90,
         TaskId::FreeCount,
+        TaskId::Cracker,
+        TaskId::Meal,
+        TaskId::SixSigns,
     ]);
     let length = prop::option::of(any::<i64>().prop_map(Millis));
     let kind = select(every_mark());

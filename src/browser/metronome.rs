@@ -13,6 +13,11 @@ use crate::measure::time::{Millis, Stamp};
 /// How far ahead ticks are placed: longer than two turns of the page's own clock on a busy phone.
 const AHEAD: Millis = Millis(240);
 
+/// A tick that could not be placed in time is left out, but for the first: it answers the press, and
+/// a press is handled a little after it was made.
+const LATEST: Millis = Millis(5);
+const FIRST_LATEST: Millis = Millis(100);
+
 /// The audio clock and the page's clock are joined once. Where they have come apart by more than
 /// this, in seconds, the audio stood still meanwhile, and they are joined anew.
 const APART: f64 = 0.03;
@@ -51,7 +56,12 @@ pub fn keep(beat: Beat, start: Stamp, now: Stamp) {
             run.offset = offset;
         }
         // What was missed stays missed; a tick that is just due may still sound.
-        let after = Millis(run.placed.0.max(since.0 - 20));
+        let latest = if run.placed < Millis::ZERO {
+            FIRST_LATEST
+        } else {
+            LATEST
+        };
+        let after = Millis(run.placed.0.max((since - latest).0));
         let until = since + AHEAD;
         for (_, at) in beat.between(after, until) {
             sound::tick_at((start.mono + at).0 as f64 / 1000.0 + run.offset);

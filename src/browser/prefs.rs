@@ -30,6 +30,20 @@ pub struct Prefs {
     pub left_hand: bool,
     /// Colours.
     pub look: Look,
+    /// One pad, or two for two hands.
+    pub hands: Hands,
+}
+
+/// How many pads a count has.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Hands {
+    /// One pad.
+    #[default]
+    One,
+    /// Two pads that count the same, as with a helper.
+    TwoPads,
+    /// Two pads that count a thing each, where anything is counted.
+    TwoThings,
 }
 
 impl Default for Prefs {
@@ -41,6 +55,7 @@ impl Default for Prefs {
             vibrate: true,
             left_hand: false,
             look: Look::Auto,
+            hands: Hands::One,
         }
     }
 }
@@ -110,22 +125,31 @@ pub fn set_running(page: Option<&str>) {
 
 /// Shows a look: `data-look` on `<html>`, which the style sheets go by.
 pub fn apply_look(look: Look) {
-    let Some(root) = window()
-        .and_then(|window| window.document())
-        .and_then(|document| document.document_element())
-    else {
-        return;
-    };
     let name = match look {
         Look::Auto => None,
         Look::Light => Some("light"),
         Look::Dark => Some("dark"),
         Look::Contrast => Some("contrast"),
     };
+    mark_root("data-look", name);
+}
+
+/// Shows on whose side the buttons are: `data-hand` on `<html>`.
+pub fn apply_hand(left: bool) {
+    mark_root("data-hand", left.then_some("left"));
+}
+
+fn mark_root(attribute: &str, value: Option<&str>) {
+    let Some(root) = window()
+        .and_then(|window| window.document())
+        .and_then(|document| document.document_element())
+    else {
+        return;
+    };
     // Neither fails for a plain name.
-    let _ = match name {
-        Some(name) => root.set_attribute("data-look", name),
-        None => root.remove_attribute("data-look"),
+    let _ = match value {
+        Some(value) => root.set_attribute(attribute, value),
+        None => root.remove_attribute(attribute),
     };
 }
 

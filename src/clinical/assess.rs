@@ -27,6 +27,21 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
             flags.extend(tasks::flags(task, exam));
         }
     }
+    // What was attached to the visit and is no part of its screen is told; it decides only where it
+    // is a sign.
+    let attached = TaskId::ALL.iter().filter(|task| {
+        let added = screen.extras().any(|extra| extra == **task);
+        !screen.tasks.contains(task) && !tasks::BESIDE.contains(task) && !added
+    });
+    for task in attached.filter(|task| exam.latest(**task).is_some()) {
+        let told = |flag: &Flag| !flag.domain().decides() || flag.level() >= Level::Refer;
+        flags.extend(tasks::flags(*task, exam).into_iter().filter(told));
+    }
+    for task in tasks::BESIDE {
+        if !screen.tasks.contains(&task) {
+            flags.extend(tasks::flags(task, exam));
+        }
+    }
     let signed = exam
         .trials
         .iter()
@@ -52,27 +67,32 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         ));
     }
     // A reason for going on that led to nothing is no news.
-    let given = exam
-        .trials
-        .iter()
-        .any(|t| t.start().is_some() && tasks::spec(t.task).by_mouth);
-    let what = match exam.latest_started(TaskId::Own) {
-        Some(_) => "A trial by mouth",
-        None => "Water",
-    };
-    for on in exam.went_on.iter().filter(|_| given) {
+    let given = |task| exam.latest(task).is_some_and(|t| t.start().is_some());
+    for on in &exam.went_on {
         // The gate and the breathing say theirs themselves, beside the reading.
-        if !on.hold.starts_with("gate.") && !on.hold.starts_with("breathing.") {
-            flags.push(rules::HOLD_PASSED.flag(
-                Level::Note,
-                Domain::EatingDrinking,
-                format!(
-                    "{what} was given despite this, decided by the {}: {}",
-                    on.by.words(),
-                    small(&on.because)
-                ),
-            ));
+        if on.hold.starts_with("gate.") || on.hold.starts_with("breathing.") {
+            continue;
         }
+        let own = on.hold.starts_with(rules::CRACKER_NOT_FOR.id);
+        let water = [TaskId::Water90, TaskId::Sips, TaskId::TimedWater];
+        let what = if !own && given(TaskId::Own) {
+            "A trial by mouth"
+        } else if !own && water.into_iter().any(given) {
+            "Water"
+        } else if given(TaskId::Cracker) {
+            "A cracker"
+        } else {
+            continue;
+        };
+        flags.push(rules::HOLD_PASSED.flag(
+            Level::Note,
+            Domain::EatingDrinking,
+            format!(
+                "{what} was given despite this, decided by the {}: {}",
+                on.by.words(),
+                small(&on.because)
+            ),
+        ));
     }
     flags
 }
@@ -111,10 +131,13 @@ pub fn assess(screen: &Screen, exam: &Exam) -> Decision {
         .then_some(EndedEarly::NotForAge);
     // An emergency or a closed gate is the graver word than "broken off".
     let mut decision = decide(flags(screen, exam), closed.or(too_young).or(exam.ended));
-    if !screen.decides
-        && decision.missing.is_empty()
-        && matches!(decision.verdict, Verdict::Incomplete | Verdict::Pass)
-    {
+    // A screen without a swallow that ended early is no swallow screen that was not done.
+    let decided = match decision.verdict {
+        Verdict::Incomplete | Verdict::Pass => false,
+        Verdict::NotDone(why) => why == EndedEarly::Emergency,
+        _ => true,
+    };
+    if !screen.decides && decision.missing.is_empty() && !decided {
         decision.verdict = Verdict::NoDecision;
     }
     decision

@@ -50,6 +50,15 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             go_on,
         );
     }
+    // Watching a meal gives nothing, but after a choke nobody eats on unasked.
+    if exam.choked && (spec.by_mouth || task == TaskId::Meal) {
+        hold(
+            "choked".to_owned(),
+            "Choked".to_owned(),
+            "",
+            GoOn::SlpWithReason,
+        );
+    }
     if spec.by_mouth {
         let open = exam.gate.open().count();
         if open > 0 {
@@ -75,13 +84,11 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
                 GoOn::SlpWithReason,
             );
         }
-        if exam.choked {
-            hold(
-                "choked".to_owned(),
-                "Choked".to_owned(),
-                "",
-                GoOn::SlpWithReason,
-            );
+        if task == TaskId::Cracker {
+            for (flag, go_on) in tasks::cracker::holds(exam) {
+                let says = flag.reason().to_owned();
+                hold(format!("{}.{says}", flag.rule().id), says, "", go_on);
+            }
         }
         // Where a screen is chosen that has no dry swallows, a count that was not made holds nothing.
         let dry_asked = exam.screen.is_none()
@@ -155,6 +162,10 @@ fn after_others(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
                 advice: Default::default(),
                 go_on: GoOn::WithReason,
             });
+        }
+        // A cracker has a rule of its own for a cup that went wrong.
+        if (task, other) == (TaskId::Cracker, TaskId::Water90) {
+            continue;
         }
         let worst = tasks::flags(other, exam)
             .into_iter()

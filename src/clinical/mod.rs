@@ -7,6 +7,7 @@
 
 pub mod assess;
 pub mod compare;
+pub mod counted;
 pub mod decision;
 pub mod exam;
 pub mod flag;

@@ -45,6 +45,14 @@ pub enum TaskId {
     BreathHold,
     /// 5 cm of water for 5 seconds.
     FiveForFive,
+    /// How thick a drink is.
+    Flow,
+    /// One cracker against the clock.
+    Cracker,
+    /// A meal or a drink watched at the table.
+    Meal,
+    /// Two or more of six signs.
+    SixSigns,
     /// Small sips of water, one size after the other.
     Sips,
     /// A cup of water against the clock.
@@ -75,6 +83,10 @@ impl TaskId {
         TaskId::BreathCount,
         TaskId::BreathHold,
         TaskId::FiveForFive,
+        TaskId::Flow,
+        TaskId::Cracker,
+        TaskId::Meal,
+        TaskId::SixSigns,
         TaskId::Sips,
         TaskId::TimedWater,
         TaskId::Own,
@@ -160,6 +172,15 @@ pub enum Takes {
         most: i32,
         /// What one press of the stepper changes, in the unit.
         step: i32,
+    },
+    /// A number in tenths, with a large stepper.
+    Tenths {
+        /// Its unit, in words.
+        unit: &'static str,
+        /// Least, in the unit.
+        least: i32,
+        /// Most, in the unit.
+        most: i32,
     },
 }
 
@@ -358,7 +379,8 @@ impl fmt::Display for NumberError {
         match self {
             NumberError::NotANumber => f.write_str("This is a number, like 15."),
             NumberError::OutOfRange(least, most, unit) => {
-                write!(f, "Between {least} and {most} {unit}.")
+                let gap = if unit.is_empty() { "" } else { " " };
+                write!(f, "Between {least} and {most}{gap}{unit}.")
             }
             NumberError::TooFine => f.write_str("One decimal at most, like 15.5."),
         }

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::counted::Counted;
 use super::sign::Sign;
 use super::table::Table;
 use super::task::TaskId;
@@ -23,6 +24,8 @@ pub enum MarkKind {
     WindowOver,
     /// The watch after the end ran out.
     WatchOver,
+    /// One thing counted beside the plain taps.
+    Count(Counted),
 }
 
 impl MarkKind {
@@ -135,10 +138,7 @@ impl Trial {
 
     /// How many taps there are, inside or outside any window.
     pub fn taps(&self) -> usize {
-        self.marks
-            .iter()
-            .filter(|m| m.kind == MarkKind::Tap)
-            .count()
+        self.count_of(MarkKind::Tap)
     }
 
     /// The time between two of this trial's points, with what is known against it.
@@ -154,14 +154,7 @@ impl Trial {
     /// Offsets of all taps from the start. Empty where it never started, and without a tap whose
     /// distance can't be known.
     pub fn tap_offsets(&self) -> Vec<Millis> {
-        let Some(start) = self.start() else {
-            return Vec::new();
-        };
-        self.marks
-            .iter()
-            .filter(|m| m.kind == MarkKind::Tap)
-            .filter_map(|m| self.between(start, m.at).length)
-            .collect()
+        self.offsets_of(MarkKind::Tap)
     }
 
     /// What speaks against a time of this length from `from`, whose end was noticed at `noticed`.

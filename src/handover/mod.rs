@@ -9,3 +9,4 @@ pub mod action;
 pub mod nursing;
 
 pub use crate::clinical::levels;
+pub mod tally;

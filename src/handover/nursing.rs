@@ -127,6 +127,11 @@ fn headline(visit: &Visit, decision: &Decision, plan: &Plan) -> String {
         Verdict::Pass => "NO SIGN SEEN on this screen. \
                           This screen changes no eating or drinking order."
             .to_owned(),
+        Verdict::NoDecision if visit.exam.ended.is_some() => {
+            "EXAMINATION NOT FINISHED: face, mouth or speech. No swallow was tested. \
+             This changes no eating or drinking order."
+                .to_owned()
+        }
         Verdict::NoDecision => "EXAMINED: face, mouth or speech. No swallow was tested. \
                                 This changes no eating or drinking order."
             .to_owned(),
@@ -260,6 +265,9 @@ fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
         Verdict::Stop | Verdict::Refer => reasons().collect(),
         Verdict::Incomplete => decision.missing.iter().map(|f| small(f.reason())).collect(),
         Verdict::Pass => vec!["swallow screen done".to_owned()],
+        Verdict::NoDecision if visit.exam.ended.is_some() => {
+            vec!["examination not finished, no swallow tested".to_owned()]
+        }
         Verdict::NoDecision => vec!["examination done, no swallow tested".to_owned()],
         Verdict::NotDone(EndedEarly::Emergency) => decision
             .missing

@@ -19,10 +19,12 @@ use super::route::{Page, Route};
 use super::settings::SettingsPage;
 use super::show::ShowPage;
 use super::single::{SinglePage, single_task};
+use super::six_signs::SixSignsPage;
 use super::sources::SourcesPage;
 use super::task::TaskPage;
 use super::visit::OverviewPage;
 use crate::browser::{page, worker};
+use crate::clinical::task::TaskId;
 
 /// The whole app.
 #[component]
@@ -68,6 +70,7 @@ pub fn App() -> impl IntoView {
                         Page::Overview => view! { <OverviewPage/> }.into_any(),
                         Page::Gate(group) => view! { <GatePage group=group/> }.into_any(),
                         Page::GateResult => view! { <GateResultPage/> }.into_any(),
+                        Page::Task(TaskId::SixSigns) => view! { <SixSignsPage/> }.into_any(),
                         Page::Task(task) => view! { <TaskPage task=task/> }.into_any(),
                         Page::Show(task) => view! { <ShowPage task=task/> }.into_any(),
                         Page::Choking => view! { <ChokingPage/> }.into_any(),

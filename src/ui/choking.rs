@@ -11,7 +11,7 @@ use crate::clinical::sign::Sign;
 use crate::clinical::trial::MarkKind;
 use crate::measure::time::{Stamp, elapsed};
 use crate::record::event::Event;
-use crate::record::visit::Choking;
+use crate::record::visit::{Choking, Visit};
 
 /// The page.
 #[component]
@@ -33,10 +33,20 @@ pub(super) fn ChokingPage() -> impl IntoView {
             at(since, to)
         })
     };
+    // A tally on its own has no overview and no decision: it leads back to itself.
+    let loose = desk
+        .visit
+        .with_untracked(|v| v.as_ref().is_some_and(Visit::is_loose));
     let back = desk.visit.with_untracked(|v| {
-        v.as_ref()
-            .map_or(Route::Home, |v| Route::Visit(v.id.clone(), Page::Overview))
+        v.as_ref().map_or(Route::Home, |v| {
+            if loose {
+                Route::Count(v.id.clone())
+            } else {
+                Route::Visit(v.id.clone(), Page::Overview)
+            }
+        })
     });
+    let on = StoredValue::new(back.clone());
     view! {
         <Frame title="Choking" back=back>
             <section class="verdict stop" role="alert">
@@ -69,8 +79,12 @@ pub(super) fn ChokingPage() -> impl IntoView {
                             <p class="figure">{format!("Back to baseline after {}", at(since, t))}</p>
                         }.into_any(),
                     }}
-                    <button type="button" class="big" on:click=press(move |_| desk.turn(Page::Decision))>
-                        <b>"Decision"</b>
+                    <button type="button" class="big" on:click=press(move |_| if loose {
+                        desk.go(on.get_value());
+                    } else {
+                        desk.turn(Page::Decision);
+                    })>
+                        <b>{if loose { "Back to the tally" } else { "Decision" }}</b>
                     </button>
                     <button type="button" on:click=press(move |_| mistaken(desk))>"Pressed by mistake"</button>
                 </div>

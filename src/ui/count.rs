@@ -9,6 +9,7 @@ use super::pad::{Face, Pad, face};
 use super::parts::{Choices, Frame, NumberField};
 use super::result::TaskResult;
 use super::route::{Page, Route};
+use crate::browser::prefs::{self, Hands};
 use crate::clinical::task::TaskId;
 use crate::measure::time::Millis;
 use crate::record::event::Event;
@@ -19,6 +20,13 @@ const TASK: TaskId = TaskId::FreeCount;
 
 /// Windows offered with one press, in seconds.
 const WINDOWS: [i64; 4] = [10, 15, 30, 60];
+
+/// How many pads, as offered.
+const HANDS: [(Hands, &str, &str); 3] = [
+    (Hands::One, "one", "One"),
+    (Hands::TwoPads, "two", "Two, the same thing"),
+    (Hands::TwoThings, "things", "Two things"),
+];
 
 /// The page.
 #[component]
@@ -42,12 +50,32 @@ pub(super) fn CountPage() -> impl IntoView {
     let pick = Callback::new(move |id: Option<String>| {
         length.set(id.and_then(|id| id.parse().ok()));
     });
+    let pads: Vec<(String, String)> = HANDS
+        .iter()
+        .map(|(_, id, words)| ((*id).to_owned(), (*words).to_owned()))
+        .collect();
+    let hands = Signal::derive(move || {
+        let now = desk.prefs.get().hands;
+        HANDS
+            .iter()
+            .find(|(hands, _, _)| *hands == now)
+            .map(|(_, id, _)| (*id).to_owned())
+    });
+    let pick_hands = Callback::new(move |picked: Option<String>| {
+        let found = HANDS
+            .iter()
+            .find(|(_, id, _)| Some(*id) == picked.as_deref());
+        desk.prefs
+            .update(|p| p.hands = found.map_or(Hands::One, |(hands, _, _)| *hands));
+        prefs::save(&desk.prefs.get_untracked());
+    });
     let window = Signal::derive(move || length.get().map(|tenths| Millis(i64::from(tenths) * 100)));
     view! {
         <Frame title="Just count something" back=Route::Home with_pad=true>
             <div class="above">
             {live(move || (face.get() == Face::Ready).then(|| view! {
                 <Choices label="How long?" options=options.clone() chosen=chosen pick=pick/>
+                <Choices label="Pads" options=pads.clone() chosen=hands pick=pick_hands/>
                 <details class="more">
                     <summary>"Another length"</summary>
                     <NumberField
@@ -56,7 +84,7 @@ pub(super) fn CountPage() -> impl IntoView {
                         unit="s"
                         value=length
                         range=(1, 3600)
-                        step=5
+                        step=50
                         take=Callback::new(move |tenths| length.set(tenths))
                     />
                 </details>

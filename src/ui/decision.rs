@@ -74,7 +74,15 @@ fn Shown(decision: Decision, ended: bool) -> impl IntoView {
             })
         })),
         Verdict::Pass | Verdict::NoDecision => {
-            Some("This screen changes no eating or drinking order.".to_owned())
+            let early = desk
+                .visit
+                .with_untracked(|v| v.as_ref().and_then(|v| v.exam.ended))
+                .map_or(String::new(), |why| {
+                    format!("Not finished: {}. ", why.words())
+                });
+            Some(format!(
+                "{early}This screen changes no eating or drinking order."
+            ))
         }
         _ => None,
     };

@@ -93,6 +93,7 @@ impl Desk {
         let downgrade = RwSignal::new(None);
         let prefs = prefs::load();
         prefs::apply_look(prefs.look);
+        prefs::apply_hand(prefs.left_hand);
         Desk {
             route: RwSignal::new(Route::parse(&page::hash())),
             visit: RwSignal::new(None),

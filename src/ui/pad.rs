@@ -4,6 +4,8 @@
 //! counted on the way down, so nothing that comes after (scroll, palm, cancel) can lose it; two
 //! thumbs are two taps.
 
+use std::rc::Rc;
+
 use leptos::ev;
 use leptos::prelude::*;
 
@@ -11,10 +13,12 @@ use super::banner::whole_seconds;
 use super::desk::Desk;
 use super::holds::held;
 use super::live::{Follow, follow, live, press, said};
+use super::pads::{all_pads, figures, on_key, pad_button, several};
 use super::signs::SignButtons;
 use crate::browser::{clock, page, sound, vibrate};
+use crate::clinical::counted::{pads, word};
 use crate::clinical::task::{Length, Phase, TaskId, TaskSpec};
-use crate::clinical::tasks;
+use crate::clinical::tasks::{self, meal::minutes};
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::measure::beat::Beat;
 use crate::measure::time::{Millis, Stamp};
@@ -88,6 +92,9 @@ pub(super) fn Pad(
     // Whether a touch begins the next trial.
     let next_now =
         move || goes_on && offer.get().is_some_and(|o| !o.waits) && held.get().is_empty();
+    // Nothing is counted: the time runs to its end by itself, on a plain panel.
+    let silent = spec.pad.counts.0.is_empty() && !spec.pad.touch_ends;
+    let split = move || several(desk, task).len() > 1;
 
     let buzz = move |ms: u32| {
         if desk.prefs.get_untracked().vibrate {
@@ -96,21 +103,30 @@ pub(super) fn Pad(
     };
     let start = move |at: Stamp| {
         sound::unlock();
-        let countdown =
-            spec.pad.countdown && !spec.pad.first_counts && desk.prefs.get_untracked().countdown;
+        let countdown = spec.pad.countdown
+            && !spec.pad.first_counts
+            && (silent || desk.prefs.get_untracked().countdown);
         let at = if countdown {
             if desk.prefs.get_untracked().sound {
                 sound::countdown();
             }
             at.later(COUNTDOWN)
         } else {
-            // A first syllable that starts the time is on its way already: no tone over it.
-            if desk.prefs.get_untracked().sound && !spec.pad.first_counts {
+            // A syllable or a sound that starts the time is on its way already, and a beat has its
+            // own first tick: no tone over them.
+            let quiet = spec.pad.first_counts || spec.pad.touch_ends;
+            if desk.prefs.get_untracked().sound && !quiet {
                 sound::go_tone();
             }
             at
         };
         desk.press(task, length.get_untracked(), at, MarkKind::Start);
+        // The first beat is now, not at the next turn of the clock.
+        desk.tick();
+        if split() {
+            // The pads stand where other things were: a second touch must not hit those.
+            desk.hold_still();
+        }
         buzz(40);
         desk.said.set("Started.".to_owned());
     };
@@ -149,32 +165,11 @@ pub(super) fn Pad(
             }
         }
     };
-    let on_down = move |event: ev::PointerEvent| {
-        // A second button of a mouse is no tap.
-        if event.button() == 0 {
-            touch(clock::stamp_of(event.as_ref()));
-        }
-    };
-    // A screen reader's press comes as a click without a pointer.
-    let on_click = move |event: ev::MouseEvent| {
-        if event.detail() == 0 {
-            touch(clock::stamp_of(event.as_ref()));
-        }
-    };
-    let on_key = move |event: ev::KeyboardEvent| {
-        if is_press(&event) {
-            // Else the browser would make a click of it, and it would count twice.
-            event.prevent_default();
-            if !event.repeat() {
-                touch(clock::stamp_of(event.as_ref()));
-            }
-        }
-    };
     // A paired keyboard or clicker counts wherever the focus is, unless it is in a field or on
     // another button.
     let keys = window_event_listener(ev::keydown, move |event| {
         if !page::is_in_control(event.as_ref()) {
-            on_key(event);
+            on_key(&event, &touch);
         }
     });
     on_cleanup(move || keys.remove());
@@ -213,11 +208,10 @@ pub(super) fn Pad(
             <span class="start">{spec.pad.end}</span>
         }
         .into_any(),
-        Face::Running | Face::Late => view! {
-            <span class="count">{live(move || taps.get())}</span>
-            <span class="what">{live(move || if taps.get() == 1 { one } else { many })}</span>
-        }
-        .into_any(),
+        Face::Running | Face::Late => figures(
+            live(move || taps.get()),
+            live(move || if taps.get() == 1 { one } else { many }),
+        ),
         Face::Watching | Face::Over => view! {
             <span class="start">{offer.get().map(|o| o.words)}</span>
             {(face.get() == Face::Watching).then(|| view! {
@@ -229,9 +223,13 @@ pub(super) fn Pad(
     };
     let waits = move || goes_on && offer.get().is_some_and(|o| o.waits);
     let shown = move || match face.get() {
-        Face::Ready => !waits(),
-        Face::Watching | Face::Over => next_now(),
-        _ => true,
+        Face::Watching | Face::Over if next_now() => Shown::Pad,
+        Face::Watching | Face::Over => Shown::Nothing,
+        Face::Ready if waits() => Shown::Nothing,
+        Face::Ready => Shown::Pad,
+        Face::Countdown | Face::Running | Face::Late if silent => Shown::Panel,
+        Face::Countdown | Face::Running | Face::Late if split() => Shown::Pads,
+        Face::Countdown | Face::Running | Face::Late => Shown::Pad,
     };
     let pad_class = move || match face.get() {
         Face::Ready | Face::Watching | Face::Over => "pad ready",
@@ -246,8 +244,14 @@ pub(super) fn Pad(
                 let t = visit.trial(visit.undo_goes_to(task)?)?;
                 let pressed = t.marks.iter().filter(|m| m.kind.pressed()).count();
                 let over = t.first(MarkKind::WindowOver).is_some();
-                // A window that ran to its end is not taken back, only taps in it.
-                Some(pressed > usize::from(over))
+                // A window that ran to its end is not taken back, only taps in it; not the first
+                // either where one press was both.
+                let kept = match (over, spec.pad.first_counts) {
+                    (false, _) => 0,
+                    (true, false) => 1,
+                    (true, true) => 2,
+                };
+                Some(pressed > kept)
             })
             .unwrap_or(false)
     });
@@ -269,7 +273,7 @@ pub(super) fn Pad(
             <div class="beside-pad">
                 {live(move || undoable.get().then(|| view! {
                     <button type="button" class="undo" on:click=press(move |_| desk.undo(task))>
-                        "Undo last press"
+                        {live(move || undo_words(desk, task))}
                     </button>
                 }))}
                 {live(move || match (face.get(), spec.pad.end) {
@@ -299,21 +303,17 @@ pub(super) fn Pad(
                 };
                 begun.then(|| view! { <SignButtons task=task/> })
             }))}
-            {live(move || shown().then(|| view! {
-                <button
-                    type="button"
-                    id="pad"
-                    class=said(pad_class)
-                    on:pointerdown=on_down
-                    on:touchstart=no_click
-                    on:click=press(on_click)
-                    on:keydown=move |event: ev::KeyboardEvent| { event.stop_propagation(); on_key(event); }
-                    on:keyup=move |event: ev::KeyboardEvent| { if is_press(&event) { event.prevent_default(); } }
-                    on:contextmenu=press(move |event: ev::MouseEvent| event.prevent_default())
-                >
-                    {live(big)}
-                </button>
-            }))}
+            {live(move || match shown() {
+                Shown::Nothing => ().into_any(),
+                Shown::Panel => view! {
+                    <div class="pad panel">
+                        <span class="start" role="timer">{live(move || seconds_left(desk, task))}</span>
+                        <span class="what">{live(move || if face.get() == Face::Countdown { "then uncover the tip" } else { "then cover the tip" })}</span>
+                    </div>
+                }.into_any(),
+                Shown::Pads => all_pads(desk, task, several(desk, task)),
+                Shown::Pad => pad_button("pad", said(pad_class), Rc::new(touch), live(big)),
+            })}
             // The pad's place stays taken while the watch runs: a tap that comes late must not
             // hit a sign.
             {live(move || match face.get() {
@@ -331,6 +331,44 @@ pub(super) fn Pad(
             })}
         </div>
     }
+}
+
+/// What stands in the pad's place.
+enum Shown {
+    Nothing,
+    /// The one pad.
+    Pad,
+    /// Several at once.
+    Pads,
+    /// Figures that nothing can be pressed on.
+    Panel,
+}
+
+/// What undo says: which press it takes back where there are several kinds.
+fn undo_words(desk: Desk, task: TaskId) -> String {
+    if pads(task).is_empty() {
+        return "Undo last press".to_owned();
+    }
+    let newest = with_trial(desk, task, |_, t| {
+        t.marks.iter().rev().find(|m| m.kind.pressed()).copied()
+    });
+    newest.flatten().map_or_else(String::new, |m| {
+        format!("Undo: {}", word(task, m.kind).to_ascii_lowercase())
+    })
+}
+
+/// Whole seconds until "go", then until the window's end.
+fn seconds_left(desk: Desk, task: TaskId) -> String {
+    let now = desk.now.get();
+    with_trial(desk, task, |spec, trial| match spec.phase(trial, now) {
+        Phase::Countdown(left) => whole_seconds(left),
+        Phase::Running(so_far) => match (so_far.length, spec.window(trial)) {
+            (Some(length), Some(window)) => whole_seconds(window - length),
+            _ => "not known".to_owned(),
+        },
+        _ => String::new(),
+    })
+    .unwrap_or_default()
 }
 
 /// The time left of a task's watch.
@@ -384,6 +422,8 @@ fn Clock(
                         format!("{} s", whole_seconds(window - elapsed)),
                         "left".to_owned(),
                     ),
+                    // A meal is told in minutes.
+                    None if task == TaskId::Meal => (minutes(elapsed), String::new()),
                     None => (elapsed.to_string(), so_far_words.unwrap_or_default()),
                 },
             }
@@ -392,7 +432,10 @@ fn Clock(
     };
     let figures = follow(figures);
     let before_runs = move || !left_to_watch(desk, task).is_empty();
+    // Where nothing is counted the panel shows it.
+    let on_panel = spec.pad.counts.0.is_empty() && !spec.pad.touch_ends;
     live(move || match face.get() {
+        Face::Running | Face::Late if on_panel => ().into_any(),
         Face::Running | Face::Late => view! {
             <p class="clock" role="timer">
                 <b>{live(move || figures.get().0)}</b>
@@ -434,9 +477,4 @@ fn Clock(
         }
         Face::Countdown | Face::Watching | Face::Over => ().into_any(),
     })
-}
-
-/// Keys that press: space, enter, and what a presentation clicker sends.
-fn is_press(event: &ev::KeyboardEvent) -> bool {
-    matches!(event.key().as_str(), " " | "Enter" | "PageDown")
 }

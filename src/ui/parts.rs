@@ -151,9 +151,12 @@ pub(super) fn NumberField(
     value: Signal<Option<i32>>,
     /// Least and most, in the unit.
     range: (i32, i32),
-    /// What one press changes, in the unit; zero for a field that is only typed, as a stray press
-    /// must not make a reading.
+    /// What one press changes, in tenths of the unit; zero for a field that is only typed, as a
+    /// stray press must not make a reading.
     step: i32,
+    /// What a press of a second pair of buttons changes, in tenths; zero for none.
+    #[prop(optional)]
+    coarse: i32,
     /// Called with a number that was taken, in tenths of the unit, or none for an empty field.
     take: Callback<Option<i32>>,
 ) -> impl IntoView {
@@ -179,9 +182,9 @@ pub(super) fn NumberField(
     let nudge = move |by: i32| {
         let now = value.get_untracked();
         let next = match now {
-            Some(tenths) => tenths + by * step * 10,
+            Some(tenths) => tenths + by,
             // The first press lands on the nearer end, from which one steps inwards.
-            None if by > 0 => step * 10,
+            None if by > 0 => by,
             None => most * 10,
         };
         read(shown(next.clamp(least * 10, most * 10)));
@@ -191,9 +194,9 @@ pub(super) fn NumberField(
     view! {
         <div class="number">
             <label for=id>{label}</label>
-            <div class="stepper" class:typed=(step == 0)>
-                {(step > 0).then(|| view! {
-                    <button type="button" aria-label=format!("{label}: less") on:click=press(move |_| nudge(-1))>
+            <div class="stepper" class:typed=(step == 0 || coarse > 0)>
+                {(step > 0 && coarse == 0).then(|| view! {
+                    <button type="button" aria-label=format!("{label}: less") on:click=press(move |_| nudge(-step))>
                         "\u{2212}"
                     </button>
                 })}
@@ -209,12 +212,21 @@ pub(super) fn NumberField(
                     on:input=move |event| read(event_target_value(&event))
                 />
                 <span class="unit">{unit}</span>
-                {(step > 0).then(|| view! {
-                    <button type="button" aria-label=format!("{label}: more") on:click=press(move |_| nudge(1))>
+                {(step > 0 && coarse == 0).then(|| view! {
+                    <button type="button" aria-label=format!("{label}: more") on:click=press(move |_| nudge(step))>
                         "+"
                     </button>
                 })}
             </div>
+            {(coarse > 0).then(|| view! {
+                <div class="row steps-of">
+                    {[-coarse, -step, step, coarse].map(|by| view! {
+                        <button type="button" on:click=press(move |_| nudge(by))>
+                            {if by < 0 { "\u{2212}" } else { "+" }}{shown(by.abs())}
+                        </button>
+                    })}
+                </div>
+            })}
             <p class="problem" id=problem role="alert">{live(move || message.get())}</p>
         </div>
     }

@@ -132,7 +132,25 @@ pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> AnyVie
                     _ => None,
                 })
                 range=(least, most)
-                step=step
+                step=step * 10
+                take=Callback::new(move |tenths: Option<i32>| {
+                    desk.answer(task, q.id, tenths.map(Answer::Tenths));
+                })
+            />
+        }
+        .into_any(),
+        Takes::Tenths { unit, least, most } => view! {
+            <NumberField
+                id=q.id
+                label=q.ask
+                unit=unit
+                value=Signal::derive(move || match answer.get() {
+                    Some(Answer::Tenths(n)) => Some(n),
+                    _ => None,
+                })
+                range=(least, most)
+                step=1
+                coarse=10
                 take=Callback::new(move |tenths: Option<i32>| {
                     desk.answer(task, q.id, tenths.map(Answer::Tenths));
                 })

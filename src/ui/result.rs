@@ -5,8 +5,10 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::live::{follow, live};
 use super::why::{comparison_item, flag_item};
+use crate::clinical::counted::Counted;
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::Level;
+use crate::clinical::judge::speech::trials::evenness;
 use crate::clinical::task::{TaskId, TaskSpec};
 use crate::clinical::tasks::{self, oral, own};
 use crate::clinical::trial::{MarkKind, Trial};
@@ -18,7 +20,34 @@ use crate::measure::window::Window;
 /// A second press within this time after another is pointed out.
 const QUICK: Millis = Millis(60);
 
-/// The result of the newest trial of a task.
+/// The figures of a task, each with what speaks against it.
+#[component]
+pub(super) fn Figures(
+    /// The task.
+    task: TaskId,
+) -> impl IntoView {
+    let desk = Desk::get();
+    let spec = tasks::spec(task);
+    let figures = follow(move || {
+        desk.visit
+            .with(|v| v.as_ref().map_or(Vec::new(), |v| figures(spec, &v.exam)))
+    });
+    live(move || {
+        figures
+            .get()
+            .into_iter()
+            .map(|(figure, beside)| {
+                view! {
+                    <p class="figure">{figure}</p>
+                    {(!beside.is_empty()).then(|| view! { <p class="small">{beside}</p> })}
+                }
+            })
+            .collect_view()
+    })
+}
+
+/// The result of the newest trial of a task; where several are asked for, their figures stand at
+/// the top of the page.
 #[component]
 pub(super) fn TaskResult(
     /// The task.
@@ -26,12 +55,6 @@ pub(super) fn TaskResult(
 ) -> impl IntoView {
     let desk = Desk::get();
     let spec = tasks::spec(task);
-    let lines = follow(move || {
-        desk.visit.with(|v| {
-            v.as_ref()
-                .map_or(Vec::new(), |v| trial_lines(spec, &v.exam))
-        })
-    });
     let flags = move || {
         desk.visit.with(|v| {
             v.as_ref()
@@ -59,9 +82,9 @@ pub(super) fn TaskResult(
     };
     view! {
         <section class="result" aria-label="Result">
-            {live(move || lines.get().into_iter().map(|l| view! { <p class="figure">{l}</p> }).collect_view())}
+            {(spec.trials < 2 || tasks::goes_on(task)).then(|| view! { <Figures task=task/> })}
             {spec.pad.first_counts.then(|| live(move || time_line(desk, task)))}
-            {spec.pad.signs.map(|_| live(move || sign_line(desk, task)))}
+            {[TaskId::Water90, TaskId::Sips, TaskId::TimedWater, TaskId::Own].contains(&task).then(|| live(move || sign_line(desk, task)))}
             {(task == TaskId::Own).then(|| live(move || own_table(desk)))}
             <ul class="flags">{live(flags)}</ul>
             <ul class="flags">{live(beside)}</ul>
@@ -80,6 +103,8 @@ fn time_line(desk: Desk, task: TaskId) -> AnyView {
     let Some(last) = taps.last().map(|at| at.0).filter(|last| *last > 0) else {
         return ().into_any();
     };
+    // Labelled as the finger's: it is no measure of the speaker.
+    let even = evenness(&Series::new(taps.iter().copied())).ok();
     let first = taps.first().map_or(0, |at| at.0);
     view! {
         <div class="time-line" role="img" aria-label="The taps on a line of time">
@@ -89,6 +114,7 @@ fn time_line(desk: Desk, task: TaskId) -> AnyView {
                 view! { <i style:left=left></i> }
             }).collect_view()}
         </div>
+        {even.map(|even| view! { <p class="small">{even.flag.reason().to_owned()}</p> })}
     }
     .into_any()
 }
@@ -141,16 +167,26 @@ fn own_table(desk: Desk) -> AnyView {
     .into_any()
 }
 
-/// The figures of the newest trial; of every trial where several are asked for.
-fn trial_lines(spec: &TaskSpec, exam: &Exam) -> Vec<String> {
+/// The figures of the newest trial; of every trial where several are asked for, what speaks against
+/// one beside it.
+fn figures(spec: &TaskSpec, exam: &Exam) -> Vec<(String, String)> {
     if spec.trials < 2 {
-        return exam.latest(spec.id).map_or(Vec::new(), |t| lines(spec, t));
+        return exam
+            .latest(spec.id)
+            .map_or(Vec::new(), |t| lines(spec, t))
+            .into_iter()
+            .map(|line| (line, String::new()))
+            .collect();
     }
     exam.trials
         .iter()
         .filter(|t| t.task == spec.id && t.start().is_some())
         .zip(1..)
-        .map(|(trial, n)| format!("Trial {n}: {}", lines(spec, trial).join(". ")))
+        .map(|(trial, n)| {
+            let mut lines = lines(spec, trial);
+            let beside = lines.split_off(lines.len().min(1)).join(" ");
+            (format!("Trial {n}: {}", lines.concat()), beside)
+        })
         .collect()
 }
 
@@ -205,6 +241,16 @@ pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
             (Err(why), Some(_)) => lines.push(format!("{}. {why}", counted(trial.taps()))),
             (_, None) => {}
         },
+    }
+    let other = MarkKind::Count(Counted::Other);
+    if trial.first(other).is_some() {
+        let on_time = spec
+            .window(trial)
+            .and_then(|w| Window::new(w, spec.pad.late).ok())
+            .map_or(trial.count_of(other), |window| {
+                window.split(&trial.offsets_of(other)).count()
+            });
+        lines.push(format!("on the right pad: {}", counted(on_time)));
     }
     if spec.pad.touch_ends {
         // Nothing is counted: the time alone stands.

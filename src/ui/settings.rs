@@ -6,7 +6,7 @@ use super::desk::Desk;
 use super::live::{follow, live, press, said};
 use super::parts::{Choices, Frame};
 use super::route::Route;
-use crate::browser::prefs::{self, Look, Prefs};
+use crate::browser::prefs::{self, Hands, Look, Prefs};
 use crate::browser::sound;
 use crate::clinical::person::Role;
 
@@ -19,6 +19,7 @@ pub(super) fn SettingsPage() -> impl IntoView {
         let now = desk.prefs.get_untracked();
         prefs::save(&now);
         prefs::apply_look(now.look);
+        prefs::apply_hand(now.left_hand);
     };
     let looks = [
         (Look::Auto, "auto", "As the phone"),
@@ -71,6 +72,10 @@ pub(super) fn SettingsPage() -> impl IntoView {
             {switch("Ready, set, go before a window", |p| p.countdown, |p, on| p.countdown = on)}
             {switch("Sound", |p| p.sound, |p, on| p.sound = on)}
             {switch("Vibration, where the phone has it", |p| p.vibrate, |p, on| p.vibrate = on)}
+            {switch("Left hand: end, undo and signs on the left", |p| p.left_hand, |p, on| p.left_hand = on)}
+            {switch("Two pads, as with a helper", |p| p.hands != Hands::One, |p, on| {
+                p.hands = if on { Hands::TwoPads } else { Hands::One };
+            })}
             <Choices
                 label="Look"
                 options=looks.iter().map(|(_, id, words)| ((*id).to_owned(), (*words).to_owned())).collect()

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::live::{live, press};
-use super::route::Page;
+use super::route::{Page, Route};
 use crate::browser::{page, speak};
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
@@ -17,6 +17,18 @@ pub(super) fn ShowPage(
 ) -> impl IntoView {
     let desk = Desk::get();
     let words = tasks::spec(task).say;
+    // A task on its own has no visit to go back to.
+    let back = move |_| {
+        let loose = desk.visit.with_untracked(|v| {
+            v.as_ref()
+                .filter(|v| v.is_loose())
+                .map(|v| Route::Count(v.id.clone()))
+        });
+        match loose {
+            Some(place) => desk.go(place),
+            None => desk.turn(Page::Task(task)),
+        }
+    };
     // Some browsers know their voices only a moment after they were first asked.
     let can = RwSignal::new(speak::can());
     let asked = page::every(400, move || can.set(speak::can()));
@@ -33,7 +45,7 @@ pub(super) fn ShowPage(
                     <b>"Say it aloud"</b>
                 </button>
             }))}
-            <button type="button" class="big" on:click=press(move |_| desk.turn(Page::Task(task)))>
+            <button type="button" class="big" on:click=press(back)>
                 <b>"Back"</b>
             </button>
         </main>

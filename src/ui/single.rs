@@ -6,6 +6,7 @@ use super::desk::Desk;
 use super::live::press;
 use super::parts::Frame;
 use super::route::Route;
+use crate::browser::sound;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
 
@@ -27,10 +28,10 @@ pub(super) fn SinglePage() -> impl IntoView {
                 {TaskId::ALL
                     .iter()
                     .copied()
-                    .filter(|id| !tasks::spec(*id).by_mouth && *id != TaskId::FreeCount)
+                    .filter(|id| tasks::alone(*id))
                     .map(|id| view! {
                         <li>
-                            <button type="button" class="head" on:click=press(move |_| desk.begin_single(id))>
+                            <button type="button" class="head" on:click=press(move |_| { sound::unlock(); desk.begin_single(id); })>
                                 <b>{tasks::spec(id).title}</b>
                             </button>
                         </li>

@@ -47,8 +47,13 @@ pub(super) fn SourcesPage() -> impl IntoView {
             <h2>"Sources"</h2>
             <ul class="sources">{source::ALL.iter().map(|s| source_line(s)).collect_view()}</ul>
             <h2>"Licence"</h2>
-            <p>"MIT OR Apache-2.0. Drink and food level names: IDDSI framework, 2019, iddsi.org/framework, \
-                CC BY-SA 4.0; works that go beyond translation are not permitted, and none is made here."</p>
+            <p>"MIT OR Apache-2.0."</p>
+            <p>"Drink and food level numbers and names, and the bands of the 10 mL flow test: \u{a9} The \
+                International Dysphagia Diet Standardisation Initiative 2019, iddsi.org/framework, \
+                licensed under Creative Commons Attribution-ShareAlike 4.0, \
+                creativecommons.org/licenses/by-sa/4.0. Works that go beyond translation are not \
+                permitted, and none is made here: numbers, names and bands stand unchanged, the help \
+                text is Penlight's own."</p>
         </Frame>
     }
 }

@@ -45,11 +45,18 @@ pub(super) fn next(visit: &Visit) -> Page {
 pub(super) fn done(visit: &Visit, task: TaskId) -> bool {
     let exam = &visit.exam;
     let newest = exam.latest(task);
-    let finished = match tasks::over(task, exam) {
+    let finished = |t: &Trial| finished(t, exam);
+    let through = match tasks::over(task, exam) {
         Some(over) => over || newest.is_some_and(|t| t.choice(NOT_VALID).is_some()),
-        None => newest.is_some_and(|t| finished(t, exam)),
+        None => {
+            newest.is_some_and(finished) || {
+                // Another trial that was opened and not begun takes nothing from those before it.
+                let mut trials = exam.trials.iter().filter(|t| t.task == task);
+                tasks::spec(task).trials > 1 && trials.any(finished)
+            }
+        }
     };
-    tasks::aside(task, exam).is_some() || finished
+    tasks::aside(task, exam).is_some() || through
 }
 
 fn finished(trial: &Trial, exam: &Exam) -> bool {
@@ -93,6 +100,10 @@ pub(super) fn after_task(visit: &Visit, task: TaskId) -> Page {
     let Some(screen) = visit.screen.map(|id| id.screen()) else {
         return Page::Overview;
     };
+    if !screen.tasks.contains(&task) {
+        // It stood beside the screen, and was come to from the overview.
+        return Page::Overview;
+    }
     if screen.gate && gate_closed(&visit.exam).is_some() {
         return Page::GateResult;
     }

@@ -11,14 +11,15 @@ use super::live::{follow, live, press};
 use super::pad::{Face, Pad, face};
 use super::parts::{Choices, ChokingButton, Frame, overview_of};
 use super::questions::{Questions, question};
-use super::result::TaskResult;
+use super::result::{Figures, TaskResult};
 use super::route::{Page, Route};
 use super::steps;
+use super::tally;
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::Level;
-use crate::clinical::sign::{meaning, meaning_under};
+use crate::clinical::sign::{SignTask, meaning, meaning_under};
 use crate::clinical::task::{NOT_VALID, TaskId, WATCH_CUT, When};
-use crate::clinical::tasks::{self, water};
+use crate::clinical::tasks::{self, cracker, water};
 use crate::clinical::trial::Answer;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
@@ -37,7 +38,15 @@ pub(super) fn TaskPage(
     let face = face(desk, task);
     let holds = held(desk, task);
     // Running trials are never held up: what has begun is finished in the open.
-    let free = follow(move || holds.get().is_empty() || face.get() != Face::Ready);
+    // What is asked first is asked before anything is held up by it.
+    let asks_first = task == TaskId::Cracker;
+    let asked = follow(move || {
+        !asks_first
+            || desk
+                .visit
+                .with(|v| v.as_ref().is_some_and(|v| cracker::asked(&v.exam)))
+    });
+    let free = follow(move || holds.get().is_empty() && asked.get() || face.get() != Face::Ready);
     let offer = follow(move || {
         desk.visit
             .with(|v| v.as_ref().and_then(|v| tasks::offer(task, &v.exam)))
@@ -86,14 +95,16 @@ pub(super) fn TaskPage(
             <div class="above">
             {live(move || (face.get() == Face::Ready).then(|| view! { <WhatToSay task=task/> }))}
             {live(move || (!free.get() || next_held()).then(|| view! { <Holds held=holds/> }))}
-            {live(move || (free.get() && face.get() == Face::Ready).then(|| view! { <Before task=task/> }))}
-            {live(move || (face.get() == Face::Running && sign_seen(desk, task)).then(|| view! {
-                <p class="advice" role="alert"><b>"Stop. Take the cup away."</b></p>
+            {live(move || ((free.get() || asks_first) && face.get() == Face::Ready).then(|| view! { <Before task=task/> }))}
+            {live(move || (face.get() == Face::Running).then(|| stop_words(desk, task)).flatten().map(|words| view! {
+                <p class="advice" role="alert"><b>{words}</b></p>
             }))}
             {live(move || ended_by_sign().then(|| view! {
                 <p class="advice" role="alert"><b>"A sign was seen: give no further sip."</b></p>
                 <button type="button" class="big primary" on:click=press(next)><b>"Next"</b></button>
             }))}
+            {live(move || (spec.trials > 1 && !goes_on && has_result()).then(|| view! { <Figures task=task/> }))}
+            {live(move || (task == TaskId::Meal && face.get() == Face::Running).then(|| view! { <tally::Running/> }))}
             {live(move || matches!(face.get(), Face::Watching | Face::Over).then(|| view! {
                 <Questions task=task when=When::After without=NOT_VALID/>
             }))}
@@ -117,7 +128,8 @@ pub(super) fn TaskPage(
                     </button>
                 }.into_any(),
                 _ => view! {
-                    <button type="button" class="big primary" on:click=press(next)><b>{if loose { "Done" } else { "Next" }}</b></button>
+                    // What still needs an answer comes first.
+                    <button type="button" class="big" class:primary=done.get() on:click=press(next)><b>{if loose { "Done" } else { "Next" }}</b></button>
                 }.into_any(),
             })}
             {live(move || (face.get() == Face::Over && spec.trials > 1 && !goes_on).then(|| view! {
@@ -131,6 +143,7 @@ pub(super) fn TaskPage(
             }))}
             {live(move || (face.get() == Face::Watching).then(|| view! { <WatchCut task=task/> }))}
             {live(move || has_result().then(|| view! { <TaskResult task=task/> }))}
+            {live(move || (task == TaskId::Meal && face.get() == Face::Over).then(|| view! { <tally::Ended/> }))}
             {live(move || (!spec.say.is_empty() && matches!(face.get(), Face::Over | Face::Late)).then(|| view! {
                 <Cued task=task/>
             }))}
@@ -157,7 +170,7 @@ pub(super) fn TaskPage(
                     })}
                 </div>
             })))}
-            {live(move || match (face.get() == Face::Ready && !done.get(), free.get()) {
+            {live(move || match (face.get() == Face::Ready && !done.get(), holds.get().is_empty()) {
                 (false, _) => ().into_any(),
                 (true, true) => view! {
                     <div class="row quiet">
@@ -180,23 +193,26 @@ pub(super) fn TaskPage(
     }
 }
 
-/// Whether a sign that stops a trial was pressed in the newest one.
-fn sign_seen(desk: Desk, task: TaskId) -> bool {
-    let Some(column) = tasks::spec(task).pad.signs else {
-        return false;
-    };
-    desk.visit.with(|v| {
-        let Some(exam) = v.as_ref().map(|v| &v.exam) else {
-            return false;
-        };
+/// What to do at once after a sign that stops a trial was pressed in the newest one.
+fn stop_words(desk: Desk, task: TaskId) -> Option<&'static str> {
+    let column = tasks::spec(task).pad.signs?;
+    let worst = desk.visit.with(|v| {
+        let exam = &v.as_ref()?.exam;
         // A policy can make a sign stop the trial, never let one pass.
-        let stops = |sign| {
-            meaning(sign, column).0 >= Level::Refer
-                || meaning_under(sign, column, &exam.policy).0 >= Level::Refer
+        let level = |sign| {
+            let plain = meaning(sign, column).0;
+            plain.max(meaning_under(sign, column, &exam.policy).0)
         };
-        exam.latest(task)
-            .is_some_and(|t| t.signs().any(|(s, _)| stops(s)))
-    })
+        exam.latest(task)?.signs().map(|(s, _)| level(s)).max()
+    })?;
+    match (column, worst) {
+        // Somebody who coughs at a meal is watched on; what stops every trial stops the meal.
+        (SignTask::Meal, Level::Stop) => Some("Stop: nothing more to eat or drink now."),
+        (SignTask::Cracker, Level::Stop | Level::Refer) => Some("Stop. Nothing more to eat."),
+        (SignTask::Meal | SignTask::Cracker, _) => None,
+        (_, Level::Stop | Level::Refer) => Some("Stop. Take the cup away."),
+        _ => None,
+    }
 }
 
 /// The questions before the start: what is needed in the open, the rest behind a press.

@@ -16,11 +16,12 @@ use super::task::Leave;
 use crate::browser::{clock, ids, share};
 use crate::clinical::gate::Group;
 use crate::clinical::task::TaskId;
-use crate::clinical::tasks;
+use crate::clinical::tasks::{self, six_signs};
 use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::Event;
 use crate::record::export;
 use crate::record::head::Head;
+use crate::record::visit::Visit;
 
 /// The page.
 #[component]
@@ -73,6 +74,7 @@ fn Whole() -> impl IntoView {
             </button>
         }))}
         <Steps/>
+        <Beside/>
         <CloseOut/>
         <Person/>
         <Leave/>
@@ -118,14 +120,18 @@ fn Steps() -> impl IntoView {
             let row = |task: TaskId| {
                 let spec = tasks::spec(task);
                 let state = match v.exam.latest(task) {
-                    Some(trial) => lines(spec, trial).first().cloned().unwrap_or_else(|| {
-                        if steps::done(v, task) {
-                            "recorded"
-                        } else {
-                            "begun"
-                        }
-                        .to_owned()
-                    }),
+                    // Of several trials the one that is scored.
+                    Some(trial) => tasks::summary(task, &v.exam)
+                        .or_else(|| lines(spec, trial).first().cloned())
+                        .unwrap_or_else(|| {
+                            if steps::done(v, task) {
+                                "recorded"
+                            } else {
+                                "begun"
+                            }
+                            .to_owned()
+                        }),
+                    None if tasks::aside(task, &v.exam).is_some() => "left out".to_owned(),
                     None => "not done".to_owned(),
                 };
                 (Page::Task(task), spec.title.to_owned(), state)
@@ -149,7 +155,16 @@ fn Steps() -> impl IntoView {
                             !screen.tasks.contains(&t.task) && screen.extras().all(|e| e != t.task)
                         })
                     })
-                    .flat_map(|t| lines(tasks::spec(t.task), t))
+                    .filter(|t| !tasks::BESIDE.contains(&t.task))
+                    .flat_map(|t| {
+                        let spec = tasks::spec(t.task);
+                        let mut lines = lines(spec, t);
+                        // A count says what it counted, a time does not.
+                        if let (Some(first), true) = (lines.first_mut(), spec.lines.is_some()) {
+                            *first = format!("{}: {first}", spec.title);
+                        }
+                        lines
+                    })
                     .collect()
             })
         })
@@ -166,14 +181,7 @@ fn Steps() -> impl IntoView {
     let more = follow(more);
     view! {
         <ul class="steps">
-            {live(move || rows().into_iter().map(|(page, title, state)| view! {
-                <li>
-                    <button type="button" class="head" on:click=press(move |_| desk.turn(page))>
-                        <b>{title}</b>
-                        <span>{state}</span>
-                    </button>
-                </li>
-            }).collect_view())}
+            {live(move || rows().into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>())}
         </ul>
         {live(move || more.get().map(|more| view! {
             <details class="more">
@@ -190,11 +198,83 @@ fn Steps() -> impl IntoView {
         {live(move || {
             let counts: Vec<String> = loose();
             (!counts.is_empty()).then(|| view! {
-                <h2>"Attached counts"</h2>
+                <h2>"Attached counts and times"</h2>
                 <ul class="plain">{counts.into_iter().map(|l| view! { <li>{l}</li> }).collect_view()}</ul>
             })
         })}
     }
+}
+
+/// Tasks beside the screen, for whoever wants them: done ones say what they came to.
+#[component]
+fn Beside() -> impl IntoView {
+    let desk = Desk::get();
+    let rows = move || {
+        desk.visit.with(|v| {
+            let Some((v, screen)) = v.as_ref().and_then(|v| Some((v, v.screen?.screen()))) else {
+                return Vec::new();
+            };
+            tasks::BESIDE
+                .into_iter()
+                .filter(|id| !screen.tasks.contains(id))
+                // Nothing by mouth where no gate was asked.
+                .filter(|id| screen.gate || !tasks::spec(*id).by_mouth)
+                .filter(|id| tasks::aside(*id, &v.exam).is_none())
+                .map(|id| {
+                    (
+                        Page::Task(id),
+                        tasks::spec(id).title.to_owned(),
+                        beside_state(v, id),
+                    )
+                })
+                .collect()
+        })
+    };
+    live(move || {
+        let rows: Vec<(Page, String, String)> = rows();
+        let done = rows.iter().any(|(_, _, state)| !state.is_empty());
+        (!rows.is_empty()).then(|| {
+            view! {
+                <details class="more" open=done>
+                    <summary>"More in this visit"</summary>
+                    <ul class="steps">
+                        {rows.into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>()}
+                    </ul>
+                </details>
+            }
+        })
+    })
+}
+
+/// A step, and the way to it.
+fn step_row(desk: Desk, (page, title, state): (Page, String, String)) -> AnyView {
+    view! {
+        <li>
+            <button type="button" class="head" on:click=press(move |_| desk.turn(page))>
+                <b>{title}</b>
+                <span>{state}</span>
+            </button>
+        </li>
+    }
+    .into_any()
+}
+
+/// What a task beside the screen came to; nothing where it was not begun.
+fn beside_state(visit: &Visit, id: TaskId) -> String {
+    if id == TaskId::SixSigns {
+        return if six_signs::is_counted(&visit.exam) {
+            let tested = six_signs::tested(&visit.exam);
+            format!("{} found, {}", tested.present, tested.words())
+        } else {
+            String::new()
+        };
+    }
+    visit.exam.latest(id).map_or(String::new(), |trial| {
+        lines(tasks::spec(id), trial)
+            .first()
+            .cloned()
+            .unwrap_or_else(|| "begun".to_owned())
+    })
 }
 
 /// An earlier refer or stop stays open until somebody closes it.

@@ -3,7 +3,7 @@
 
 import AxeBuilder from "@axe-core/playwright";
 import { appStarted, expect, openApp, test } from "./support.mjs";
-import { ACTIONS, ASKED, BUTTONS, FIELDS, FOLDS, GATE, PAGES, SAYS, SIGNS, stopTime, VERDICTS, Walk } from "./walk.mjs";
+import { ACTIONS, ASKED, BUTTONS, FIELDS, FOLDS, GATE, PAGES, SAYS, SIGNS, SOUND, stopTime, VERDICTS, Walk } from "./walk.mjs";
 
 const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 const LOOKS = [null, "dark", "contrast"];
@@ -292,6 +292,67 @@ test.describe("every page", () => {
     await walk.press(BUTTONS.allVisits);
     await expect(walk.button(/^Visit 1/)).toBeVisible();
     await inspect(walk, "all visits");
+  });
+
+  test("repeated syllables, a held sound, decision and handover without a swallow", async ({ page }) => {
+    const walk = await start(page);
+    await walk.newVisit({ screen: "oralMotor", age: "30" });
+    await walk.straightTo(PAGES.sequence);
+    await inspect(walk, "pa-ta-ka, ready", { atWork: true });
+    await walk.startPad();
+    await walk.count(5, 200);
+    await inspect(walk, "pa-ta-ka, running", { atWork: true });
+    await walk.press(BUTTONS.undo);
+    await walk.count(20, 190);
+    await walk.wait(1_000);
+    await walk.settle();
+    await walk.answer(ASKED.sound, SOUND.correct);
+    await inspect(walk, "pa-ta-ka, over", { atWork: true });
+    await walk.press(BUTTONS.nextTrial);
+    await inspect(walk, "pa-ta-ka, another trial", { atWork: true });
+    await walk.press(BUTTONS.next);
+    await walk.isOn(PAGES.ah);
+    await walk.startPad();
+    await inspect(walk, "longest ah, running", { atWork: true });
+    await walk.wait(9_000);
+    await walk.press(walk.pad);
+    await walk.settle();
+    await inspect(walk, "longest ah, over", { atWork: true });
+    await walk.toDecision(VERDICTS.examined);
+    await inspect(walk, "decision, examined");
+    await walk.toHandover();
+    await inspect(walk, "handover, examined");
+    await walk.press(BUTTONS.back);
+    await walk.press(BUTTONS.back);
+    await inspect(walk, "the visit at a glance, speech");
+  });
+
+  test("one task: the list, the beat, its result", async ({ page }) => {
+    const walk = await start(page);
+    await walk.newVisit({ screen: "fullVisit", age: "2" });
+    await walk.straightTo(PAGES.pa);
+    await inspect(walk, "pa, left out");
+    await walk.press(BUTTONS.back);
+    await walk.press(BUTTONS.back);
+    await walk.press(BUTTONS.oneTask);
+    await inspect(walk, "one task");
+    await walk.press(PAGES.countOnBreath);
+    await inspect(walk, "counting on one breath, ready", { atWork: true });
+    await walk.startPad();
+    await walk.wait(4_600);
+    await inspect(walk, "counting on one breath, running", { atWork: true });
+    await walk.press(walk.pad);
+    await walk.settle();
+    await walk.field(FIELDS.highest).fill("500");
+    await inspect(walk, "counting on one breath, over", { atWork: true });
+    await walk.press(BUTTONS.done);
+    await walk.oneTask(PAGES.glide);
+    await walk.held(3);
+    await inspect(walk, "glide, over", { atWork: true });
+    await walk.press(BUTTONS.done);
+    await walk.oneTask(PAGES.five);
+    await walk.held(3);
+    await inspect(walk, "5 cm, over", { atWork: true });
   });
 
   test("banners: a store that is missing", async ({ page }) => {

@@ -161,7 +161,7 @@ test.describe("stepped screen", () => {
 test.describe("own trials", () => {
   test("two presses a trial, a table, the handover", async ({ page }) => {
     const walk = await start(page);
-    await walk.newVisit({ slp: true, screen: BUTTONS.ownScreen, title: PAGES.own });
+    await walk.newVisit({ slp: true, screen: "ownScreen" });
     await walk.gate();
     await walk.breaths();
     await walk.press(BUTTONS.next);
@@ -211,7 +211,7 @@ test.describe("own trials", () => {
 
   test("after a sign the next trial asks for a reason", async ({ page }) => {
     const walk = await start(page);
-    await walk.newVisit({ slp: true, screen: BUTTONS.ownScreen, title: PAGES.own });
+    await walk.newVisit({ slp: true, screen: "ownScreen" });
     await walk.gate();
     await walk.breaths();
     await walk.press(BUTTONS.next);

@@ -11,6 +11,8 @@ const anywhere = (words) => new RegExp(plain(words));
 /** Buttons, by name. A pattern where the button says more than its name. */
 export const BUTTONS = {
   swallowScreen: begins("Swallow screen"),
+  oralMotor: begins("Oral motor screen"),
+  fullVisit: begins("Full visit"),
   steppedScreen: begins("Stepped swallow screen"),
   ownScreen: begins("Own trials"),
   oneTask: begins("One task"),
@@ -26,8 +28,11 @@ export const BUTTONS = {
   begin: "Begin",
   groupHolds: /^(All \d+ hold|The other \d+ hold|The other one holds|Go on)$/,
   goOn: "Go on",
-  next: /^Next/,
+  next: /^Next(?! trial)/,
   skip: /^(Skip: not done|Go on without it)$/,
+  nextTrial: begins("Next trial"),
+  done: "Done",
+  sayAloud: "Say it aloud",
   again: "Do it again",
   askAgain: "Ask again",
   show: "Show to patient",
@@ -60,6 +65,22 @@ export const BUTTONS = {
   tryAgain: "Try again",
   useUpdate: "Use it now",
   readBack: "and read back",
+  thickness: begins("Drink thickness"),
+  cracker: begins("Timed cracker"),
+  table: begins("At the table"),
+  sixSigns: begins("Signs after a stroke"),
+  mouthEmpty: "Mouth empty",
+  endTally: "End the tally",
+  /** Where several kinds of things are counted it says what it takes. */
+  undoOf: (what) => `Undo: ${what}`,
+  addNote: "Add",
+  saveTally: "Save the tally as a file",
+  backToTally: "Back to the tally",
+  countSigns: "Count them in this visit",
+  leaveSignsOut: "Leave them out",
+  done: "Done",
+  leftHand: begins("Left hand"),
+  twoPads: begins("Two pads"),
   larynxRests: "Larynx at rest",
   changeGiven: "Change what is given",
   withoutRest: "Go on without the rest",
@@ -88,6 +109,18 @@ export const ASKED = {
   goOnBecause: begins("I go on all the same"),
   howLong: "How long?",
   exception: "What is the case?",
+  oneTapForEach: "One tap for each",
+  sound: "How did it sound?",
+  voice: "Voice",
+  bubbles: "The bubbles",
+  up: "Up",
+  down: "Down",
+  allergy: "Allergy to anything in it?",
+  teeth: begins("Teeth, or dentures"),
+  dietOrder: "Does the diet order allow it?",
+  orderAllows: "Yes, or none in force",
+  pads: "Pads",
+  slurred: "Speech slurred?",
   extra: begins("Two more dry swallows"),
   both: "Both",
   one: "One",
@@ -119,6 +152,8 @@ export const FOLDS = {
   why: "Where this comes from",
   addTo: "Add to this visit",
   toWhom: /^To .*, /,
+  more: "More in this visit",
+  foundOtherwise: "Found otherwise",
 };
 
 export const FIELDS = {
@@ -131,6 +166,11 @@ export const FIELDS = {
   lastWell: /last well/,
   ownWords: /in your own words/,
   remark: /^Remark/,
+  highest: "Highest number said",
+  leftInSyringe: "Left in the syringe",
+  whichDrink: /^Which drink/,
+  whichCracker: /^Which cracker/,
+  note: /^Note/,
   policyFile: "Take a policy file in",
 };
 
@@ -143,6 +183,7 @@ export const PAGES = {
   breaths: "Breaths in 60 seconds",
   dry: "Dry swallows in 30 seconds",
   water: "90 mL of water without a pause",
+  stepped: "Stepped swallow screen",
   sips: "Small sips of water",
   timed: "Timed cup of water",
   own: "Own trials",
@@ -152,9 +193,27 @@ export const PAGES = {
   decision: "Decision",
   handover: "Handover",
   count: "Just count something",
+  oralMotor: "Oral motor screen",
+  fullVisit: "Full visit",
+  oneTask: "One task",
+  pa: "pa-pa-pa",
+  ta: "ta-ta-ta",
+  ka: "ka-ka-ka",
+  sequence: "pa-ta-ka",
+  ah: 'Longest "ah"',
+  s: "Longest s",
+  z: "Longest z",
+  glide: "Pitch glide",
+  countOnBreath: "Counting on one breath",
+  hold: "Breath hold",
+  five: "5 cm of water for 5 seconds",
   settings: "Settings",
   sources: begins("Sources"),
   history: "All visits",
+  thickness: "Drink thickness",
+  cracker: "Timed cracker",
+  table: "At the table",
+  sixSigns: "Signs after a stroke",
   policy: "Local policy",
 };
 
@@ -165,6 +224,7 @@ export const VERDICTS = {
   pass: anywhere("No sign seen on this screen"),
   notDone: anywhere("Screen not done"),
   emergency: anywhere("Emergency: screen not done"),
+  examined: anywhere("Examined: no swallow was tested"),
 };
 
 export const SIGNS = {
@@ -201,12 +261,20 @@ export const SAYS = {
   newVersion: "A new version of Penlight is ready",
   beforeGo: /before "go", not counted/,
   keptApart: "later, kept apart",
+  attached: "Attached counts and times",
+  noPublished: (age) => new RegExp(`No published value for age ${age} years`),
   policyStays: "The policy in force stays.",
   policyUsed: "This policy is in force now.",
   policyLost: "The local policy kept on this phone can't be used.",
   nothingChanges: "Nothing would change: this policy is in force already.",
   wouldChange: "What would change",
 };
+
+/** Ways of timing repeated syllables. */
+export const HOW_LONG = { five: "5 seconds", twenty: "20 times, then Stop", ten: "10 times, then Stop" };
+
+/** How a trial sounded. */
+export const SOUND = { correct: "Correct", distorted: "Distorted", couldNot: "Could not" };
 
 /** Words of the nursing text. */
 export const TEXT = {
@@ -216,6 +284,8 @@ export const TEXT = {
   incomplete: /^INCOMPLETE: not cleared\./,
   emergency: /^EMERGENCY: swallow screen NOT DONE/,
   notDone: /^SWALLOW SCREEN NOT DONE: /,
+  examined: /^EXAMINED: .+\. No swallow was tested\./,
+  notFinished: /^EXAMINATION NOT FINISHED: .+\. No swallow was tested\./,
   nothingByMouth: "NOTHING BY MOUTH, tablets included, until assessed.",
   givenDespite: (reason) => `water was given despite this, decided by the clinician trained to screen: ${reason}`,
   goneOnDespite: (reason) => `gone on despite this, decided by the speech-language pathologist: ${reason}`,
@@ -350,9 +420,17 @@ export class Walk {
 
   // --- Steps ------------------------------------------------------------------------------------
 
-  async newVisit({ slp = false, age, screen = BUTTONS.swallowScreen, title = PAGES.newVisit } = {}) {
-    await this.press(screen);
-    await this.isOn(title);
+  /** `screen`: one of those with a button on the first page; `first`: the page it begins on. */
+  async newVisit({ slp = false, age, screen = "swallowScreen", first } = {}) {
+    await this.press(BUTTONS[screen]);
+    const titles = {
+      swallowScreen: PAGES.newVisit,
+      oralMotor: PAGES.oralMotor,
+      fullVisit: PAGES.fullVisit,
+      steppedScreen: PAGES.stepped,
+      ownScreen: PAGES.own,
+    };
+    await this.isOn(titles[screen]);
     if (slp) {
       await this.press(BUTTONS.slp);
     }
@@ -362,7 +440,44 @@ export class Walk {
       await this.field(FIELDS.age).fill(age);
     }
     await this.press(BUTTONS.begin);
-    await this.isOn(PAGES.gates[0]);
+    await this.isOn(first ?? (screen === "oralMotor" ? PAGES.pa : PAGES.gates[0]));
+  }
+
+  /** From the first page to a task on its own. */
+  async oneTask(title) {
+    await this.press(BUTTONS.oneTask);
+    await this.isOn(PAGES.oneTask);
+    await this.press(title);
+    await this.isOn(title);
+  }
+
+  /** From a page of a visit to one of its tasks, past those before it. */
+  async straightTo(title) {
+    await this.press(BUTTONS.back);
+    await this.press(begins(title));
+    await this.isOn(title);
+  }
+
+  /** Repeated syllables, the first at the start: `n` within `seconds`, evenly. */
+  async syllables(n, seconds, { byCount = false, sound = SOUND.correct } = {}) {
+    const whole = seconds * 1000;
+    const every = Math.floor(whole / n);
+    await this.startPad();
+    await this.count(n - 1, every);
+    await this.wait(whole - (n - 1) * every);
+    if (byCount) {
+      await this.press(BUTTONS.stopCount);
+    }
+    await this.settle();
+    await this.answer(ASKED.sound, sound);
+  }
+
+  /** A sound, a breath: the whole pad is start and stop. */
+  async held(seconds) {
+    await this.startPad();
+    await this.wait(seconds * 1000);
+    await this.press(this.pad);
+    await this.settle();
   }
 
   /**
@@ -460,7 +575,7 @@ export class Walk {
 
   /** Home to the small sips of the stepped screen. */
   async toSips({ slp = false } = {}) {
-    await this.newVisit({ slp, screen: BUTTONS.steppedScreen, title: "Stepped swallow screen" });
+    await this.newVisit({ slp, screen: "steppedScreen" });
     await this.gate();
     await this.breaths();
     await this.press(BUTTONS.next);

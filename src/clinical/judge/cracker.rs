@@ -95,6 +95,15 @@ pub fn figures(cracker: &Cracker) -> Result<Figures, CrackerError> {
 /// # Errors
 /// [`CrackerError`] with the sentence to show.
 pub fn judge(cracker: &Cracker) -> Result<Vec<Flag>, CrackerError> {
+    judge_of(None, cracker)
+}
+
+/// The same, with the name of the cracker.
+///
+/// # Errors
+/// [`CrackerError`] with the sentence to show.
+pub fn judge_of(which: Option<&str>, cracker: &Cracker) -> Result<Vec<Flag>, CrackerError> {
+    let named = which.map_or_else(String::new, |which| format!(" ({which})"));
     // Figures that can't be are not reported.
     figures(cracker)?;
     let counted = |n: u32, one: &str, many: &str| match n {
@@ -106,7 +115,7 @@ pub fn judge(cracker: &Cracker) -> Result<Vec<Flag>, CrackerError> {
         Level::Note,
         Domain::EatingDrinking,
         format!(
-            "one cracker: {}, {}, {}, {} seconds; reported, not judged",
+            "one cracker{named}: {}, {}, {}, {} seconds; reported, not judged",
             counted(cracker.bites, "bite", "bites"),
             counted(cracker.chews, "chew", "chews"),
             counted(cracker.swallows, "swallow", "swallows"),

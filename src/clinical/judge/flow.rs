@@ -72,6 +72,12 @@ pub fn read(left: LeftOfTen) -> Flow {
 
 /// What the rules say about a drink. Notes only: a drink decides nothing about a person.
 pub fn judge(left: LeftOfTen) -> Vec<Flag> {
+    judge_of(None, left)
+}
+
+/// The same, about a drink with a name.
+pub fn judge_of(drink: Option<&str>, left: LeftOfTen) -> Vec<Flag> {
+    let named = drink.map_or_else(String::new, |drink| format!("{drink}: "));
     let note =
         |rule: &'static Rule, words: String| rule.flag(Level::Note, Domain::EatingDrinking, words);
     let ml = decimals(left.get(), 1);
@@ -81,7 +87,7 @@ pub fn judge(left: LeftOfTen) -> Vec<Flag> {
             note(
                 &rules::FLOW_LEVEL,
                 format!(
-                    "this drink flows like level {}: {ml} mL of 10 left after 10 seconds",
+                    "{named}this drink flows like level {}: {ml} mL of 10 left after 10 seconds",
                     name(level)
                 ),
             ),
@@ -94,7 +100,7 @@ pub fn judge(left: LeftOfTen) -> Vec<Flag> {
         Flow::Border(lower, higher) => vec![note(
             &rules::FLOW_BORDER,
             format!(
-                "{ml} mL of 10 left after 10 seconds is the border of level {} and level {}: repeat \
+                "{named}{ml} mL of 10 left after 10 seconds is the border of level {} and level {}: repeat \
                  the test",
                 name(lower),
                 name(higher)
@@ -103,7 +109,7 @@ pub fn judge(left: LeftOfTen) -> Vec<Flag> {
         Flow::None => vec![note(
             &rules::FLOW_NONE,
             format!(
-                "nothing of 10 mL flowed in 10 seconds: this test does not apply; for level {} \
+                "{named}nothing of 10 mL flowed in 10 seconds: this test does not apply; for level {} \
                  confirm with fork drip and spoon tilt",
                 name(4)
             ),

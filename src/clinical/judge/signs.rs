@@ -51,6 +51,11 @@ impl SeenSign {
 /// What the rules say about the signs of one trial, in the order of the buttons; their own order
 /// has no meaning.
 pub fn judge(task: SignTask, seen: &[SeenSign]) -> Vec<Flag> {
+    judge_in(task, "", seen)
+}
+
+/// The same, with where it was seen in front of each reason: "at the table: coughed".
+pub fn judge_in(task: SignTask, place: &str, seen: &[SeenSign]) -> Vec<Flag> {
     let mut flags = Vec::new();
     for sign in Sign::ALL {
         for late in [false, true] {
@@ -61,7 +66,8 @@ pub fn judge(task: SignTask, seen: &[SeenSign]) -> Vec<Flag> {
                 .collect();
             if let Some(first) = same.first() {
                 let (level, rule) = first.means(task);
-                flags.push(rule.flag(level, Domain::EatingDrinking, words(*first, &same)));
+                let words = format!("{place}{}", words(*first, &same));
+                flags.push(rule.flag(level, Domain::EatingDrinking, words));
             }
         }
     }

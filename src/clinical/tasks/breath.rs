@@ -56,7 +56,8 @@ pub static COUNT: TaskSpec = TaskSpec {
             unit: "",
             least: 0,
             most: 200,
-            step: 1,
+            // Typed only: a stray press on "less" would make it the most there is.
+            step: 0,
         },
         only_if: None,
         needed: true,

@@ -7,6 +7,7 @@ use crate::clinical::judge::voice::{Held, Sound, longest, s_to_z};
 use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
 use crate::clinical::trial::{Answer, Trial};
 use crate::clinical::words::small;
+use crate::measure::time::Millis;
 use crate::measure::units::Seconds;
 
 /// How the voice sounded.
@@ -143,13 +144,15 @@ fn sound(task: TaskId) -> Sound {
     }
 }
 
-/// How long a trial was held; none where nobody can know.
+/// How long a trial was held; none where nobody can know, and none for a start and an end at the
+/// same moment: that is a slip of the finger.
 pub(super) fn held(trial: &Trial) -> Option<Seconds> {
     let time = trial.between(trial.start()?, trial.end()?);
     if time.doubt.is_some() {
         return None;
     }
-    Seconds::new(time.length?.seconds()).ok()
+    let length = time.length.filter(|length| *length > Millis::ZERO)?;
+    Seconds::new(length.seconds()).ok()
 }
 
 /// The trials that are scored: the first three with a time.

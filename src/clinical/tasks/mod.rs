@@ -3,19 +3,24 @@
 pub mod breath;
 pub mod breath_taps;
 pub mod breathing;
+pub mod cracker;
 pub mod dry_swallow;
+pub mod flow;
 pub mod free_count;
 pub mod longest;
+pub mod meal;
 pub mod oral;
 pub mod own;
+pub mod seen;
 pub mod sips;
+pub mod six_signs;
 pub mod syllables;
 pub mod timed_water;
 pub mod water;
 
 use self::oral::Offer;
 use super::exam::Exam;
-use super::flag::Flag;
+use super::flag::{Flag, Level};
 use super::judge::three_ml::Wording;
 use super::task::{TaskId, TaskSpec};
 use super::trial::{Answer, Trial};
@@ -38,6 +43,10 @@ pub fn spec(id: TaskId) -> &'static TaskSpec {
         TaskId::BreathCount => &breath::COUNT,
         TaskId::BreathHold => &breath::HOLD,
         TaskId::FiveForFive => &breath::FIVE,
+        TaskId::Flow => &flow::SPEC,
+        TaskId::Cracker => &cracker::SPEC,
+        TaskId::Meal => &meal::SPEC,
+        TaskId::SixSigns => &six_signs::SPEC,
         TaskId::Sips => &sips::SPEC,
         TaskId::TimedWater => &timed_water::SPEC,
         TaskId::Own => &own::SPEC,
@@ -126,6 +135,8 @@ pub fn summary(id: TaskId, exam: &Exam) -> Option<String> {
         | TaskId::Own
         | TaskId::BreathTaps
         | TaskId::Breaths30 => None,
+        // Told by their flags.
+        TaskId::Flow | TaskId::Cracker | TaskId::Meal | TaskId::SixSigns => None,
     }
 }
 
@@ -143,9 +154,43 @@ pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
         TaskId::PitchGlide | TaskId::BreathCount | TaskId::BreathHold | TaskId::FiveForFive => {
             breath::flags(id, exam)
         }
+        TaskId::Flow => flow::flags(exam),
+        TaskId::Cracker => cracker::flags(exam),
+        TaskId::Meal => meal::flags(exam),
+        TaskId::SixSigns => six_signs::flags(exam),
         TaskId::Sips => sips::flags(exam),
         TaskId::TimedWater => timed_water::flags(exam),
         TaskId::Own => own::flags(exam),
         TaskId::BreathTaps | TaskId::Breaths30 => breath_taps::flags(id, exam),
     }
+}
+
+/// What a task's rules say about each of its trials; a repeat never wipes out a sign that an
+/// earlier one showed, nor anything else that was seen.
+fn of_all(exam: &Exam, id: TaskId, judge: fn(&Trial) -> Vec<Flag>) -> Vec<Flag> {
+    let mut flags = Vec::new();
+    let mut trials = exam.trials.iter().filter(|t| t.task == id).peekable();
+    while let Some(trial) = trials.next() {
+        let newest = trials.peek().is_none();
+        flags.extend(
+            judge(trial)
+                .into_iter()
+                .filter(|f| newest || f.level() != Level::Incomplete),
+        );
+    }
+    flags
+}
+
+/// Tasks that stand beside every screen: given or looked at where the clinician wants to.
+pub const BESIDE: [TaskId; 4] = [
+    TaskId::Cracker,
+    TaskId::Meal,
+    TaskId::Flow,
+    TaskId::SixSigns,
+];
+
+/// Whether a task can be done on its own, without a visit: nothing is given by mouth that a gate
+/// would have to come before, and it lives on nothing recorded elsewhere.
+pub fn alone(id: TaskId) -> bool {
+    !spec(id).by_mouth && id != TaskId::FreeCount && id != TaskId::SixSigns
 }

@@ -128,7 +128,7 @@ pub fn time_line(trial: &Trial) -> Vec<(Millis, bool, &'static str)> {
                 MarkKind::Tap => (false, "swallow"),
                 MarkKind::End => (false, "last swallow"),
                 MarkKind::Sign(sign) => (true, sign.past()),
-                MarkKind::WindowOver | MarkKind::WatchOver => return None,
+                MarkKind::Count(_) | MarkKind::WindowOver | MarkKind::WatchOver => return None,
             };
             Some((trial.between(start, mark.at).length?, sign, words))
         })

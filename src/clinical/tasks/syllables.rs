@@ -5,15 +5,15 @@
 
 use crate::clinical::compare::Comparison;
 use crate::clinical::exam::Exam;
-use crate::clinical::flag::Flag;
+use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::judge::speech::trials::{
-    self, Best, Outcome, Sequences, Singles, Try, evenness, from_three,
+    self, Best, Outcome, Sequences, Singles, Try, from_three,
 };
 use crate::clinical::judge::speech::{Repeated, Syllables, Timing, rate_words, repeated};
+use crate::clinical::rules;
 use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
 use crate::clinical::trial::{Answer, MarkKind, Trial};
 use crate::clinical::words::small;
-use crate::measure::series::Series;
 use crate::measure::time::Millis;
 use crate::measure::units::Seconds;
 use crate::measure::window::Window;
@@ -101,7 +101,7 @@ const fn remark() -> Question {
 static SINGLE: &[Question] = &[how(HOW_SINGLE), sound(), remark()];
 
 static SEQUENCE: &[Question] = &[
-    how(HOW_SEQUENCE),
+    // Before the length: it changes what the count means, and must not be below the fold.
     Question {
         id: EACH,
         ask: "One tap for each",
@@ -113,6 +113,7 @@ static SEQUENCE: &[Question] = &[
         only_if: None,
         needed: true,
     },
+    how(HOW_SEQUENCE),
     sound(),
     remark(),
 ];
@@ -284,16 +285,16 @@ fn lines(trial: &Trial) -> Vec<String> {
         };
         trial.words().unwrap_or_else(|error| error.to_string())
     });
-    let mut parts = vec![rate.unwrap_or_else(|| format!("{} taps, no rate", trial.taps()))];
+    let no_rate = || match trial.taps() {
+        1 => "1 tap, no rate".to_owned(),
+        n => format!("{n} taps, no rate"),
+    };
+    let mut parts = vec![rate.unwrap_or_else(no_rate)];
     parts.extend(sound);
     if let Some(Answer::Words(words)) = trial.answers.get(REMARK) {
         parts.push(words.clone());
     }
-    let mut lines = vec![parts.join(", ")];
-    // Labelled as the finger's: it is no measure of the speaker.
-    let even = evenness(&Series::new(trial.tap_offsets())).ok();
-    lines.extend(even.map(|even| even.flag.reason().to_owned()));
-    lines
+    vec![parts.join(", ")]
 }
 
 fn tries(task: TaskId, exam: &Exam) -> Vec<Try> {
@@ -307,6 +308,15 @@ fn tries(task: TaskId, exam: &Exam) -> Vec<Try> {
             })
         })
         .collect()
+}
+
+/// Whether there is a trial that ended and of which nobody said how it sounded: it is not scored,
+/// and that must not be silent.
+fn sound_not_said(task: TaskId, exam: &Exam) -> bool {
+    exam.trials.iter().any(|t| {
+        let ended = t.end().is_some() || t.first(MarkKind::WindowOver).is_some();
+        t.task == task && ended && outcome(t).is_none()
+    })
 }
 
 fn best(task: TaskId, exam: &Exam) -> Best {
@@ -353,11 +363,11 @@ pub fn left_out(task: TaskId, exam: &Exam) -> Option<Flag> {
 
 /// The scored trial in a few words, for the handover.
 pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
-    let tried = tries(task, exam);
-    if tried.is_empty() {
-        return None;
-    }
     let what = what(task);
+    if tries(task, exam).is_empty() {
+        return sound_not_said(task, exam)
+            .then(|| format!("{} not scored, how it sounded was not said", what.words()));
+    }
     Some(match best(task, exam).scored {
         Some((_, trial)) => {
             let rate = trial.rate().ok()?;
@@ -370,6 +380,13 @@ pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
 /// What the rules say about an examination.
 pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
     let tried = tries(task, exam);
+    if tried.is_empty() && sound_not_said(task, exam) {
+        let reason = format!(
+            "{}: how it sounded was not said, so no rate is scored.",
+            what(task).words()
+        );
+        return vec![rules::SPEECH_BEST_TRIAL.flag(Level::Note, Domain::SpeechVoice, reason)];
+    }
     if tried.is_empty() {
         return from_three(exam.age)
             .or_else(|| left_out(task, exam))

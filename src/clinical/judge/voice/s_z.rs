@@ -29,9 +29,9 @@ pub struct SToZ {
 /// Why there is no ratio.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum CannotCompute {
-    /// s was not tried.
+    /// s has no trial with a time.
     NoS,
-    /// z was not tried.
+    /// z has no trial with a time.
     NoZ,
     /// s was tried and not held at all.
     SNotHeld,
@@ -45,8 +45,8 @@ impl fmt::Display for CannotCompute {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str("The ratio of s to z cannot be computed: ")?;
         f.write_str(match self {
-            CannotCompute::NoS => "s was not tried.",
-            CannotCompute::NoZ => "z was not tried.",
+            CannotCompute::NoS => "there is no time for s.",
+            CannotCompute::NoZ => "there is no time for z.",
             CannotCompute::SNotHeld => "s was not held.",
             CannotCompute::ZNotHeld => "z was not held.",
             CannotCompute::OutOfRange => "please check both times.",
