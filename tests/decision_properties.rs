@@ -18,6 +18,7 @@ use penlight::clinical::flag::{Domain, Flag, Level};
 use penlight::clinical::gate::{self, GateAnswers, HOLDS, ITEMS, State};
 use penlight::clinical::go_on::GoOn;
 use penlight::clinical::hold::{Hold, holds};
+use penlight::clinical::oral::Examination;
 use penlight::clinical::person::{Age, Role};
 use penlight::clinical::policy::{Policy, SETTINGS, out_of_order};
 use penlight::clinical::rule::{Basis, Rule};
@@ -304,6 +305,7 @@ static ORDERS: [Screen; 6] = {
             about: "",
             gate: true,
             decides: true,
+            oral: Examination::None,
             tasks,
         }
     }

@@ -19,6 +19,7 @@ use penlight::clinical::decision::Verdict;
 use penlight::clinical::exam::EndedEarly;
 use penlight::clinical::gate::{Group, HOLDS};
 use penlight::clinical::hold::holds;
+use penlight::clinical::oral::{Cue, FoundId, Reason, Region, Seen, Severity, Sides, Touches};
 use penlight::clinical::person::{Age, Label, Role, Setting, Sex};
 use penlight::clinical::policy::{Policy, SETTINGS};
 use penlight::clinical::screen::ScreenId;
@@ -93,7 +94,9 @@ fn kept(visit: &Visit) -> String {
     format!(
         "{opened:?} {details:?} {screen:?} {role:?} {:?} {:?} {:?} {choking:?} {plan:?} \
          {decided:?} {issued:?} {told:?}",
-        exam.gate, exam.trials, exam.went_on
+        exam.gate,
+        exam.trials,
+        (&exam.went_on, &exam.oral)
     )
 }
 
@@ -939,10 +942,13 @@ fn variant(event: &Event) -> &'static str {
         Event::AttachedTo(_) => "AttachedTo",
         Event::Closed(_) => "Closed",
         Event::Deleted => "Deleted",
+        Event::Oral(_) => "Oral",
+        Event::OralTakenBack(_) => "OralTakenBack",
+        Event::OralCue { .. } => "OralCue",
     }
 }
 
-const VARIANTS: [&str; 27] = [
+const VARIANTS: [&str; 30] = [
     "Opened",
     "Details",
     "ScreenChosen",
@@ -970,6 +976,9 @@ const VARIANTS: [&str; 27] = [
     "AttachedTo",
     "Closed",
     "Deleted",
+    "Oral",
+    "OralTakenBack",
+    "OralCue",
 ];
 
 /// One event of every variant, in their order.
@@ -1048,7 +1057,24 @@ fn one_of_each() -> Vec<Event> {
         Event::AttachedTo(visit_id(7)),
         Event::Closed("seen by speech-language pathology".to_owned()),
         Event::Deleted,
+        Event::Oral(vec![
+            ("face.rest".to_owned(), Seen::AsExpected),
+            ("tongue.out".to_owned(), Seen::Found(vec![found("to-side")])),
+        ]),
+        Event::OralTakenBack(vec!["face.rest".to_owned()]),
+        Event::OralCue {
+            region: Region::Tongue,
+            cue: Some(Cue::Copied),
+        },
     ]
+}
+
+fn found(what: &str) -> FoundId {
+    FoundId {
+        what: what.to_owned(),
+        side: None,
+        severity: None,
+    }
 }
 
 /// A policy that has no setting at its default.
@@ -1149,6 +1175,52 @@ fn every_value() -> Vec<Event> {
         answer: None,
     });
     events.push(opened_under(every_setting_changed()));
+    let oral = |item: &str, seen: Seen| Event::Oral(vec![(item.to_owned(), seen)]);
+    for side in every!(Sides: Left, Right, Both) {
+        let side = Some(side);
+        let one = FoundId {
+            side,
+            ..found("droop")
+        };
+        events.push(oral("face.rest", Seen::Found(vec![one])));
+    }
+    for severity in every!(Severity: Mild, Moderate, Severe) {
+        let severity = Some(severity);
+        let one = FoundId {
+            severity,
+            ..found("droop")
+        };
+        events.push(oral("face.rest", Seen::Found(vec![one])));
+    }
+    for reason in every!(Reason: Refused, NotSafe, CouldNotFollow, NoEquipment, NoTime, NotNeeded) {
+        events.push(oral("gag", Seen::NotTested(reason)));
+    }
+    for front_teeth in [None, Some(true), Some(false)] {
+        let tenths = Some(355);
+        events.push(oral(
+            "jaw.mm",
+            Seen::Measured {
+                tenths,
+                front_teeth,
+            },
+        ));
+    }
+    let left = Touches {
+        felt: 2,
+        less: 1,
+        missed: 0,
+    };
+    let right = Touches::default();
+    events.push(oral("touch.cheek", Seen::Touched { left, right }));
+    for region in every!(Region: Face, Lips, Jaw, Mouth, Tongue, Palate, Feeling, Voice, Gag) {
+        events.push(Event::OralCue { region, cue: None });
+    }
+    for cue in every!(Cue: Spoken, Shown, Copied) {
+        events.push(Event::OralCue {
+            region: Region::Face,
+            cue: Some(cue),
+        });
+    }
     events
 }
 
@@ -1263,7 +1335,8 @@ fn any_event(
         3 => any::<Index>().prop_map(|i| {
             let all = one_of_each();
             // A deletion would hide what came before it too often.
-            all[i.index(all.len() - 1)].clone()
+            let kept: Vec<Event> = all.into_iter().filter(|e| *e != Event::Deleted).collect();
+            kept[i.index(kept.len())].clone()
         }),
         3 => any::<Index>().prop_map(|i| {
             let all = every_value();

@@ -105,6 +105,20 @@ pub fn focus_heading() {
     .forget();
 }
 
+/// Puts the focus on the element with an id once it is drawn, and brings it into view.
+pub fn focus_on(id: &'static str) {
+    Timeout::new(0, move || {
+        let element = window()
+            .and_then(|window| window.document())
+            .and_then(|document| document.get_element_by_id(id))
+            .and_then(|element| element.dyn_into::<HtmlElement>().ok());
+        if let Some(element) = element {
+            let _ = element.focus();
+        }
+    })
+    .forget();
+}
+
 /// Calls `f` before every frame until it says false.
 ///
 /// Frames stop while the page is hidden, and Low Power Mode halves them: read the clock in `f`,

@@ -5,6 +5,7 @@ use super::exam::{EndedEarly, Exam};
 use super::flag::{Domain, Flag, Level};
 use super::gate::{self, State};
 use super::gate_flags;
+use super::oral;
 use super::rules;
 use super::screen::Screen;
 use super::sign::Sign;
@@ -17,6 +18,9 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     let mut flags = Vec::new();
     if screen.gate {
         flags.extend(gate_flags::flags(exam));
+    }
+    if screen.oral.is_some() {
+        flags.extend(oral::flags::flags(exam, screen.gate));
     }
     for task in screen.tasks {
         flags.extend(tasks::flags(*task, exam));
@@ -123,7 +127,12 @@ pub fn gate_closed(exam: &Exam) -> Option<EndedEarly> {
 
 /// The decision of a screen.
 pub fn assess(screen: &Screen, exam: &Exam) -> Decision {
-    let closed = screen.gate.then(|| gate_closed(exam)).flatten();
+    let closed = if screen.gate {
+        gate_closed(exam)
+    } else {
+        // The examination asks of new or worse weakness without a gate.
+        (screen.oral.is_some() && oral::flags::emergency(exam)).then_some(EndedEarly::Emergency)
+    };
     let too_young = screen
         .tasks
         .iter()

@@ -3,6 +3,7 @@
 use super::gate::GateAnswers;
 use super::go_on::{GoOn, WentOn};
 use super::judge::compared::Who;
+use super::oral::Oral;
 use super::person::{Age, Language, Sex};
 use super::policy::Policy;
 use super::screen::ScreenId;
@@ -65,6 +66,8 @@ pub struct Exam {
     pub language: Option<Language>,
     /// The gate's answers so far.
     pub gate: GateAnswers,
+    /// Face, mouth and throat.
+    pub oral: Oral,
     /// All trials, in the order they were begun.
     pub trials: Vec<Trial>,
     /// Holds that were passed with a reason.

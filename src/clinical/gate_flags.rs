@@ -2,7 +2,7 @@
 
 use super::exam::Exam;
 use super::flag::{Domain, Flag, Level};
-use super::gate::{Group, State, go_on, hold_id};
+use super::gate::{Exception, Group, Item, State, go_on, hold_id};
 use super::rules;
 
 /// What the gate says about this examination: notes, and what was gone past with a reason.
@@ -11,22 +11,7 @@ use super::rules;
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut flags = Vec::new();
     for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
-        let passed = exam.went_on(&hold_id(item, exception), go_on(item));
-        let reason = match passed {
-            Some(on) => on.told(exception.words),
-            None => exception.words.to_owned(),
-        };
-        let level = match state {
-            State::Caution => Level::Note,
-            _ if passed.is_some() => Level::Note,
-            // Told apart as the reason for "not done"; as a flag it keeps the screen incomplete.
-            _ => Level::Incomplete,
-        };
-        let domain = match state {
-            State::Emergency => Domain::Urgent,
-            _ => Domain::EatingDrinking,
-        };
-        flags.push(item.rule.flag(level, domain, reason));
+        flags.push(of(exam, item, exception, state));
     }
     for group in Group::ALL {
         let open = group.items().filter(|i| !exam.gate.answered(i)).count();
@@ -43,6 +28,26 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         }
     }
     flags
+}
+
+/// What an exception says: told with its reason where it was gone past.
+pub fn of(exam: &Exam, item: &'static Item, exception: &'static Exception, state: State) -> Flag {
+    let passed = exam.went_on(&hold_id(item, exception), go_on(item));
+    let reason = match passed {
+        Some(on) => on.told(exception.words),
+        None => exception.words.to_owned(),
+    };
+    let level = match state {
+        State::Caution => Level::Note,
+        _ if passed.is_some() => Level::Note,
+        // Told apart as the reason for "not done"; as a flag it keeps the screen incomplete.
+        _ => Level::Incomplete,
+    };
+    let domain = match state {
+        State::Emergency => Domain::Urgent,
+        _ => Domain::EatingDrinking,
+    };
+    item.rule.flag(level, domain, reason)
 }
 
 #[cfg(test)]

@@ -6,7 +6,7 @@ use super::gate::{self, State};
 use super::go_on::GoOn;
 use super::judge::timed_water;
 use super::task::TaskId;
-use super::tasks::{self, breathing, oral, sips, water};
+use super::tasks::{self, breathing, by_mouth, sips, water};
 
 /// One thing in the way.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -150,11 +150,12 @@ fn again(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
 fn after_others(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
     let mut sips_sign = false;
     for other in TaskId::ALL.iter().copied().filter(|other| *other != task) {
-        let tried = oral::given(other, exam).count();
+        let tried = by_mouth::given(other, exam).count();
         if tried == 0 || !tasks::spec(other).by_mouth {
             continue;
         }
-        let watching = oral::given(other, exam).any(|t| oral::watch(t) == water::Watch::Running);
+        let watching =
+            by_mouth::given(other, exam).any(|t| by_mouth::watch(t) == water::Watch::Running);
         if watching {
             holds.push(Hold {
                 id: format!("watch.{other:?}.{tried}"),
@@ -163,8 +164,8 @@ fn after_others(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
                 go_on: GoOn::WithReason,
             });
         }
-        // A cracker has a rule of its own for a cup that went wrong.
-        if (task, other) == (TaskId::Cracker, TaskId::Water90) {
+        // A cracker has a rule of its own for a drink that went wrong.
+        if task == TaskId::Cracker && other != TaskId::Own && other != TaskId::Meal {
             continue;
         }
         let worst = tasks::flags(other, exam)
@@ -193,7 +194,7 @@ fn after_others(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
         _ => None,
     };
     if let Some(flag) = waits {
-        let tried = oral::given(TaskId::Sips, exam).count();
+        let tried = by_mouth::given(TaskId::Sips, exam).count();
         holds.push(Hold {
             id: format!("{}.{task:?}.{tried}", flag.rule().id),
             says: flag.reason().to_owned(),

@@ -19,6 +19,7 @@ pub mod hold;
 pub mod judge;
 pub mod levels;
 pub mod norms;
+pub mod oral;
 pub mod person;
 pub mod policy;
 pub mod predictive;

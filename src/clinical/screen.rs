@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::oral::Examination;
 use super::task::TaskId;
 
 /// Every screen there is.
@@ -9,9 +10,9 @@ use super::task::TaskId;
 pub enum ScreenId {
     /// Gate, breathing, dry swallows, 90 mL of water.
     Swallow,
-    /// Repeated syllables and the longest "ah".
+    /// Face, mouth and throat, repeated syllables and the longest "ah".
     OralMotor,
-    /// Speech and breath timing, then the way of the swallow screen.
+    /// Face, mouth and throat, speech and breath timing, then the way of the swallow screen.
     FullVisit,
     /// Gate, breathing, dry swallows, small sips, 90 mL of water only when all were clear.
     Stepped,
@@ -32,6 +33,8 @@ pub struct Screen {
     pub gate: bool,
     /// Whether it ends in a decision about eating and drinking.
     pub decides: bool,
+    /// How much of the examination of face, mouth and throat it has, and where.
+    pub oral: Examination,
     /// Its tasks, in order.
     pub tasks: &'static [TaskId],
 }
@@ -43,6 +46,7 @@ static SWALLOW: Screen = Screen {
     about: "Ready? Breaths, dry swallows, 90 mL of water, decision, handover.",
     gate: true,
     decides: true,
+    oral: Examination::None,
     tasks: &[TaskId::Breathing, TaskId::DrySwallow, TaskId::Water90],
 };
 
@@ -50,9 +54,10 @@ static SWALLOW: Screen = Screen {
 static ORAL_MOTOR: Screen = Screen {
     id: ScreenId::OralMotor,
     title: "Oral motor screen",
-    about: "Repeated syllables, longest \"ah\".",
+    about: "Face, mouth and throat, then repeated syllables and longest \"ah\".",
     gate: false,
     decides: false,
+    oral: Examination::Whole,
     tasks: &[
         TaskId::SyllablePa,
         TaskId::SyllableTa,
@@ -67,9 +72,10 @@ static ORAL_MOTOR: Screen = Screen {
 static FULL_VISIT: Screen = Screen {
     id: ScreenId::FullVisit,
     title: "Full visit",
-    about: "Ready? Speech and breath timing, then dry swallows and water.",
+    about: "Ready? Face, mouth and throat, speech and breath timing, dry swallows and water.",
     gate: true,
     decides: true,
+    oral: Examination::GagLast,
     tasks: &[
         TaskId::SyllablePa,
         TaskId::SyllableTa,
@@ -95,6 +101,7 @@ static STEPPED: Screen = Screen {
     about: "Ready? Breaths, dry swallows, small sips, 90 mL only when all were clear.",
     gate: true,
     decides: true,
+    oral: Examination::None,
     tasks: &[
         TaskId::Breathing,
         TaskId::DrySwallow,
@@ -110,6 +117,7 @@ static OWN_TRIALS: Screen = Screen {
     about: "Ready? Breaths, then any food or drink, amount and posture you choose.",
     gate: true,
     decides: true,
+    oral: Examination::None,
     tasks: &[TaskId::Breathing, TaskId::Own],
 };
 

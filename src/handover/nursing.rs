@@ -7,6 +7,7 @@ use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::gate::{self, State, hold_id};
+use crate::clinical::oral;
 use crate::clinical::rules;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{self, breath_taps, breathing, own, water};
@@ -89,6 +90,7 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock, most: usize) -> String 
     if !assessment.is_empty() {
         lines.push(format!("Assessment: {}.", some_of(assessment, most)));
     }
+    lines.extend(examined(visit, most));
     lines.push(format!(
         "Recommendation: {}",
         recommendation(visit, decision, &plan)
@@ -410,6 +412,19 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<String> {
     // A part each, so that what does not fit is counted and not cut.
     parts.extend(own::told(&visit.exam));
     parts
+}
+
+/// Face, mouth and throat, where the screen has it: exceptions with side and severity, what was
+/// not tested and why, and everything else in one sentence. No nerves.
+fn examined(visit: &Visit, most: usize) -> Option<String> {
+    let screen = visit.screen?.screen();
+    let regions: Vec<oral::Region> = screen.oral.regions().collect();
+    let flagged = |item| {
+        oral::flags::of_item(&visit.exam, item)
+            .iter()
+            .any(|f| f.level() >= Level::Refer)
+    };
+    (!regions.is_empty()).then(|| oral::told::line(&visit.exam.oral, &regions, most, flagged))
 }
 
 /// A reason up to its comparison, which the full record has.

@@ -6,6 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::clinical::exam::EndedEarly;
+use crate::clinical::oral::{Cue, Region, Seen};
 use crate::clinical::person::{Age, Label, Language, Role, Setting, Sex};
 use crate::clinical::policy::Policy;
 use crate::clinical::screen::ScreenId;
@@ -249,4 +250,16 @@ pub enum Event {
     Closed(String),
     /// Everything else of this visit was deleted.
     Deleted,
+    /// Items of the examination of face, mouth and throat, answered with one press: item ids with
+    /// what was seen. An earlier answer stays in the journal.
+    Oral(Vec<(String, Seen)>),
+    /// Answers of that examination taken back: these items count as not tested.
+    OralTakenBack(Vec<String>),
+    /// How a region of that examination was asked for.
+    OralCue {
+        /// Which.
+        region: Region,
+        /// How; none takes it back.
+        cue: Option<Cue>,
+    },
 }

@@ -178,6 +178,9 @@ impl Visit {
             Event::GateCleared(item) => {
                 self.exam.gate.0.remove(&item);
             }
+            Event::Oral(press) => self.exam.oral.take(press),
+            Event::OralTakenBack(items) => self.exam.oral.take_back(&items),
+            Event::OralCue { region, cue } => self.exam.oral.take_cue(region, cue),
             Event::TrialOpened {
                 trial,
                 task,

@@ -13,6 +13,7 @@ use super::history::HistoryPage;
 use super::home::HomePage;
 use super::live::{follow, live};
 use super::new_visit::NewVisitPage;
+use super::oral::OralPage;
 use super::parts::Frame;
 use super::policy::PolicyPage;
 use super::route::{Page, Route};
@@ -24,7 +25,9 @@ use super::sources::SourcesPage;
 use super::task::TaskPage;
 use super::visit::OverviewPage;
 use crate::browser::{page, worker};
+use crate::clinical::oral::{self, Region};
 use crate::clinical::task::TaskId;
+use crate::clinical::tasks;
 
 /// The whole app.
 #[component]
@@ -72,7 +75,13 @@ pub fn App() -> impl IntoView {
                         Page::GateResult => view! { <GateResultPage/> }.into_any(),
                         Page::Task(TaskId::SixSigns) => view! { <SixSignsPage/> }.into_any(),
                         Page::Task(task) => view! { <TaskPage task=task/> }.into_any(),
-                        Page::Show(task) => view! { <ShowPage task=task/> }.into_any(),
+                        Page::Show(task) => view! {
+                            <ShowPage words=tasks::spec(task).say back=Page::Task(task)/>
+                        }.into_any(),
+                        Page::Oral(region) => view! { <OralPage region=region/> }.into_any(),
+                        Page::OralShow(id) => oral::find(id).map(|item| view! {
+                            <ShowPage words=item.ask back=Page::Oral(Region::of(item))/>
+                        }).into_any(),
                         Page::Choking => view! { <ChokingPage/> }.into_any(),
                         Page::Decision => view! { <DecisionPage/> }.into_any(),
                         Page::Handover => view! { <HandoverPage/> }.into_any(),

@@ -4,12 +4,14 @@ use leptos::prelude::*;
 
 use super::desk::{Desk, versions};
 use super::live::{live, press};
+use super::oral_points::OralPoints;
 use super::parts::{ChokingButton, Frame, overview_of};
 use super::route::Page;
 use super::steps;
 use super::why::flag_item;
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::flag::Flag;
+use crate::clinical::oral::points;
 use crate::record::event::Event;
 
 /// The page.
@@ -67,6 +69,13 @@ fn Shown(decision: Decision, ended: bool) -> impl IntoView {
             desk.turn(Page::Handover);
         }
     };
+    // What points to a nerve stands with its nerve.
+    let also: Vec<Flag> = decision
+        .also
+        .iter()
+        .filter(|f| !points::is_pointing(f))
+        .cloned()
+        .collect();
     let why = match verdict {
         Verdict::NotDone(why) => Some(desk.visit.with_untracked(|v| {
             v.as_ref().map_or(String::new(), |v| {
@@ -94,7 +103,8 @@ fn Shown(decision: Decision, ended: bool) -> impl IntoView {
         {list("Why", &decision.reasons)}
         {list("Missing or not valid", &decision.missing)}
         {list("No sign", &decision.clear)}
-        {list("Also found", &decision.also)}
+        <OralPoints/>
+        {list("Also found", &also)}
         <p class="caution">
             "A screen is not a diagnosis. It does not see silent aspiration: in one series of acute \
              stroke 14 of 21 who aspirated did so silently (published: DAN98), and no bedside \

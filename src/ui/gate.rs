@@ -13,7 +13,9 @@ use super::why::rule_fold;
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::gate::{self, Exception, Group, HOLDS, Item, State};
 
+use crate::clinical::oral::Region;
 use crate::record::event::Event;
+use crate::record::visit::Visit;
 
 /// One group.
 #[component]
@@ -163,6 +165,11 @@ fn GateItem(
     }
 }
 
+/// Whether the visit's screen has a gate; others ask of new weakness where the examination begins.
+fn has_gate(visit: &Visit) -> bool {
+    visit.screen.is_none_or(|id| id.screen().gate)
+}
+
 /// What the gate found, where it found something.
 #[component]
 pub(super) fn GateResultPage() -> impl IntoView {
@@ -234,22 +241,7 @@ fn GateFindings() -> impl IntoView {
         })
     };
     let go_on = move |_| {
-        if let Some(page) = desk.visit.with_untracked(|v| {
-            v.as_ref().map(|v| {
-                let open = Group::ALL
-                    .into_iter()
-                    .find(|g| g.items().any(|i| !v.exam.gate.answered(i)));
-                open.map_or_else(
-                    || {
-                        v.screen
-                            .map(|id| id.screen())
-                            .and_then(|s| s.tasks.iter().find(|t| !steps::done(v, **t)))
-                            .map_or(Page::Decision, |t| Page::Task(*t))
-                    },
-                    Page::Gate,
-                )
-            })
-        }) {
+        if let Some(page) = desk.visit.with_untracked(|v| v.as_ref().map(steps::next)) {
             desk.turn(page);
         }
     };
@@ -334,11 +326,21 @@ fn Answered(
             })
         })
     };
+    let ask_again = move || {
+        let gate = desk
+            .visit
+            .with_untracked(|v| v.as_ref().is_some_and(has_gate));
+        if gate {
+            Page::Gate(item.group)
+        } else {
+            Page::Oral(Region::Face)
+        }
+    };
     view! {
         {live(move || on().map(|on| view! {
             <p class="advice">{format!("Going on ({}): {}", on.by.words(), on.because)}</p>
         }))}
-        <button type="button" on:click=press(move |_| desk.turn(Page::Gate(item.group)))>"Ask again"</button>
+        <button type="button" on:click=press(move |_| desk.turn(ask_again()))>"Ask again"</button>
         {live(move || {
             let blocked = desk.visit.with(|v| v.as_ref().is_some_and(|v| {
                 gate::state_of(item, exception, &v.exam.policy) == State::Block

@@ -95,6 +95,30 @@ pub(super) fn overview_of(desk: Desk) -> Route {
     })
 }
 
+/// A plain button. One place draws all of them: each drawn by itself costs the app 1 to 2 KB.
+pub(super) fn button(
+    class: &'static str,
+    words: impl Into<String>,
+    on: impl FnMut() + 'static,
+) -> AnyView {
+    boxed_button(class, words.into(), Box::new(on))
+}
+
+fn boxed_button(class: &'static str, words: String, mut on: Box<dyn FnMut()>) -> AnyView {
+    view! { <button type="button" class=class on:click=press(move |_| on())>{words}</button> }
+        .into_any()
+}
+
+/// A paragraph; nothing where there are no words.
+pub(super) fn para(class: &'static str, words: impl Into<String>) -> AnyView {
+    let words: String = words.into();
+    if words.is_empty() {
+        ().into_any()
+    } else {
+        view! { <p class=class>{words}</p> }.into_any()
+    }
+}
+
 /// A row of choices of which one is pressed: real radio behaviour by pressed buttons.
 #[component]
 pub(super) fn Choices(

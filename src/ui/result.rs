@@ -10,7 +10,7 @@ use crate::clinical::exam::Exam;
 use crate::clinical::flag::Level;
 use crate::clinical::judge::speech::trials::evenness;
 use crate::clinical::task::{TaskId, TaskSpec};
-use crate::clinical::tasks::{self, oral, own};
+use crate::clinical::tasks::{self, by_mouth, own};
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::measure::decimals::decimals;
 use crate::measure::series::Series;
@@ -124,7 +124,7 @@ fn sign_line(desk: Desk, task: TaskId) -> AnyView {
     let marks = desk.visit.with(|v| {
         v.as_ref()
             .and_then(|v| v.exam.latest_started(task))
-            .map_or(Vec::new(), oral::time_line)
+            .map_or(Vec::new(), by_mouth::time_line)
     });
     let Some(last) = marks.iter().map(|m| m.0.0).max().filter(|last| *last > 0) else {
         return ().into_any();

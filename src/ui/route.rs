@@ -3,6 +3,7 @@
 //! The address works under any path of any host, and "back" on the phone works.
 
 use crate::clinical::gate::Group;
+use crate::clinical::oral::{self, Region};
 use crate::clinical::screen::ScreenId;
 use crate::clinical::task::TaskId;
 use crate::record::envelope::VisitId;
@@ -17,6 +18,10 @@ pub(super) enum Page {
     Gate(Group),
     /// What the gate found, where it found something.
     GateResult,
+    /// A region of the examination of face, mouth and throat.
+    Oral(Region),
+    /// What to say for one of its items, in large type: the item's id.
+    OralShow(&'static str),
     /// A task.
     Task(TaskId),
     /// What to say, in large type.
@@ -94,6 +99,18 @@ const GROUPS: [(Group, &str); 4] = [
     (Group::Ready, "ready"),
 ];
 
+const REGIONS: [(Region, &str); Region::ALL.len()] = [
+    (Region::Face, "face"),
+    (Region::Lips, "lips"),
+    (Region::Jaw, "jaw"),
+    (Region::Mouth, "mouth"),
+    (Region::Tongue, "tongue"),
+    (Region::Palate, "palate"),
+    (Region::Feeling, "feeling"),
+    (Region::Voice, "voice"),
+    (Region::Gag, "gag"),
+];
+
 fn word_of<T: Copy + PartialEq>(table: &[(T, &'static str)], value: T) -> &'static str {
     table
         .iter()
@@ -122,6 +139,8 @@ impl Route {
                     Page::Overview => "overview".to_owned(),
                     Page::Gate(group) => format!("gate/{}", word_of(&GROUPS, *group)),
                     Page::GateResult => "gate/result".to_owned(),
+                    Page::Oral(region) => format!("oral/{}", word_of(&REGIONS, *region)),
+                    Page::OralShow(item) => format!("oral/show/{item}"),
                     Page::Task(task) => format!("task/{}", word_of(&TASKS, *task)),
                     Page::Show(task) => format!("show/{}", word_of(&TASKS, *task)),
                     Page::Choking => "choking".to_owned(),
@@ -153,6 +172,8 @@ impl Route {
                     ["overview"] => Page::Overview,
                     ["gate", "result"] => Page::GateResult,
                     ["gate", group] => Page::Gate(value_of(&GROUPS, group)?),
+                    ["oral", region] => Page::Oral(value_of(&REGIONS, region)?),
+                    ["oral", "show", item] => Page::OralShow(oral::find(item)?.id),
                     ["task", task] => Page::Task(value_of(&TASKS, task)?),
                     ["show", task] => Page::Show(value_of(&TASKS, task)?),
                     ["choking"] => Page::Choking,
@@ -200,6 +221,8 @@ mod tests {
             Page::Handover,
         ];
         pages.extend(GROUPS.map(|(g, _)| Page::Gate(g)));
+        pages.extend(REGIONS.map(|(r, _)| Page::Oral(r)));
+        pages.extend(oral::items().map(|i| Page::OralShow(i.id)));
         pages.extend(TASKS.map(|(t, _)| Page::Task(t)));
         pages.extend(TASKS.map(|(t, _)| Page::Show(t)));
         places.extend(pages.into_iter().map(|p| Route::Visit(id.clone(), p)));

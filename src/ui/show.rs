@@ -6,19 +6,18 @@ use super::desk::Desk;
 use super::live::{live, press};
 use super::route::{Page, Route};
 use crate::browser::{page, speak};
-use crate::clinical::task::TaskId;
-use crate::clinical::tasks;
 
 /// The page: nothing but the words, and a way back.
 #[component]
 pub(super) fn ShowPage(
-    /// The task.
-    task: TaskId,
+    /// The words.
+    words: &'static str,
+    /// Where "back" leads.
+    back: Page,
 ) -> impl IntoView {
     let desk = Desk::get();
-    let words = tasks::spec(task).say;
     // A task on its own has no visit to go back to.
-    let back = move |_| {
+    let go_back = move |_| {
         let loose = desk.visit.with_untracked(|v| {
             v.as_ref()
                 .filter(|v| v.is_loose())
@@ -26,7 +25,7 @@ pub(super) fn ShowPage(
         });
         match loose {
             Some(place) => desk.go(place),
-            None => desk.turn(Page::Task(task)),
+            None => desk.turn(back),
         }
     };
     // Some browsers know their voices only a moment after they were first asked.
@@ -45,7 +44,7 @@ pub(super) fn ShowPage(
                     <b>"Say it aloud"</b>
                 </button>
             }))}
-            <button type="button" class="big" on:click=press(back)>
+            <button type="button" class="big" on:click=press(go_back)>
                 <b>"Back"</b>
             </button>
         </main>

@@ -4,8 +4,10 @@ use super::route::Page;
 use crate::clinical::assess::gate_closed;
 use crate::clinical::exam::Exam;
 use crate::clinical::gate::{Group, State};
+use crate::clinical::oral::Region;
+use crate::clinical::screen::Screen;
 use crate::clinical::task::{NOT_VALID, Phase, TaskId};
-use crate::clinical::tasks::{self, breathing, oral};
+use crate::clinical::tasks::{self, breathing, by_mouth};
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::record::visit::{Visit, is_running};
 
@@ -33,12 +35,25 @@ pub(super) fn next(visit: &Visit) -> Page {
         if gate_closed(&visit.exam).is_some() {
             return Page::GateResult;
         }
+    } else if screen.oral.is_some() && emergency(visit) {
+        return Page::GateResult;
     }
-    screen
-        .tasks
-        .iter()
-        .find(|task| !done(visit, **task))
-        .map_or(Page::Decision, |task| Page::Task(*task))
+    first_open(visit, screen)
+}
+
+/// The first region or task that is not done yet.
+fn first_open(visit: &Visit, screen: &Screen) -> Page {
+    let open = |regions: &[Region]| {
+        regions
+            .iter()
+            .find(|region| !visit.exam.oral.is_done(**region))
+            .map(|region| Page::Oral(*region))
+    };
+    let task = || screen.tasks.iter().find(|task| !done(visit, **task));
+    open(screen.oral.before())
+        .or_else(|| task().map(|task| Page::Task(*task)))
+        .or_else(|| open(screen.oral.after()))
+        .unwrap_or(Page::Decision)
 }
 
 /// Whether a task was done, was given up with a reason, or steps aside for this person.
@@ -63,7 +78,7 @@ fn finished(trial: &Trial, exam: &Exam) -> bool {
     let ended = trial.end().is_some() || trial.first(MarkKind::WindowOver).is_some();
     let given_up = trial.choice(NOT_VALID).is_some();
     let typed = trial.number(breathing::TYPED).is_some();
-    ended && oral::answered(trial, exam) || given_up || typed
+    ended && by_mouth::answered(trial, exam) || given_up || typed
 }
 
 /// The page after a gate group.
@@ -85,12 +100,41 @@ pub(super) fn after_group(visit: &Visit, group: Group) -> Page {
     }
 }
 
-/// The first task of the visit's screen.
+/// The first region or task of the visit's screen.
 pub(super) fn first_task(visit: &Visit) -> Page {
-    visit
-        .screen
-        .and_then(|id| id.screen().tasks.first().copied())
-        .map_or(Page::Overview, Page::Task)
+    let Some(screen) = visit.screen.map(|id| id.screen()) else {
+        return Page::Overview;
+    };
+    match (screen.oral.before().first(), screen.tasks.first()) {
+        (Some(region), _) => Page::Oral(*region),
+        (None, Some(task)) => Page::Task(*task),
+        (None, None) => Page::Overview,
+    }
+}
+
+/// The page after a region of the examination.
+pub(super) fn after_region(visit: &Visit, region: Region) -> Page {
+    let Some(screen) = visit.screen.map(|id| id.screen()) else {
+        return Page::Overview;
+    };
+    if let Some(next) = screen.oral.next(region) {
+        return Page::Oral(next);
+    }
+    match screen.tasks.first() {
+        Some(task) if screen.oral.before().contains(&region) => Page::Task(*task),
+        _ => Page::Decision,
+    }
+}
+
+/// Whether the gag must wait: a swallow trial of this screen is still to come.
+pub(super) fn gag_waits(visit: &Visit) -> bool {
+    visit.exam.ended.is_none()
+        && visit.screen.is_some_and(|id| {
+            id.screen()
+                .tasks
+                .iter()
+                .any(|task| tasks::spec(*task).by_mouth && !done(visit, *task))
+        })
 }
 
 /// The page after a task.
@@ -107,11 +151,15 @@ pub(super) fn after_task(visit: &Visit, task: TaskId) -> Page {
     if screen.gate && gate_closed(&visit.exam).is_some() {
         return Page::GateResult;
     }
-    if !screen.tasks.contains(&task) {
+    if screen.extras().any(|extra| extra == task) {
         // It was added to the screen: back to where that goes on.
         return next(visit);
     }
-    screen.after(task).map_or(Page::Decision, Page::Task)
+    match (screen.after(task), screen.oral.after().first()) {
+        (Some(next), _) => Page::Task(next),
+        (None, Some(region)) => Page::Oral(*region),
+        (None, None) => Page::Decision,
+    }
 }
 
 /// Whether any exception of the gate is an emergency.

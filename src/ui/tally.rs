@@ -85,7 +85,7 @@ pub(super) fn Ended() -> impl IntoView {
         problem.set(share::save_file(&name, &text).err().unwrap_or_default());
     };
     view! {
-        <div class="picture" inner_html=said(move || picture.get())></div>
+        <div class="tally-picture" inner_html=said(move || picture.get())></div>
         <button type="button" on:click=press(save)>"Save the tally as a file"</button>
         <p class="problem" role="alert">{live(move || problem.get())}</p>
     }

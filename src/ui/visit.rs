@@ -15,6 +15,7 @@ use super::steps;
 use super::task::Leave;
 use crate::browser::{clock, ids, share};
 use crate::clinical::gate::Group;
+use crate::clinical::oral::{Answer, Region};
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{self, six_signs};
 use crate::record::envelope::{Envelope, SCHEMA, body};
@@ -117,6 +118,24 @@ fn Steps() -> impl IntoView {
                 return Vec::new();
             };
             let mut rows = if screen.gate { groups() } else { Vec::new() };
+            let region = |region: &Region| {
+                let oral = &v.exam.oral;
+                let open = region
+                    .items()
+                    .filter(|i| oral.answer(i) == Answer::Open)
+                    .count();
+                let noted = region
+                    .items()
+                    .filter(|i| !oral.answer(i).found().is_empty())
+                    .count();
+                let state = match (open, noted) {
+                    (0, 0) => "done".to_owned(),
+                    (0, n) => format!("{n} noted"),
+                    (open, _) => format!("{open} of {} not tested", region.items().count()),
+                };
+                (Page::Oral(*region), region.title().to_owned(), state)
+            };
+            rows.extend(screen.oral.before().iter().map(region));
             let row = |task: TaskId| {
                 let spec = tasks::spec(task);
                 let state = match v.exam.latest(task) {
@@ -140,6 +159,7 @@ fn Steps() -> impl IntoView {
             // What was added stands with the screen's own.
             let begun = |task: &TaskId| v.exam.latest(*task).is_some();
             rows.extend(screen.extras().filter(begun).map(row));
+            rows.extend(screen.oral.after().iter().map(region));
             rows
         })
     };

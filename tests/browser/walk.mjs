@@ -275,6 +275,47 @@ export const HOW_LONG = { five: "5 seconds", twenty: "20 times, then Stop", ten:
 
 /** How a trial sounded. */
 export const SOUND = { correct: "Correct", distorted: "Distorted", couldNot: "Could not" };
+/** The examination of face, mouth and throat. */
+export const ORAL = {
+  screen: begins("Oral motor screen"),
+  fullVisit: begins("Full visit"),
+  pages: [
+    begins("Face and neck"),
+    begins("Lips and cheeks"),
+    begins("Jaw"),
+    begins("Teeth and mouth"),
+    begins("Tongue"),
+    begins("Soft palate"),
+    begins("Feeling"),
+    begins("Voice and throat"),
+    begins("Gag"),
+  ],
+  first: begins("Is any weakness"),
+  nothingNew: "No, nothing new or worse",
+  isNew: "New or worse weakness, droop or speech; the team did not know",
+  known: "Weakness, droop or speech change, known to the team",
+  asExpected: /^I (checked|tested) (these \d+|this): as expected/,
+  oneAsExpected: "As expected",
+  undo: begins("Undo: "),
+  clear: "Clear",
+  rest: begins("Not tested: "),
+  leaveRest: "Leave the rest untested",
+  nextWithout: "Next page, without a reason",
+  untested: "Not tested, because",
+  notNeeded: "Not needed today",
+  noTime: "No time",
+  what: "What is the case?",
+  left: "Patient's left",
+  right: "Patient's right",
+  both: "Both sides",
+  moderate: "Moderate",
+  cue: "How was it asked for?",
+  answerFirst: "First answer whether anything is new or worse",
+  gagWaits: "The gag is never tested before a swallow trial",
+  points: "What it points to",
+  firstTask: begins("Repeated \"pa\""),
+  line: "Face, mouth and throat: ",
+};
 
 /** Words of the nursing text. */
 export const TEXT = {
@@ -502,6 +543,53 @@ export class Walk {
       await this.press(BUTTONS.groupHolds);
     }
     expect([...left.keys()], "lines of the gate that were not found").toEqual([]);
+  }
+
+  /** Home to the first page of the examination, as the oral motor screen has it. */
+  async oralVisit(screen = ORAL.screen) {
+    await this.press(screen);
+    await this.press(BUTTONS.adult);
+    await this.press(BUTTONS.begin);
+    await this.isOn(ORAL.pages[0]);
+  }
+
+  /** The line of an item of the examination. */
+  item(name) {
+    return this.page.locator("li.item").filter({ has: this.page.locator("b", { hasText: new RegExp(`^${plain(name)}$`) }) });
+  }
+
+  /** Opens an item's line. */
+  async openItem(name) {
+    await this.press(this.item(name).locator("button.line"));
+  }
+
+  /** An exception: the item, what is the case, and what more is said of it. */
+  async exception(name, what, ...more) {
+    await this.openItem(name);
+    await this.press(what, this.item(name));
+    for (const words of more) {
+      await this.press(words, this.item(name));
+    }
+  }
+
+  /** "I checked these": settles what it names. */
+  async asExpected() {
+    await this.press(ORAL.asExpected);
+    await this.settle();
+  }
+
+  /** Everything on this page is as expected, and what is left is not needed. */
+  async region(at) {
+    await this.isOn(ORAL.pages[at]);
+    const here = this.page.getByRole("heading", { level: 1, name: ORAL.pages[at] });
+    while ((await here.count()) > 0) {
+      if ((await this.button(ORAL.asExpected).count()) > 0) {
+        await this.asExpected();
+      } else {
+        await this.answer(ORAL.rest, ORAL.notNeeded);
+        await this.settle();
+      }
+    }
   }
 
   async startPad() {

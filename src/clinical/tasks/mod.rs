@@ -3,13 +3,13 @@
 pub mod breath;
 pub mod breath_taps;
 pub mod breathing;
+pub mod by_mouth;
 pub mod cracker;
 pub mod dry_swallow;
 pub mod flow;
 pub mod free_count;
 pub mod longest;
 pub mod meal;
-pub mod oral;
 pub mod own;
 pub mod seen;
 pub mod sips;
@@ -18,7 +18,7 @@ pub mod syllables;
 pub mod timed_water;
 pub mod water;
 
-use self::oral::Offer;
+use self::by_mouth::Offer;
 use super::exam::Exam;
 use super::flag::{Flag, Level};
 use super::judge::three_ml::Wording;
@@ -73,7 +73,7 @@ pub fn goes_on(id: TaskId) -> bool {
 pub fn over(id: TaskId, exam: &Exam) -> Option<bool> {
     match id {
         TaskId::Sips => Some(sips::over(exam)),
-        TaskId::Own => Some(oral::given(id, exam).next().is_some()),
+        TaskId::Own => Some(by_mouth::given(id, exam).next().is_some()),
         // A child's rate by taps is read with the local chart as a counted one is.
         TaskId::Breathing => {
             let child = exam.age.is_some_and(|a| !a.is_adult());

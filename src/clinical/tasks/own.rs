@@ -4,7 +4,7 @@
 //! over. The next trial may begin while the watch of the one before still runs; a sign is then
 //! that of the newest, and that the other may be meant is said.
 
-use super::oral::{self, Offer};
+use super::by_mouth::{self, Offer};
 use super::sips::sign_words;
 use super::water::{NOT_GIVEN_REASONS, WATCH};
 use crate::clinical::exam::Exam;
@@ -301,7 +301,7 @@ pub fn table(exam: &Exam) -> Vec<Row> {
 
 fn rows(exam: &Exam) -> Vec<(String, Vec<&Trial>)> {
     let mut rows: Vec<(String, Vec<&Trial>)> = Vec::new();
-    for trial in oral::given(TaskId::Own, exam) {
+    for trial in by_mouth::given(TaskId::Own, exam) {
         let what = settings(trial);
         match rows.iter_mut().find(|(w, _)| *w == what) {
             Some((_, trials)) => trials.push(trial),
@@ -317,7 +317,7 @@ fn sign_counts(trials: &[&Trial]) -> String {
     for sign in crate::clinical::sign::Sign::ALL {
         let n = trials
             .iter()
-            .filter(|t| oral::seen(t).iter().any(|s| s.sign == sign))
+            .filter(|t| by_mouth::seen(t).iter().any(|s| s.sign == sign))
             .count();
         if n > 0 {
             counts.push(format!("{} in {n}", sign.past()));
@@ -344,21 +344,21 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut flags = Vec::new();
     for (_, trials) in &rows {
         let what = trials.first().map_or(String::new(), |t| brief(t));
-        let seen: Vec<SeenSign> = trials.iter().flat_map(|t| oral::seen(t)).collect();
+        let seen: Vec<SeenSign> = trials.iter().flat_map(|t| by_mouth::seen(t)).collect();
         for flag in signs::judge(SignTask::Own, &seen) {
             let words = format!("{what} (given {}): {}", times(trials.len()), flag.reason());
             flags.push(flag.rule().flag(flag.level(), eating, words));
         }
     }
     flags.extend(overlaps(exam));
-    flags.extend(oral::doubt(TaskId::Own, exam, &rules::OWN_UNFINISHED));
-    let open = oral::given(TaskId::Own, exam)
+    flags.extend(by_mouth::doubt(TaskId::Own, exam, &rules::OWN_UNFINISHED));
+    let open = by_mouth::given(TaskId::Own, exam)
         .filter(|t| {
-            let sign = oral::seen(t).iter().any(|s| s.ends(SignTask::Own));
-            !sign && oral::unfinished(t, exam).is_some()
+            let sign = by_mouth::seen(t).iter().any(|s| s.ends(SignTask::Own));
+            !sign && by_mouth::unfinished(t, exam).is_some()
         })
         .count();
-    let unsaid = oral::given(TaskId::Own, exam).any(|t| !said(t));
+    let unsaid = by_mouth::given(TaskId::Own, exam).any(|t| !said(t));
     let all: usize = rows.iter().map(|(_, trials)| trials.len()).sum();
     let mut missing =
         |words: String| flags.push(rules::OWN_UNFINISHED.flag(Level::Incomplete, eating, words));
@@ -387,7 +387,7 @@ fn times(n: usize) -> String {
 
 /// Signs that fall into the minute of the trial before as well, where that was another thing.
 fn overlaps(exam: &Exam) -> Vec<Flag> {
-    let trials: Vec<&Trial> = oral::given(TaskId::Own, exam).collect();
+    let trials: Vec<&Trial> = by_mouth::given(TaskId::Own, exam).collect();
     let mut flags = Vec::new();
     for pair in trials.windows(2) {
         let [before, now] = pair else { continue };

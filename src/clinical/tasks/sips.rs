@@ -5,7 +5,7 @@
 //! page that was killed finds back to it. The next sip is made ready while the watch runs and is
 //! given when it is over: within one minute after a sip a sign is that sip's (DAN06T).
 
-use super::oral::{self, Offer};
+use super::by_mouth::{self, Offer};
 use super::water::{NOT_GIVEN_REASONS, VOICE_AFTER, VOICE_BEFORE, VOICES, WATCH, Watch};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
@@ -135,7 +135,7 @@ pub fn wording(policy: &Policy) -> Wording {
 
 /// Whether the small sips come before the 90 mL in this visit.
 pub fn stepped(exam: &Exam) -> bool {
-    exam.on_screen(TaskId::Sips) || oral::given(TaskId::Sips, exam).next().is_some()
+    exam.on_screen(TaskId::Sips) || by_mouth::given(TaskId::Sips, exam).next().is_some()
 }
 
 /// A sip's size. One that was not recorded is taken for the first planned, so that its signs are
@@ -151,13 +151,13 @@ fn size(trial: &Trial, plan: &Plan) -> Millilitres {
 /// The sips given. `hoping`: one whose watch or questions are still open is taken as watched.
 fn sips(exam: &Exam, hoping: bool) -> Vec<Sip> {
     let plan = plan(&exam.policy);
-    oral::given(TaskId::Sips, exam)
+    by_mouth::given(TaskId::Sips, exam)
         .map(|trial| Sip {
             size: size(trial, &plan),
-            signs: oral::seen(trial),
-            watched: match oral::watch(trial) {
+            signs: by_mouth::seen(trial),
+            watched: match by_mouth::watch(trial) {
                 Watch::Cut(_) => false,
-                Watch::Whole => hoping || oral::answered(trial, exam),
+                Watch::Whole => hoping || by_mouth::answered(trial, exam),
                 Watch::NotBegun | Watch::Running => hoping,
             },
         })
@@ -168,7 +168,7 @@ fn sips(exam: &Exam, hoping: bool) -> Vec<Sip> {
 pub fn next(exam: &Exam) -> Next {
     // Where the wording in use counts residue, it ends the test as a sign does.
     let residue = wording(&exam.policy) == Wording::B
-        && oral::given(TaskId::Sips, exam).any(|t| t.choice(RESIDUE) == Some("yes"));
+        && by_mouth::given(TaskId::Sips, exam).any(|t| t.choice(RESIDUE) == Some("yes"));
     if residue {
         return Next::Ended;
     }
@@ -208,11 +208,11 @@ pub fn offer(exam: &Exam) -> Option<Offer> {
     let sip = next_words(size, exam);
     let before = newest.is_some_and(|t| t.choice(VOICE_BEFORE).is_some())
         || taken_over(exam).iter().any(|(id, _)| *id == VOICE_BEFORE);
-    let running = oral::given(TaskId::Sips, exam).any(|t| oral::watch(t) == Watch::Running);
+    let running = by_mouth::given(TaskId::Sips, exam).any(|t| by_mouth::watch(t) == Watch::Running);
     Some(match newest.filter(|t| t.start().is_some()) {
         Some(trial) if trial.end().is_none() => return None,
         _ if running => Offer::waits(format!("Make ready: {sip}")),
-        Some(trial) if !oral::answered(trial, exam) => {
+        Some(trial) if !by_mouth::answered(trial, exam) => {
             Offer::waits("First answer what is asked above")
         }
         None if !before => Offer::waits("First: the voice before"),
@@ -229,7 +229,7 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
             taken.push((WAY, Answer::Choice(UNDER_TONGUE.to_owned())));
         }
     }
-    let first = oral::given(TaskId::Sips, exam).find_map(|t| t.answers.get(VOICE_BEFORE));
+    let first = by_mouth::given(TaskId::Sips, exam).find_map(|t| t.answers.get(VOICE_BEFORE));
     taken.extend(first.map(|voice| (VOICE_BEFORE, voice.clone())));
     taken
 }
@@ -237,10 +237,10 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
 /// A 3 mL sip as the published test looks at it.
 pub fn run(trial: &Trial) -> Run {
     let has = |wanted: &[Sign]| {
-        let seen = oral::seen(trial)
+        let seen = by_mouth::seen(trial)
             .iter()
             .any(|s| wanted.contains(&s.sign) && !s.is_late());
-        match (seen, oral::watch(trial)) {
+        match (seen, by_mouth::watch(trial)) {
             (true, _) => Looked::Present,
             (false, Watch::Whole) => Looked::Absent,
             (false, _) => Looked::NotTested,
@@ -272,7 +272,7 @@ pub fn run(trial: &Trial) -> Run {
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let eating = Domain::EatingDrinking;
-    if oral::given(TaskId::Sips, exam).next().is_none() {
+    if by_mouth::given(TaskId::Sips, exam).next().is_none() {
         let why = exam
             .latest(TaskId::Sips)
             .and_then(|t| t.choice(NOT_VALID))
@@ -282,7 +282,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         return vec![rules::SIPS_UNFINISHED.flag(Level::Incomplete, eating, words)];
     }
     let mut flags = sips::judge(&plan(&exam.policy), &sips(exam, false));
-    let runs: Vec<Run> = oral::given(TaskId::Sips, exam)
+    let runs: Vec<Run> = by_mouth::given(TaskId::Sips, exam)
         .filter(|t| t.choice(WAY) == Some(UNDER_TONGUE))
         .map(run)
         .collect();
@@ -296,13 +296,13 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         flags.retain(|f| f.level() != Level::Pass);
         flags.extend(three);
     }
-    flags.extend(oral::doubt(TaskId::Sips, exam, &rules::SIPS_UNFINISHED));
+    flags.extend(by_mouth::doubt(TaskId::Sips, exam, &rules::SIPS_UNFINISHED));
     flags
 }
 
 /// Whether the sips were clear: present, absent, or not given at all.
 pub fn clear(exam: &Exam) -> Looked {
-    if oral::given(TaskId::Sips, exam).next().is_none() {
+    if by_mouth::given(TaskId::Sips, exam).next().is_none() {
         Looked::NotTested
     } else if flags(exam).iter().any(|f| f.level() == Level::Pass) {
         Looked::Present
@@ -346,7 +346,7 @@ fn line(trial: &Trial) -> String {
     }));
     words.extend(sign_words(trial));
     words.push(
-        match oral::watch(trial) {
+        match by_mouth::watch(trial) {
             Watch::Whole => "watched for 60 seconds",
             Watch::Running => "the watch runs",
             Watch::Cut(_) | Watch::NotBegun => "not watched to the end",
@@ -359,7 +359,7 @@ fn line(trial: &Trial) -> String {
 
 /// The signs of a trial in words, without a word about levels.
 pub(super) fn sign_words(trial: &Trial) -> Vec<String> {
-    oral::seen(trial)
+    by_mouth::seen(trial)
         .into_iter()
         .map(|seen| match seen.after {
             Some(after) => format!("{} after {} s", seen.sign.past(), after.0 / 1000),

@@ -2,7 +2,7 @@
 //!
 //! An index of efficiency, not a sign of aspiration. Its signs count as in every trial by mouth.
 
-use super::oral;
+use super::by_mouth;
 use super::water::{
     NOT_GIVEN_REASONS, SOME_LEFT, VOICE_AFTER, VOICE_BEFORE, VOICES, WATCH, millilitres,
 };
@@ -203,7 +203,7 @@ fn lines(trial: &Trial) -> Vec<String> {
 
 /// Answers taken as given: the voice as it was heard last.
 pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
-    let heard = oral::given(TaskId::Sips, exam)
+    let heard = by_mouth::given(TaskId::Sips, exam)
         .filter_map(|t| t.answers.get(VOICE_AFTER))
         .next_back();
     heard
@@ -219,12 +219,12 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         |words: String| rules::TIMED_CUP_UNFINISHED.flag(Level::Incomplete, eating, words);
     let mut flags = Vec::new();
     let mut before = None;
-    let mut trials = oral::given(TaskId::TimedWater, exam).peekable();
+    let mut trials = by_mouth::given(TaskId::TimedWater, exam).peekable();
     if trials.peek().is_none() {
         return vec![unfinished("timed cup of water not given".to_owned())];
     }
     while let Some(trial) = trials.next() {
-        let signs = signs::judge(SignTask::TimedWater, &oral::seen(trial));
+        let signs = signs::judge(SignTask::TimedWater, &by_mouth::seen(trial));
         let sign = signs.iter().any(|f| f.level() >= Level::Refer);
         flags.extend(signs.into_iter().map(|f| {
             let words = format!("timed cup of water: {}", f.reason());
@@ -241,7 +241,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
                 )),
                 None => {}
             }
-            if let Some(missing) = oral::unfinished(trial, exam).filter(|_| !sign) {
+            if let Some(missing) = by_mouth::unfinished(trial, exam).filter(|_| !sign) {
                 flags.push(unfinished(format!("timed cup of water: {missing}")));
             }
             flags.extend(cup.zip(before).and_then(|(now, then): (Cup, Cup)| {
@@ -250,7 +250,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         }
         before = cup.or(before);
     }
-    flags.extend(oral::doubt(
+    flags.extend(by_mouth::doubt(
         TaskId::TimedWater,
         exam,
         &rules::TIMED_CUP_UNFINISHED,

@@ -1,0 +1,88 @@
+//! What the rules say about the examination: notes, and a narrow opening or a weak cough flow
+//! under "Also found". The headline is never touched but by an emergency.
+
+use super::answer::Answer;
+use super::findings::{gag, tongue_short};
+use super::item::Item;
+use super::points;
+use crate::clinical::exam::Exam;
+use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::gate;
+use crate::clinical::gate_flags;
+use crate::clinical::judge;
+use crate::clinical::judge::gag::Gag;
+use crate::clinical::rules;
+
+/// The gate's item on new or worse weakness, which the examination asks first.
+pub const WEAKNESS: &str = "new-weakness";
+
+/// Everything. `gate`: the screen has a gate, which says its part itself.
+pub fn flags(exam: &Exam, gate: bool) -> Vec<Flag> {
+    let mut flags = Vec::new();
+    if !gate {
+        flags.extend(weakness(exam));
+    }
+    flags.extend(points::flags(&exam.oral));
+    flags.extend(judge::tongue_range::judge(tongue_short(&exam.oral)));
+    let gag = gag(&exam.oral);
+    if gag != Gag::NotTested {
+        flags.push(judge::gag::judge(gag));
+    }
+    for item in super::items() {
+        flags.extend(of_item(exam, item));
+    }
+    flags
+}
+
+/// What a single item's rule says.
+pub fn of_item(exam: &Exam, item: &'static Item) -> Vec<Flag> {
+    let answer = exam.oral.answer(item);
+    let has = |id: &str| answer.found().iter().any(|f| f.exception().id == id);
+    match &answer {
+        Answer::Opening(mm, teeth) => judge::mouth::opening(*mm, exam.age, *teeth),
+        Answer::Flow(flow) => judge::mouth::cough(*flow, exam.age),
+        Answer::Found(_) if item.id == "voice.ah" && has("wet") => {
+            vec![rules::ORAL_WET_VOICE.flag(
+                Level::Note,
+                Domain::SpeechVoice,
+                "wet voice: a reason to look further, not proof",
+            )]
+        }
+        Answer::Found(_) if item.id == "larynx" && has("not-felt") => {
+            vec![rules::ORAL_LARYNX.flag(
+                Level::Note,
+                Domain::Mouth,
+                "no swallow felt under four fingers: tells nothing about how far the larynx moves",
+            )]
+        }
+        _ => Vec::new(),
+    }
+}
+
+/// The answer on new or worse weakness, for screens without a gate.
+fn weakness(exam: &Exam) -> Vec<Flag> {
+    let Some(item) = gate::find(WEAKNESS) else {
+        return Vec::new();
+    };
+    let mut flags: Vec<Flag> = exam
+        .gate
+        .exceptions(&exam.policy)
+        .filter(|(i, _, _)| i.id == item.id)
+        .map(|(item, exception, state)| gate_flags::of(exam, item, exception, state))
+        .collect();
+    if exam.oral.is_begun() && !exam.gate.answered(item) {
+        flags.push(rules::ORAL_WEAKNESS_NOT_ASKED.flag(
+            Level::Note,
+            Domain::Urgent,
+            "not asked whether weakness, droop or speech is new or worse",
+        ));
+    }
+    flags
+}
+
+/// Whether a weakness is new or worse and the team did not know.
+pub fn emergency(exam: &Exam) -> bool {
+    exam.gate
+        .exceptions(&exam.policy)
+        .any(|(_, _, state)| state == gate::State::Emergency)
+}

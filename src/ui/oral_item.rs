@@ -1,0 +1,392 @@
+//! One item of the examination: what to ask, and what is not as expected.
+
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::live::{Follow, follow, live, press, said};
+use super::oral::{Rows, answer_of, options};
+use super::parts::{Choices, NumberField, button, para};
+use super::route::Page;
+use super::why::rule_fold;
+use crate::clinical::judge::mouth::FrontTeeth;
+use crate::clinical::oral::answer::{FLOW, OPENING, OPENING_ODD};
+use crate::clinical::oral::{
+    Answer, Exception, Found, FoundId, Item, Reason, Seen, Severity, Sided, Sides, Takes, Touches,
+};
+use crate::clinical::words::capital;
+use crate::measure::decimals::short;
+use crate::record::event::Event;
+
+/// Records an item's answer.
+fn put(desk: Desk, item: &'static Item, seen: Seen) {
+    desk.record([Event::Oral(vec![(item.id.to_owned(), seen)])]);
+}
+
+/// Takes it back.
+fn clear(desk: Desk, item: &'static Item) {
+    desk.record([Event::OralTakenBack(vec![item.id.to_owned()])]);
+}
+
+/// Records exceptions; none left takes the answer back.
+fn put_found(desk: Desk, item: &'static Item, found: Vec<FoundId>) {
+    if found.is_empty() {
+        clear(desk, item);
+    } else {
+        put(desk, item, Seen::Found(found));
+    }
+}
+
+fn stored(answer: &Answer) -> Vec<FoundId> {
+    answer.found().iter().map(Found::store).collect()
+}
+
+/// Where an item stands, in a few words.
+fn state(answer: &Answer) -> String {
+    match answer {
+        Answer::Open => String::new(),
+        Answer::AsExpected => "as expected".to_owned(),
+        Answer::Found(found) => {
+            let words: Vec<String> = found.iter().map(Found::words).collect();
+            words.join("; ")
+        }
+        Answer::NotTested(reason) => format!("not tested: {}", reason.words()),
+        Answer::Opening(mm, _) => format!("{} millimetres", short(mm.get())),
+        Answer::Flow(flow) => format!("{} litres a minute", short(flow.get())),
+        Answer::Touched { left, right } => {
+            let side = |touches: &Touches, side| {
+                touches
+                    .words()
+                    .map_or_else(|| format!("{side} not tested"), |w| format!("{side} {w}"))
+            };
+            format!("{}; {}", side(left, "left"), side(right, "right"))
+        }
+    }
+}
+
+/// One line, with everything else behind a press.
+#[component]
+pub(super) fn OralItem(
+    /// The item.
+    item: &'static Item,
+    /// What the page shares.
+    rows: Rows,
+) -> impl IntoView {
+    let desk = Desk::get();
+    let answer = follow(move || answer_of(desk, item));
+    let open = follow(move || rows.opened.with(|o| o.contains(&item.id)));
+    let toggle = move |_| {
+        rows.opened.update(|o| {
+            if o.contains(&item.id) {
+                o.retain(|id| *id != item.id);
+            } else {
+                o.push(item.id);
+            }
+        });
+    };
+    let class = move || match answer.get() {
+        Answer::Open => "item",
+        a if a.is_as_expected() => "item held",
+        Answer::NotTested(_) => "item",
+        _ => "item excepted",
+    };
+    view! {
+        <li class=said(class)>
+            <button
+                type="button"
+                class="line"
+                id=item.id
+                aria-expanded=said(move || open.get().to_string())
+                on:click=press(toggle)
+            >
+                <span>
+                    <b>{item.name}</b>
+                    {(!item.ask.is_empty()).then(|| view! { <span class="asked">"\u{201C}"{item.ask}"\u{201D}"</span> })}
+                </span>
+                <span class="tick">{live(move || state(&answer.get()))}</span>
+            </button>
+            {live(move || open.get().then(|| view! { <Inside item=item rows=rows answer=answer/> }))}
+        </li>
+    }
+}
+
+#[component]
+fn Inside(item: &'static Item, rows: Rows, answer: Follow<Answer>) -> impl IntoView {
+    let desk = Desk::get();
+    let problem = RwSignal::new(String::new());
+    // What can be as expected by one press.
+    let plain = matches!(item.takes, Takes::Look | Takes::Touches);
+    let reason = Signal::derive(move || match answer.get() {
+        Answer::NotTested(reason) => Some(reason.words().to_owned()),
+        _ => None,
+    });
+    let nerve = match item.nerve.number() {
+        "" => String::new(),
+        number => format!("Cranial nerve {number}"),
+    };
+    view! {
+        <div class="exceptions">
+            {para("small", item.look)}
+            {para("small", nerve)}
+            {para("advice", item.care)}
+            {(!item.exceptions.is_empty()).then(|| exceptions(desk, item, rows, answer, problem))}
+            <p class="problem" role="alert">{live(move || problem.get())}</p>
+            {match item.takes {
+                Takes::Look => ().into_any(),
+                Takes::Touches => touches(desk, item, answer).into_any(),
+                Takes::Millimetres | Takes::Flow => number(desk, item, answer).into_any(),
+            }}
+            <div class="row apart">
+                {plain.then(|| button("choice", "As expected", move || put(desk, item, Seen::AsExpected)))}
+                {live(move || (answer.get() != Answer::Open).then(|| button("", "Clear", move || clear(desk, item))))}
+                {(!item.ask.is_empty()).then(|| {
+                    button("", "Show to patient", move || desk.turn(Page::OralShow(item.id)))
+                })}
+            </div>
+            <Choices
+                label="Not tested, because"
+                options=options(Reason::ALL.map(Reason::words))
+                chosen=reason
+                pick=Callback::new(move |id: Option<String>| {
+                    match Reason::ALL.into_iter().find(|r| id.as_deref() == Some(r.words())) {
+                        Some(reason) => put(desk, item, Seen::NotTested(reason)),
+                        None => clear(desk, item),
+                    }
+                })
+            />
+            {item.rule.map(rule_fold)}
+        </div>
+    }
+}
+
+/// The exceptions, several of which may be the case; below each its side and its severity.
+fn exceptions(
+    desk: Desk,
+    item: &'static Item,
+    rows: Rows,
+    answer: Follow<Answer>,
+    problem: RwSignal<String>,
+) -> impl IntoView {
+    let has = move |id: &str| answer.get().found().iter().any(|f| f.exception().id == id);
+    let toggle = move |exception: &'static Exception| {
+        let now = answer.get_untracked();
+        if let Answer::NotTested(reason) = &now
+            && problem.with_untracked(String::is_empty)
+        {
+            // What was marked is not overwritten by a stray press.
+            problem.set(format!(
+                "Marked as not tested ({}). Press again to record this instead.",
+                reason.words()
+            ));
+            return;
+        }
+        problem.set(String::new());
+        let mut found = stored(&now);
+        let before = found.len();
+        found.retain(|f| f.what != exception.id);
+        if found.len() == before {
+            let side = rows
+                .picked
+                .get_untracked()
+                .filter(|(id, _)| *id == item.id && exception.side != Sided::No)
+                .map(|(_, side)| Sides::from(side));
+            found.push(FoundId {
+                what: exception.id.to_owned(),
+                side,
+                severity: None,
+            });
+        }
+        put_found(desk, item, found);
+    };
+    // Which are the case; their sides and severities are followed by themselves.
+    let cases = follow(move || {
+        answer
+            .get()
+            .found()
+            .iter()
+            .map(|f| f.exception().id)
+            .collect::<Vec<_>>()
+    });
+    view! {
+        <div class="choices" role="group" aria-label="What is the case?">
+            <p class="ask">"What is the case?"</p>
+            <div class="row">
+                {item.exceptions.iter().map(|exception| view! {
+                    <button
+                        type="button"
+                        class="choice"
+                        aria-pressed=said(move || has(exception.id).to_string())
+                        on:click=press(move |_| toggle(exception))
+                    >
+                        {capital(exception.words)}
+                    </button>
+                }).collect_view()}
+            </div>
+        </div>
+        {live(move || cases.get().into_iter().filter_map(|id| item.exception(id)).map(|exception| view! {
+            {(exception.side != Sided::No).then(|| part(
+                desk, item, exception, answer, "which side?",
+                Sides::ALL.into_iter().filter(|s| exception.side == Sided::On || *s != Sides::Both).map(Sides::button).collect(),
+                |f| f.side.map(Sides::button),
+                |f, words| f.side = Sides::ALL.into_iter().find(|s| Some(s.button()) == words),
+            ))}
+            {exception.graded.then(|| part(
+                desk, item, exception, answer, "how much?",
+                Severity::ALL.map(Severity::words).to_vec(),
+                |f| f.severity.map(Severity::words),
+                |f, words| f.severity = Severity::ALL.into_iter().find(|s| Some(s.words()) == words),
+            ))}
+        }).collect_view())}
+    }
+}
+
+/// The side or the severity of an exception.
+#[allow(clippy::too_many_arguments)]
+fn part(
+    desk: Desk,
+    item: &'static Item,
+    exception: &'static Exception,
+    answer: Follow<Answer>,
+    asks: &'static str,
+    offered: Vec<&'static str>,
+    read: fn(&FoundId) -> Option<&'static str>,
+    write: fn(&mut FoundId, Option<&str>),
+) -> AnyView {
+    let chosen = Signal::derive(move || {
+        stored(&answer.get())
+            .iter()
+            .find(|f| f.what == exception.id)
+            .and_then(read)
+            .map(str::to_owned)
+    });
+    let pick = Callback::new(move |id: Option<String>| {
+        let mut found = stored(&answer.get_untracked());
+        if let Some(one) = found.iter_mut().find(|f| f.what == exception.id) {
+            write(one, id.as_deref());
+        }
+        put_found(desk, item, found);
+    });
+    view! {
+        <Choices
+            label=format!("{}: {asks}", capital(exception.words))
+            options=options(offered)
+            chosen=chosen
+            pick=pick
+        />
+    }
+    .into_any()
+}
+
+/// Counts touches, left and right.
+fn touches(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl IntoView {
+    let sides = move || match answer.get() {
+        Answer::Touched { left, right } => [right, left],
+        _ => <[Touches; 2]>::default(),
+    };
+    let count = move |side: usize, felt: usize| {
+        let mut both = match answer.get_untracked() {
+            Answer::Touched { left, right } => [right, left],
+            _ => <[Touches; 2]>::default(),
+        };
+        if let Some(t) = both.get_mut(side) {
+            let n = match felt {
+                0 => &mut t.felt,
+                1 => &mut t.less,
+                _ => &mut t.missed,
+            };
+            *n = n.saturating_add(1);
+        }
+        let [right, left] = both;
+        put(desk, item, Seen::Touched { left, right });
+    };
+    [Sides::Right, Sides::Left]
+        .into_iter()
+        .enumerate()
+        .map(|(at, side)| {
+            let words = move || {
+                let counted = sides().get(at).and_then(|t| t.words());
+                format!(
+                    "{}: {}",
+                    side.button(),
+                    counted.unwrap_or_else(|| "no touch yet".to_owned())
+                )
+            };
+            view! {
+                <div class="choices" role="group" aria-label=side.button()>
+                    <p class="ask" role="status">{live(words)}</p>
+                    <div class="row">
+                        {["Felt", "Felt less", "Not felt"].into_iter().enumerate().map(|(felt, words)| {
+                            button("choice", words, move || count(at, felt))
+                        }).collect_view()}
+                    </div>
+                </div>
+            }
+        })
+        .collect_view()
+}
+
+/// A measured number.
+fn number(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl IntoView {
+    let opening = item.takes == Takes::Millimetres;
+    let seen = move || {
+        desk.visit
+            .with(|v| match v.as_ref().and_then(|v| v.exam.oral.seen(item)) {
+                Some(Seen::Measured {
+                    tenths,
+                    front_teeth,
+                }) => (*tenths, *front_teeth),
+                _ => (None, None),
+            })
+    };
+    let keep = move |tenths: Option<i32>, front_teeth: Option<bool>| {
+        if tenths.is_none() && front_teeth.is_none() {
+            clear(desk, item);
+        } else {
+            put(
+                desk,
+                item,
+                Seen::Measured {
+                    tenths,
+                    front_teeth,
+                },
+            );
+        }
+    };
+    let (label, unit, range) = if opening {
+        ("Mouth opening", "mm", OPENING)
+    } else {
+        ("Peak cough flow", "L/min", FLOW)
+    };
+    let teeth = ["upper and lower front teeth", "not both"];
+    view! {
+        <NumberField
+            id=if opening { "opening" } else { "flow" }
+            label=label
+            unit=unit
+            value=Signal::derive(move || seen().0)
+            range=range
+            step=0
+            take=Callback::new(move |tenths: Option<i32>| keep(tenths, untrack(seen).1))
+        />
+        {live(move || para("advice", if seen().0.is_some_and(|t| opening && t < OPENING_ODD) {
+            "Very narrow. Read again: millimetres, edge to edge of the front teeth."
+        } else {
+            ""
+        }))}
+        {opening.then(|| view! {
+            <Choices
+                label="Measured between"
+                options=options(teeth)
+                chosen=Signal::derive(move || seen().1.map(|both| teeth[usize::from(!both)].to_owned()))
+                pick=Callback::new(move |id: Option<String>| {
+                    keep(untrack(seen).0, id.map(|id| id == teeth[0]));
+                })
+            />
+        })}
+        {live(move || para("small", match answer.get() {
+            Answer::Opening(_, FrontTeeth::NotLooked) => {
+                "Say between what it was measured, or it is not judged."
+            }
+            _ => "",
+        }))}
+    }
+}
