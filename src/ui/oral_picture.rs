@@ -56,7 +56,7 @@ pub(super) fn OralPicture(
             .flat_map(|item| [Side::Right, Side::Left].map(|side| spot(item, side, rows)));
         view! {
             <div class="sides"><span>"Patient's right"</span><span>"Patient's left"</span></div>
-            <div class="picture" role="group" aria-label="Places, each leading to its line below">
+            <div class="oral-picture" role="group" aria-label="Places, each leading to its line below">
                 <svg viewBox="0 0 320 256" aria-hidden="true"><path d=lines></path></svg>
                 {spots.collect_view()}
             </div>

@@ -144,16 +144,16 @@ pub(super) fn after_task(visit: &Visit, task: TaskId) -> Page {
     let Some(screen) = visit.screen.map(|id| id.screen()) else {
         return Page::Overview;
     };
+    if screen.extras().any(|extra| extra == task) {
+        // It was added to the screen: back to where that goes on.
+        return next(visit);
+    }
     if !screen.tasks.contains(&task) {
         // It stood beside the screen, and was come to from the overview.
         return Page::Overview;
     }
     if screen.gate && gate_closed(&visit.exam).is_some() {
         return Page::GateResult;
-    }
-    if screen.extras().any(|extra| extra == task) {
-        // It was added to the screen: back to where that goes on.
-        return next(visit);
     }
     match (screen.after(task), screen.oral.after().first()) {
         (Some(next), _) => Page::Task(next),
