@@ -431,6 +431,32 @@ fn undoing_a_start_starts_its_window_anew() {
     assert!(finding.rates.is_empty(), "counted for 24 of 60 seconds");
 }
 
+/// A sip that was given stays given: while the next one is only made ready, "undo" takes back a
+/// sign of the one before and no more of it.
+#[test]
+fn undo_never_brings_a_given_sip_up_again() {
+    let mut events = vec![opened(), trial_opened(0, TaskId::Sips)];
+    events.extend([
+        press(0, MarkKind::Start, 1_000),
+        press(0, MarkKind::End, 2_000),
+        press(0, MarkKind::Sign(Sign::Cough), 5_000),
+        trial_opened(1, TaskId::Sips),
+    ]);
+    let mut undone = 0;
+    while let Some(trial) = folded(&events).undo_goes_to(TaskId::Sips) {
+        events.push(Event::Undo { trial });
+        undone += 1;
+    }
+    assert_eq!(undone, 1);
+    let visit = folded(&events);
+    let given = &visit.exam.trials[0];
+    assert!(given.start().is_some() && given.end().is_some());
+    assert_eq!(given.signs().count(), 0);
+    // Once the next one was begun, it is that one's presses that go.
+    events.push(press(1, MarkKind::Start, 70_000));
+    assert_eq!(folded(&events).undo_goes_to(TaskId::Sips), Some(1));
+}
+
 #[test]
 fn choking_is_kept_with_help_and_its_end() {
     let mut events = vec![
@@ -1073,13 +1099,13 @@ fn every_value() -> Vec<Event> {
     events.extend(
         every!(TaskId: Breathing, DrySwallow, Water90, FreeCount, SyllablePa, SyllableTa, SyllableKa,
             Sequence, LongestAh, LongestS, LongestZ, PitchGlide, BreathCount, BreathHold, FiveForFive,
-            Flow, Cracker, Meal, SixSigns)
+            Flow, Cracker, Meal, SixSigns, Sips, TimedWater, Own, BreathTaps, Breaths30)
             .into_iter()
             .map(|task| trial_opened(4, task)),
     );
     events.extend(every!(Role: Screener, Slp).into_iter().map(Event::Role));
     events.extend(
-        every!(ScreenId: Swallow, OralMotor, FullVisit)
+        every!(ScreenId: Swallow, OralMotor, FullVisit, Stepped, OwnTrials)
             .into_iter()
             .map(Event::ScreenChosen),
     );

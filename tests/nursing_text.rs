@@ -496,3 +496,100 @@ fn the_longest_text_still_fits_one_screen() {
         "{text}"
     );
 }
+
+impl Script {
+    /// The screen chosen instead.
+    fn on(&mut self, screen: ScreenId) -> &mut Script {
+        self.say(Event::ScreenChosen(screen))
+    }
+
+    fn number(&mut self, question: &str, n: i32) -> &mut Script {
+        let trial = self.trial;
+        self.say(Event::Answer {
+            trial,
+            question: question.to_owned(),
+            answer: Some(Answer::Tenths(n * 10)),
+        })
+    }
+
+    fn words(&mut self, question: &str, words: &str) -> &mut Script {
+        let trial = self.trial;
+        self.say(Event::Answer {
+            trial,
+            question: question.to_owned(),
+            answer: Some(Answer::Words(words.to_owned())),
+        })
+    }
+
+    /// A watched trial by mouth.
+    fn given(&mut self, task: TaskId, from: i64, signs: &[(Sign, i64)]) -> &mut Script {
+        self.open(task);
+        self.choose("voice-before", "clear");
+        self.mark(from, MarkKind::Start);
+        self.mark(from + 2_000, MarkKind::End);
+        for (sign, after) in signs {
+            self.mark(from + 2_000 + after, MarkKind::Sign(*sign));
+        }
+        self.mark(from + 62_030, MarkKind::WatchOver);
+        self.choose("voice-after", "clear")
+    }
+}
+
+#[test]
+fn a_cough_after_a_small_sip_on_one_phone_screen() {
+    let mut script = Script::new(Age::Years(81), Role::Screener);
+    script.on(ScreenId::Stepped).gate(&[]).breaths(18);
+    script.dry(&[2_000, 9_000, 17_000]);
+    script.given(TaskId::Sips, 100_000, &[]).number("sip", 3);
+    script
+        .choose("sip-way", "under-tongue")
+        .choose("extra-swallows", "2");
+    script
+        .given(TaskId::Sips, 200_000, &[(Sign::Cough, 20_000)])
+        .number("sip", 3);
+    script
+        .choose("sip-way", "under-tongue")
+        .choose("extra-swallows", "2");
+    script.plan(Action::NothingByMouth, "");
+    let text = script.text();
+    assert!(text.starts_with("REFER to "), "{text}");
+    assert!(text.contains("NOTHING BY MOUTH"), "{text}");
+    assert!(
+        text.contains("sip of 3 mL: coughed 20 seconds after the swallow"),
+        "{text}"
+    );
+    assert!(text.contains("small sips of water: 2 of 3 mL"), "{text}");
+    assert!(
+        text.chars().count() < MOST,
+        "{}: {text}",
+        text.chars().count()
+    );
+}
+
+/// The longest table there is on the page: many settings with all their words, each with signs.
+#[test]
+fn many_own_trials_fit_one_phone_screen() {
+    let mut script = Script::new(Age::Years(81), Role::Slp);
+    script.on(ScreenId::OwnTrials).gate(&[]).breaths(18);
+    for n in 0..14 {
+        let signs = [(Sign::Cough, 1_000), (Sign::VoiceChange, 2_000)];
+        script.given(TaskId::Own, n * 100_000, &signs[..(n % 3) as usize]);
+        script.choose("own-level", ["d3", "f6", "f5"][(n % 3) as usize]);
+        script.words("own-what", &format!("orange juice with thickener {n}"));
+        script
+            .choose("own-amount", "mouthful")
+            .choose("own-by", "self");
+        script.choose("own-posture", "turned-right");
+        script.choose("own-strategy", "slow");
+        script.words("own-strategy-words", "chin on the left shoulder, twice");
+    }
+    script.plan(Action::NothingByMouth, "");
+    let text = script.text();
+    assert!(text.starts_with("REFER to "), "{text}");
+    assert!(text.contains("more in the record"), "{text}");
+    assert!(
+        text.chars().count() < MOST,
+        "{}: {text}",
+        text.chars().count()
+    );
+}

@@ -25,11 +25,18 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     for task in screen.tasks {
         flags.extend(tasks::flags(*task, exam));
     }
+    // What was added to the screen counts as soon as it was begun.
+    for task in screen.extras() {
+        if exam.latest_started(task).is_some() {
+            flags.extend(tasks::flags(task, exam));
+        }
+    }
     // What was attached to the visit and is no part of its screen is told; it decides only where it
     // is a sign.
-    let attached = TaskId::ALL
-        .iter()
-        .filter(|task| !screen.tasks.contains(task) && !tasks::BESIDE.contains(task));
+    let attached = TaskId::ALL.iter().filter(|task| {
+        let added = screen.extras().any(|extra| extra == **task);
+        !screen.tasks.contains(task) && !tasks::BESIDE.contains(task) && !added
+    });
     for task in attached.filter(|task| exam.latest(**task).is_some()) {
         let told = |flag: &Flag| !flag.domain().decides() || flag.level() >= Level::Refer;
         flags.extend(tasks::flags(*task, exam).into_iter().filter(told));
@@ -71,7 +78,10 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
             continue;
         }
         let own = on.hold.starts_with(rules::CRACKER_NOT_FOR.id);
-        let what = if !own && given(TaskId::Water90) {
+        let water = [TaskId::Water90, TaskId::Sips, TaskId::TimedWater];
+        let what = if !own && given(TaskId::Own) {
+            "A trial by mouth"
+        } else if !own && water.into_iter().any(given) {
             "Water"
         } else if given(TaskId::Cracker) {
             "A cracker"

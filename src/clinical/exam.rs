@@ -6,6 +6,7 @@ use super::judge::compared::Who;
 use super::oral::Oral;
 use super::person::{Age, Language, Sex};
 use super::policy::Policy;
+use super::screen::ScreenId;
 use super::task::TaskId;
 use super::trial::Trial;
 use serde::{Deserialize, Serialize};
@@ -79,6 +80,8 @@ pub struct Exam {
     pub unread: u32,
     /// The policy in force when the visit began.
     pub policy: Policy,
+    /// The screen chosen, if one was.
+    pub screen: Option<ScreenId>,
 }
 
 impl Exam {
@@ -94,6 +97,20 @@ impl Exam {
     /// The newest trial of a task.
     pub fn latest(&self, task: TaskId) -> Option<&Trial> {
         self.trials.iter().rev().find(|t| t.task == task)
+    }
+
+    /// The newest trial of a task that was started: a sign is its.
+    pub fn latest_started(&self, task: TaskId) -> Option<&Trial> {
+        self.trials
+            .iter()
+            .rev()
+            .find(|t| t.task == task && t.start().is_some())
+    }
+
+    /// Whether a task belongs to the screen chosen.
+    pub fn on_screen(&self, task: TaskId) -> bool {
+        self.screen
+            .is_some_and(|id| id.screen().tasks.contains(&task))
     }
 
     /// How a hold was passed, if it was: with a reason, by somebody who may.

@@ -1,11 +1,12 @@
 //! What holds up a task that gives something by mouth, and who may go on past it.
 
 use super::exam::Exam;
-use super::flag::Level;
+use super::flag::{Flag, Level};
 use super::gate::{self, State};
 use super::go_on::GoOn;
+use super::judge::timed_water;
 use super::task::TaskId;
-use super::tasks::{self, breathing, water};
+use super::tasks::{self, breathing, by_mouth, sips, water};
 
 /// One thing in the way.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -89,7 +90,16 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
                 hold(format!("{}.{says}", flag.rule().id), says, "", go_on);
             }
         }
-        for flag in tasks::flags(TaskId::DrySwallow, exam) {
+        // Where a screen is chosen that has no dry swallows, a count that was not made holds nothing.
+        let dry_asked = exam.screen.is_none()
+            || exam.on_screen(TaskId::DrySwallow)
+            || exam.latest(TaskId::DrySwallow).is_some();
+        let dry = if dry_asked {
+            tasks::flags(TaskId::DrySwallow, exam)
+        } else {
+            Vec::new()
+        };
+        for flag in dry {
             let go_on = match flag.level() {
                 Level::Stop => GoOn::Never,
                 Level::Refer | Level::Incomplete => GoOn::WithReason,
@@ -103,6 +113,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             );
         }
         again(task, exam, &mut holds);
+        after_others(task, exam, &mut holds);
     }
     holds.retain(|h| exam.went_on(&h.id, h.go_on).is_none());
     holds
@@ -131,6 +142,64 @@ fn again(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
             } else {
                 GoOn::WithReason
             },
+        });
+    }
+}
+
+/// After a sign in another trial by mouth, and before small sips were clear.
+fn after_others(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
+    let mut sips_sign = false;
+    for other in TaskId::ALL.iter().copied().filter(|other| *other != task) {
+        let tried = by_mouth::given(other, exam).count();
+        if tried == 0 || !tasks::spec(other).by_mouth {
+            continue;
+        }
+        let watching =
+            by_mouth::given(other, exam).any(|t| by_mouth::watch(t) == water::Watch::Running);
+        if watching {
+            holds.push(Hold {
+                id: format!("watch.{other:?}.{tried}"),
+                says: "The watch of 60 seconds after the trial before still runs".to_owned(),
+                advice: Default::default(),
+                go_on: GoOn::WithReason,
+            });
+        }
+        // A cracker has a rule of its own for a drink that went wrong.
+        if task == TaskId::Cracker && other != TaskId::Own && other != TaskId::Meal {
+            continue;
+        }
+        let worst = tasks::flags(other, exam)
+            .into_iter()
+            .max_by_key(Flag::level)
+            .filter(|f| f.level() >= Level::Refer);
+        let Some(flag) = worst else { continue };
+        sips_sign |= other == TaskId::Sips;
+        holds.push(Hold {
+            id: format!("after.{other:?}.{tried}"),
+            says: format!("A sign was seen: {}", flag.reason()),
+            advice: Default::default(),
+            go_on: if flag.level() == Level::Stop {
+                GoOn::SlpWithReason
+            } else {
+                GoOn::WithReason
+            },
+        });
+    }
+    if sips_sign {
+        return;
+    }
+    let waits = match task {
+        TaskId::Water90 if sips::stepped(exam) => sips::before_90(exam),
+        TaskId::TimedWater => timed_water::before(sips::clear(exam)),
+        _ => None,
+    };
+    if let Some(flag) = waits {
+        let tried = by_mouth::given(TaskId::Sips, exam).count();
+        holds.push(Hold {
+            id: format!("{}.{task:?}.{tried}", flag.rule().id),
+            says: flag.reason().to_owned(),
+            advice: Default::default(),
+            go_on: GoOn::WithReason,
         });
     }
 }

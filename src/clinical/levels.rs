@@ -2,7 +2,7 @@
 //! only. Recorded when the clinician picks one, never derived.
 
 /// A drink level, 0 to 4.
-pub fn drink(level: u8) -> Option<&'static str> {
+pub const fn drink(level: u8) -> Option<&'static str> {
     Some(match level {
         0 => "0 Thin",
         1 => "1 Slightly thick",
@@ -14,7 +14,7 @@ pub fn drink(level: u8) -> Option<&'static str> {
 }
 
 /// A food level, 3 to 7.
-pub fn food(level: u8) -> Option<&'static str> {
+pub const fn food(level: u8) -> Option<&'static str> {
     Some(match level {
         3 => "3 Liquidised",
         4 => "4 Pureed",

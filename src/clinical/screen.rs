@@ -14,6 +14,10 @@ pub enum ScreenId {
     OralMotor,
     /// Face, mouth and throat, speech and breath timing, then the way of the swallow screen.
     FullVisit,
+    /// Gate, breathing, dry swallows, small sips, 90 mL of water only when all were clear.
+    Stepped,
+    /// Gate, breathing, the clinician's own trials.
+    OwnTrials,
 }
 
 /// A screen.
@@ -90,9 +94,51 @@ static FULL_VISIT: Screen = Screen {
     ],
 };
 
+/// Stepped swallow screen.
+static STEPPED: Screen = Screen {
+    id: ScreenId::Stepped,
+    title: "Stepped swallow screen",
+    about: "Ready? Breaths, dry swallows, small sips, 90 mL only when all were clear.",
+    gate: true,
+    decides: true,
+    oral: Examination::None,
+    tasks: &[
+        TaskId::Breathing,
+        TaskId::DrySwallow,
+        TaskId::Sips,
+        TaskId::Water90,
+    ],
+};
+
+/// Own trials.
+static OWN_TRIALS: Screen = Screen {
+    id: ScreenId::OwnTrials,
+    title: "Own trials",
+    about: "Ready? Breaths, then any food or drink, amount and posture you choose.",
+    gate: true,
+    decides: true,
+    oral: Examination::None,
+    tasks: &[TaskId::Breathing, TaskId::Own],
+};
+
+/// What may be added to any visit that began with the questions of the gate.
+pub const EXTRAS: &[TaskId] = &[
+    TaskId::Sips,
+    TaskId::TimedWater,
+    TaskId::Own,
+    TaskId::BreathTaps,
+    TaskId::Breaths30,
+];
+
 impl ScreenId {
     /// All screens, in the order offered.
-    pub const ALL: [ScreenId; 3] = [ScreenId::Swallow, ScreenId::OralMotor, ScreenId::FullVisit];
+    pub const ALL: [ScreenId; 5] = [
+        ScreenId::Swallow,
+        ScreenId::OralMotor,
+        ScreenId::FullVisit,
+        ScreenId::Stepped,
+        ScreenId::OwnTrials,
+    ];
 
     /// Its data.
     pub fn screen(self) -> &'static Screen {
@@ -100,11 +146,21 @@ impl ScreenId {
             ScreenId::Swallow => &SWALLOW,
             ScreenId::OralMotor => &ORAL_MOTOR,
             ScreenId::FullVisit => &FULL_VISIT,
+            ScreenId::Stepped => &STEPPED,
+            ScreenId::OwnTrials => &OWN_TRIALS,
         }
     }
 }
 
 impl Screen {
+    /// The tasks that may be added to a visit with this screen.
+    pub fn extras(&self) -> impl Iterator<Item = TaskId> + '_ {
+        EXTRAS
+            .iter()
+            .copied()
+            .filter(|task| self.gate && !self.tasks.contains(task))
+    }
+
     /// The task after this one, if there is one.
     pub fn after(&self, task: TaskId) -> Option<TaskId> {
         let at = self.tasks.iter().position(|t| *t == task)?;

@@ -53,6 +53,16 @@ pub enum TaskId {
     Meal,
     /// Two or more of six signs.
     SixSigns,
+    /// Small sips of water, one size after the other.
+    Sips,
+    /// A cup of water against the clock.
+    TimedWater,
+    /// The clinician's own trials.
+    Own,
+    /// Breathing by a tap at every breath.
+    BreathTaps,
+    /// Breaths in 30 s.
+    Breaths30,
 }
 
 impl TaskId {
@@ -77,6 +87,11 @@ impl TaskId {
         TaskId::Cracker,
         TaskId::Meal,
         TaskId::SixSigns,
+        TaskId::Sips,
+        TaskId::TimedWater,
+        TaskId::Own,
+        TaskId::BreathTaps,
+        TaskId::Breaths30,
     ];
 }
 

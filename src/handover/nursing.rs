@@ -10,7 +10,7 @@ use crate::clinical::gate::{self, State, hold_id};
 use crate::clinical::oral;
 use crate::clinical::rules;
 use crate::clinical::task::TaskId;
-use crate::clinical::tasks::{self, breathing, water};
+use crate::clinical::tasks::{self, breath_taps, breathing, own, water};
 use crate::clinical::words::{capital, small};
 use crate::measure::time::{Millis, elapsed};
 use crate::record::event::{Action, Plan};
@@ -342,6 +342,12 @@ fn background(visit: &Visit) -> Vec<String> {
         );
         newest = Some(finding);
     }
+    if rates.is_empty() && exam.age.is_some_and(|a| !a.is_adult()) {
+        rates.extend(
+            breath_taps::rate(exam)
+                .map(|(rate, _)| breathing::rate_words(rate, breathing::Method::Shorter)),
+        );
+    }
     if !rates.is_empty() {
         parts.push(rates.join(", then "));
     }
@@ -393,6 +399,8 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<String> {
                     parts.push(first_part(flag.reason()));
                 }
             }
+            // The rate means nothing on a ward; that it was slow is said with what was drunk.
+            _ if flag.rule().id == rules::TIMED_WATER_SLOW.id => {}
             Domain::Urgent | Domain::EatingDrinking => parts.push(small(flag.reason())),
         }
     }
@@ -401,6 +409,8 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<String> {
             .iter()
             .filter_map(|task| tasks::summary(*task, &visit.exam)),
     );
+    // A part each, so that what does not fit is counted and not cut.
+    parts.extend(own::told(&visit.exam));
     parts
 }
 

@@ -168,11 +168,11 @@ impl Visit {
             } => {
                 self.exam.policy = policy;
                 self.know(details);
-                self.screen = screen;
+                self.choose(screen);
                 self.role = role;
             }
             Event::Details(details) => self.know(details),
-            Event::ScreenChosen(screen) => self.screen = Some(screen),
+            Event::ScreenChosen(screen) => self.choose(Some(screen)),
             Event::Role(role) => self.role = role,
             Event::Gate(answers) => self.exam.gate.0.extend(answers),
             Event::GateCleared(item) => {
@@ -306,6 +306,11 @@ impl Visit {
         }
     }
 
+    fn choose(&mut self, screen: Option<ScreenId>) {
+        self.screen = screen;
+        self.exam.screen = screen;
+    }
+
     /// Takes over what is known of the person.
     fn know(&mut self, details: Details) {
         self.exam.age = details.age;
@@ -331,6 +336,19 @@ impl Visit {
     /// The trial with a number.
     pub fn trial(&self, number: u32) -> Option<&Trial> {
         self.exam.trials.iter().find(|t| t.number == number)
+    }
+
+    /// The trial whose newest press "undo" takes back on a task's page: that of the newest trial;
+    /// where the next one is only being made ready, a sign of the one before. Never more of that
+    /// one: it was given, and must not come up again as due.
+    pub fn undo_goes_to(&self, task: TaskId) -> Option<u32> {
+        let pressed = |trial: &Trial| trial.marks.iter().rev().find(|m| m.kind.pressed()).copied();
+        let newest = self.exam.latest(task)?;
+        if pressed(newest).is_some() {
+            return Some(newest.number);
+        }
+        let before = self.exam.latest_started(task)?;
+        matches!(pressed(before)?.kind, MarkKind::Sign(_)).then_some(before.number)
     }
 
     /// The number the next trial gets.

@@ -376,7 +376,16 @@ impl Desk {
 
     /// Records a press on a task's pad.
     pub(super) fn press(self, task: TaskId, length: Option<Millis>, at: Stamp, kind: MarkKind) {
-        let (trial, opened) = self.trial_for(task, length);
+        let (trial, opened) = match kind {
+            // A sign seen while the next trial is only made ready is that of the one before.
+            MarkKind::Sign(_) => self.visit.with_untracked(|v| {
+                v.as_ref()
+                    .and_then(|v| v.exam.latest_started(task))
+                    .map(|t| (t.number, None))
+            }),
+            _ => None,
+        }
+        .unwrap_or_else(|| self.trial_for(task, length));
         let mut events: Vec<Event> = opened.into_iter().collect();
         if kind == MarkKind::Start {
             events.extend(self.assumed(task, trial));
@@ -403,15 +412,16 @@ impl Desk {
                     .trial(trial)
                     .is_none_or(|t| !t.answers.contains_key(id))
             };
-            (spec.usual)(&visit.exam)
+            let usual = (spec.usual)(&visit.exam)
                 .into_iter()
+                .filter_map(|(id, _)| Some((id, Answer::Choice(spec.assumed(&visit.exam, id)?))));
+            usual
+                .chain(tasks::taken_over(task, &visit.exam))
                 .filter(|(id, _)| open(id))
-                .filter_map(|(id, _)| {
-                    Some(Event::Answer {
-                        trial,
-                        question: id.to_owned(),
-                        answer: Some(Answer::Choice(spec.assumed(&visit.exam, id)?)),
-                    })
+                .map(|(id, answer)| Event::Answer {
+                    trial,
+                    question: id.to_owned(),
+                    answer: Some(answer),
                 })
                 .collect()
         })
@@ -429,8 +439,10 @@ impl Desk {
 
     /// Takes the newest press of a task back.
     pub(super) fn undo(self, task: TaskId) {
-        let (trial, opened) = self.trial_for(task, None);
-        if opened.is_none() {
+        let trial = self
+            .visit
+            .with_untracked(|v| v.as_ref().and_then(|v| v.undo_goes_to(task)));
+        if let Some(trial) = trial {
             self.record([Event::Undo { trial }]);
         }
     }

@@ -11,6 +11,7 @@ use leptos::prelude::*;
 
 use super::banner::whole_seconds;
 use super::desk::Desk;
+use super::holds::held;
 use super::live::{Follow, follow, live, press, said};
 use super::pads::{all_pads, figures, on_key, pad_button, several};
 use super::signs::SignButtons;
@@ -24,6 +25,9 @@ use crate::measure::time::{Millis, Stamp};
 
 /// How long "ready, set" lasts before "go".
 const COUNTDOWN: Millis = Millis::from_secs(3);
+
+/// Two touches closer than this are one, where the second would end a swallow.
+const BOUNCE: Millis = Millis(250);
 
 /// The phase's name, without its running figures: what decides which pad is drawn.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -78,6 +82,16 @@ pub(super) fn Pad(
     let spec = tasks::spec(task);
     let taps = follow(move || with_trial(desk, task, |_, t| t.taps()).unwrap_or(0));
 
+    // What it offers where nothing runs: the next of many trials, or what that waits for.
+    let offer = follow(move || {
+        desk.visit
+            .with(|v| v.as_ref().and_then(|v| tasks::offer(task, &v.exam)))
+    });
+    let goes_on = tasks::goes_on(task);
+    let held = held(desk, task);
+    // Whether a touch begins the next trial.
+    let next_now =
+        move || goes_on && offer.get().is_some_and(|o| !o.waits) && held.get().is_empty();
     // Nothing is counted: the time runs to its end by itself, on a plain panel.
     let silent = spec.pad.counts.0.is_empty() && !spec.pad.touch_ends;
     let split = move || several(desk, task).len() > 1;
@@ -122,16 +136,34 @@ pub(super) fn Pad(
         buzz(60);
         desk.said.set("Ended.".to_owned());
     };
+    let bounced = move |at: Stamp| {
+        with_trial(desk, task, |_, trial| {
+            let since = trial
+                .start()
+                .and_then(|start| trial.between(start, at).length);
+            since.is_some_and(|since| since < BOUNCE)
+        })
+        .unwrap_or(false)
+    };
     // What a press means depends on the face that was on the screen when it came.
     let touch = move |at: Stamp| match face.get_untracked() {
+        Face::Ready if offer.get_untracked().is_some_and(|o| o.waits) => {}
         Face::Ready => start(at),
+        // A finger that bounces has not felt a swallow.
+        Face::Running if spec.pad.signs.is_some() && spec.pad.touch_ends && bounced(at) => {}
         Face::Running if spec.pad.touch_ends => end(at),
         Face::Countdown if spec.pad.touch_ends => {}
         Face::Countdown | Face::Running | Face::Late => {
             desk.press(task, None, at, MarkKind::Tap);
             buzz(15);
         }
-        Face::Watching | Face::Over => {}
+        Face::Watching | Face::Over => {
+            // A second touch of the end is no new trial.
+            if next_now() && !desk.still.get_untracked() {
+                desk.repeat(task, None);
+                start(at);
+            }
+        }
     };
     // A paired keyboard or clicker counts wherever the focus is, unless it is in a field or on
     // another button.
@@ -156,7 +188,10 @@ pub(super) fn Pad(
     });
     let big = move || {
         match face.get() {
-        Face::Ready => view! { <span class="start">{spec.pad.start}</span> }.into_any(),
+        Face::Ready => view! {
+            <span class="start">{offer.get().map_or_else(|| spec.pad.start.to_owned(), |o| o.words)}</span>
+        }
+        .into_any(),
         Face::Countdown => {
             let left = move || match phase_of(desk, task, desk.now.get()) {
                 Phase::Countdown(left) if left.0 > 2000 => "Ready",
@@ -177,36 +212,55 @@ pub(super) fn Pad(
             live(move || taps.get()),
             live(move || if taps.get() == 1 { one } else { many }),
         ),
-        Face::Watching | Face::Over => ().into_any(),
+        Face::Watching | Face::Over => view! {
+            <span class="start">{offer.get().map(|o| o.words)}</span>
+            {(face.get() == Face::Watching).then(|| view! {
+                <span class="what">{live(move || left_to_watch(desk, task))}" left to watch"</span>
+            })}
+        }
+        .into_any(),
     }
     };
+    let waits = move || goes_on && offer.get().is_some_and(|o| o.waits);
     let shown = move || match face.get() {
+        Face::Watching | Face::Over if next_now() => Shown::Pad,
         Face::Watching | Face::Over => Shown::Nothing,
+        Face::Ready if waits() => Shown::Nothing,
         Face::Ready => Shown::Pad,
         Face::Countdown | Face::Running | Face::Late if silent => Shown::Panel,
         Face::Countdown | Face::Running | Face::Late if split() => Shown::Pads,
         Face::Countdown | Face::Running | Face::Late => Shown::Pad,
     };
     let pad_class = move || match face.get() {
-        Face::Ready => "pad ready",
+        Face::Ready | Face::Watching | Face::Over => "pad ready",
         Face::Countdown => "pad countdown",
         Face::Late => "pad late",
         _ => "pad running",
     };
     let undoable = follow(move || {
-        with_trial(desk, task, |spec, t| {
-            let pressed = t.marks.iter().filter(|m| m.kind.pressed()).count();
-            let over = t.first(MarkKind::WindowOver).is_some();
-            // A window that ran to its end is not taken back, only taps in it; not the first either
-            // where one press was both.
-            let kept = match (over, spec.pad.first_counts) {
-                (false, _) => 0,
-                (true, false) => 1,
-                (true, true) => 2,
-            };
-            pressed > kept
+        desk.visit
+            .with(|v| {
+                let visit = v.as_ref()?;
+                let t = visit.trial(visit.undo_goes_to(task)?)?;
+                let pressed = t.marks.iter().filter(|m| m.kind.pressed()).count();
+                let over = t.first(MarkKind::WindowOver).is_some();
+                // A window that ran to its end is not taken back, only taps in it; not the first
+                // either where one press was both.
+                let kept = match (over, spec.pad.first_counts) {
+                    (false, _) => 0,
+                    (true, false) => 1,
+                    (true, true) => 2,
+                };
+                Some(pressed > kept)
+            })
+            .unwrap_or(false)
+    });
+    // A trial before this one: its signs are still pressed while this one is made ready.
+    let before = follow(move || {
+        desk.visit.with(|v| {
+            v.as_ref()
+                .is_some_and(|v| v.exam.latest_started(task).is_some())
         })
-        .unwrap_or(false)
     });
     let no_click = move |event: ev::TouchEvent| {
         // A touch that was counted on its way down must not become a click on whatever stands
@@ -243,7 +297,10 @@ pub(super) fn Pad(
             </div>
             {spec.pad.signs.map(|_| live(move || {
                 // After the watch too: what comes late is recorded and told.
-                let begun = matches!(face.get(), Face::Running | Face::Watching | Face::Over);
+                let begun = match face.get() {
+                    Face::Ready => before.get(),
+                    face => matches!(face, Face::Running | Face::Watching | Face::Over),
+                };
                 begun.then(|| view! { <SignButtons task=task/> })
             }))}
             {live(move || match shown() {
@@ -259,12 +316,19 @@ pub(super) fn Pad(
             })}
             // The pad's place stays taken while the watch runs: a tap that comes late must not
             // hit a sign.
-            {live(move || (face.get() == Face::Watching).then(|| view! {
-                <div class="pad panel">
-                    <span class="start">{live(move || left_to_watch(desk, task))}</span>
-                    <span class="what">"left to watch"</span>
-                </div>
-            }))}
+            {live(move || match face.get() {
+                Face::Watching if !next_now() => Some(view! {
+                    <div class="pad panel">
+                        <span class="start">{live(move || left_to_watch(desk, task))}</span>
+                        <span class="what">"left to watch"</span>
+                        <span class="what">{live(move || offer.get().filter(|o| o.waits).map(|o| o.words))}</span>
+                    </div>
+                }.into_any()),
+                Face::Ready | Face::Over if waits() => Some(view! {
+                    <div class="pad panel"><span class="what">{live(move || offer.get().map(|o| o.words))}</span></div>
+                }.into_any()),
+                _ => None,
+            })}
         </div>
     }
 }
@@ -310,16 +374,19 @@ fn seconds_left(desk: Desk, task: TaskId) -> String {
 /// The time left of a task's watch.
 fn left_to_watch(desk: Desk, task: TaskId) -> String {
     let now = desk.now.get();
-    with_trial(desk, task, |spec, trial| {
-        match (spec.phase(trial, now), spec.pad.watch) {
-            (Phase::Watching(so_far), Some(watch)) => so_far.length.map_or_else(
-                || "not known".to_owned(),
-                |l| format!("{} s", whole_seconds(watch - l)),
-            ),
-            _ => String::new(),
-        }
-    })
-    .unwrap_or_default()
+    desk.visit
+        .with(|v| {
+            let trial = v.as_ref()?.exam.latest_started(task)?;
+            let spec = tasks::spec(task);
+            Some(match (spec.phase(trial, now), spec.pad.watch) {
+                (Phase::Watching(so_far), Some(watch)) => so_far.length.map_or_else(
+                    || "not known".to_owned(),
+                    |l| format!("{} s", whole_seconds(watch - l)),
+                ),
+                _ => String::new(),
+            })
+        })
+        .unwrap_or_default()
 }
 
 /// The running figures: time so far, time left.
@@ -333,6 +400,10 @@ fn Clock(
     let spec = tasks::spec(task);
     let figures = move || {
         let now = desk.now.get();
+        let so_far_words = desk.visit.with(|v| {
+            let exam = &v.as_ref()?.exam;
+            tasks::running(task, exam.latest(task)?, exam)
+        });
         with_trial(desk, task, |spec, trial| {
             let so_far = match spec.phase(trial, now) {
                 Phase::Running(so_far) | Phase::Late(so_far) => so_far,
@@ -353,13 +424,14 @@ fn Clock(
                     ),
                     // A meal is told in minutes.
                     None if task == TaskId::Meal => (minutes(elapsed), String::new()),
-                    None => (elapsed.to_string(), String::new()),
+                    None => (elapsed.to_string(), so_far_words.unwrap_or_default()),
                 },
             }
         })
         .unwrap_or_default()
     };
     let figures = follow(figures);
+    let before_runs = move || !left_to_watch(desk, task).is_empty();
     // Where nothing is counted the panel shows it.
     let on_panel = spec.pad.counts.0.is_empty() && !spec.pad.touch_ends;
     live(move || match face.get() {
@@ -369,6 +441,14 @@ fn Clock(
                 <b>{live(move || figures.get().0)}</b>
                 " "
                 <span>{live(move || figures.get().1)}</span>
+            </p>
+        }
+        .into_any(),
+        Face::Ready if before_runs() => view! {
+            <p class="clock" role="timer">
+                <b>{live(move || left_to_watch(desk, task))}</b>
+                " "
+                <span>"left to watch, the trial before"</span>
             </p>
         }
         .into_any(),

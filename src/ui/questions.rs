@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::follow;
+use super::live::{follow, live};
 use super::parts::{Choices, NumberField, WordsField};
 use crate::clinical::task::{Question, Takes, TaskId, TaskSpec, When};
 use crate::clinical::tasks;
@@ -30,7 +30,11 @@ pub(super) fn Questions(
                 .as_ref()
                 .and_then(|v| v.exam.latest(task))
                 .unwrap_or(&empty);
+            let fits = |id: &&str| v.as_ref().is_none_or(|v| tasks::fits(task, id, &v.exam));
             asked(spec, when, trial, without)
+                .into_iter()
+                .filter(fits)
+                .collect::<Vec<_>>()
         })
     });
     view! {
@@ -58,9 +62,22 @@ fn asked(
 pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> AnyView {
     let answer = follow(move || {
         desk.visit.with(|v| {
-            v.as_ref()
-                .and_then(|v| v.exam.latest(task))
-                .and_then(|t| t.answers.get(q.id).cloned())
+            let exam = &v.as_ref()?.exam;
+            let newest = exam.latest(task);
+            let given = newest.and_then(|t| t.answers.get(q.id).cloned());
+            // Before a trial starts, what it will take over is shown as given.
+            let to_come = newest.is_none_or(|t| t.start().is_none());
+            given.or_else(|| {
+                let taken = if to_come {
+                    tasks::taken_over(task, exam)
+                } else {
+                    Vec::new()
+                };
+                taken
+                    .into_iter()
+                    .find(|(id, _)| *id == q.id)
+                    .map(|(_, a)| a)
+            })
         })
     });
     match q.takes {
@@ -83,22 +100,23 @@ pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> AnyVie
             />
         }
         .into_any(),
-        Takes::Words(most) => view! {
-            <WordsField
-                id=q.id
-                label=q.ask
-                value=match answer.get_untracked() {
-                    Some(Answer::Words(words)) => words,
-                    _ => String::new(),
-                }
-                most=u32::from(most)
-                take=Callback::new(move |words: String| {
-                    let words = words.trim().to_owned();
-                    desk.answer(task, q.id, (!words.is_empty()).then_some(Answer::Words(words)));
-                })
-            />
-        }
-        .into_any(),
+        Takes::Words(most) => live(move || {
+            view! {
+                <WordsField
+                    id=q.id
+                    label=q.ask
+                    value=match answer.get() {
+                        Some(Answer::Words(words)) => words,
+                        _ => String::new(),
+                    }
+                    most=u32::from(most)
+                    take=Callback::new(move |words: String| {
+                        let words = words.trim().to_owned();
+                        desk.answer(task, q.id, (!words.is_empty()).then_some(Answer::Words(words)));
+                    })
+                />
+            }
+        }),
         Takes::Number {
             unit,
             least,

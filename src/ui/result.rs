@@ -7,9 +7,10 @@ use super::live::{follow, live};
 use super::why::{comparison_item, flag_item};
 use crate::clinical::counted::Counted;
 use crate::clinical::exam::Exam;
+use crate::clinical::flag::Level;
 use crate::clinical::judge::speech::trials::evenness;
 use crate::clinical::task::{TaskId, TaskSpec};
-use crate::clinical::tasks;
+use crate::clinical::tasks::{self, by_mouth, own};
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::measure::decimals::decimals;
 use crate::measure::series::Series;
@@ -57,7 +58,14 @@ pub(super) fn TaskResult(
     let flags = move || {
         desk.visit.with(|v| {
             v.as_ref()
-                .map_or(Vec::new(), |v| tasks::flags(task, &v.exam))
+                .map_or(Vec::new(), |v| {
+                    let mut flags = tasks::flags(task, &v.exam);
+                    // While a plan is gone through, what is still to come is no finding.
+                    if tasks::over(task, &v.exam) == Some(false) {
+                        flags.retain(|f| f.level() != Level::Incomplete);
+                    }
+                    flags
+                })
                 .iter()
                 .map(flag_item)
                 .collect_view()
@@ -74,8 +82,10 @@ pub(super) fn TaskResult(
     };
     view! {
         <section class="result" aria-label="Result">
-            {(spec.trials < 2).then(|| view! { <Figures task=task/> })}
+            {(spec.trials < 2 || tasks::goes_on(task)).then(|| view! { <Figures task=task/> })}
             {spec.pad.first_counts.then(|| live(move || time_line(desk, task)))}
+            {[TaskId::Water90, TaskId::Sips, TaskId::TimedWater, TaskId::Own].contains(&task).then(|| live(move || sign_line(desk, task)))}
+            {(task == TaskId::Own).then(|| live(move || own_table(desk)))}
             <ul class="flags">{live(flags)}</ul>
             <ul class="flags">{live(beside)}</ul>
             {(!spec.caveat.is_empty()).then(|| view! { <p class="caveat">{spec.caveat}</p> })}
@@ -105,6 +115,54 @@ fn time_line(desk: Desk, task: TaskId) -> AnyView {
             }).collect_view()}
         </div>
         {even.map(|even| view! { <p class="small">{even.flag.reason().to_owned()}</p> })}
+    }
+    .into_any()
+}
+
+/// The presses of the newest trial on a line of time, signs among them, and in words below it.
+fn sign_line(desk: Desk, task: TaskId) -> AnyView {
+    let marks = desk.visit.with(|v| {
+        v.as_ref()
+            .and_then(|v| v.exam.latest_started(task))
+            .map_or(Vec::new(), by_mouth::time_line)
+    });
+    let Some(last) = marks.iter().map(|m| m.0.0).max().filter(|last| *last > 0) else {
+        return ().into_any();
+    };
+    let words: Vec<String> = marks
+        .iter()
+        .map(|(at, _, what)| format!("{at} {what}"))
+        .collect();
+    view! {
+        <div class="time-line" aria-hidden="true">
+            {marks.iter().map(|(at, sign, _)| {
+                let tenths = at.0.max(0) * 1000 / last;
+                let left = format!("{}.{}%", tenths / 10, tenths % 10);
+                view! { <i class:sign=*sign style:left=left></i> }
+            }).collect_view()}
+        </div>
+        <p class="small">{words.join(" \u{b7} ")}</p>
+    }
+    .into_any()
+}
+
+/// The clinician's own trials as a table: what was given, how often, the signs.
+fn own_table(desk: Desk) -> AnyView {
+    let rows = desk
+        .visit
+        .with(|v| v.as_ref().map_or(Vec::new(), |v| own::table(&v.exam)));
+    if rows.is_empty() {
+        return ().into_any();
+    }
+    view! {
+        <table class="trials">
+            <thead><tr><th>"Given"</th><th>"Times"</th><th>"Signs"</th></tr></thead>
+            <tbody>
+                {rows.into_iter().map(|row| view! {
+                    <tr><td>{row.what}</td><td>{row.given}</td><td>{row.signs}</td></tr>
+                }).collect_view()}
+            </tbody>
+        </table>
     }
     .into_any()
 }

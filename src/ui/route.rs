@@ -77,12 +77,19 @@ const TASKS: [(TaskId, &str); TaskId::ALL.len()] = [
     (TaskId::Cracker, "cracker"),
     (TaskId::Meal, "table"),
     (TaskId::SixSigns, "signs"),
+    (TaskId::Sips, "sips"),
+    (TaskId::TimedWater, "timed-water"),
+    (TaskId::Own, "own"),
+    (TaskId::BreathTaps, "breath-taps"),
+    (TaskId::Breaths30, "breaths-30"),
 ];
 
 const SCREENS: [(ScreenId, &str); ScreenId::ALL.len()] = [
     (ScreenId::Swallow, "swallow"),
     (ScreenId::OralMotor, "oral-motor"),
     (ScreenId::FullVisit, "full"),
+    (ScreenId::Stepped, "stepped"),
+    (ScreenId::OwnTrials, "own"),
 ];
 
 const GROUPS: [(Group, &str); 4] = [

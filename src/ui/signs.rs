@@ -26,7 +26,7 @@ pub(super) fn SignButtons(
     let count = move |sign: Sign| {
         desk.visit.with(|v| {
             v.as_ref()
-                .and_then(|v| v.exam.latest(task))
+                .and_then(|v| v.exam.latest_started(task))
                 .map_or(0, |t| t.signs().filter(|(s, _)| *s == sign).count())
         })
     };

@@ -2,11 +2,12 @@
 
 use super::route::Page;
 use crate::clinical::assess::gate_closed;
+use crate::clinical::exam::Exam;
 use crate::clinical::gate::{Group, State};
 use crate::clinical::oral::Region;
 use crate::clinical::screen::Screen;
-use crate::clinical::task::{NOT_VALID, Phase, TaskId, When};
-use crate::clinical::tasks::{self, breathing};
+use crate::clinical::task::{NOT_VALID, Phase, TaskId};
+use crate::clinical::tasks::{self, breathing, by_mouth};
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::record::visit::{Visit, is_running};
 
@@ -58,23 +59,26 @@ fn first_open(visit: &Visit, screen: &Screen) -> Page {
 /// Whether a task was done, was given up with a reason, or steps aside for this person.
 pub(super) fn done(visit: &Visit, task: TaskId) -> bool {
     let exam = &visit.exam;
-    tasks::aside(task, exam).is_some() || exam.latest(task).is_some_and(finished) || {
-        // Another trial that was opened and not begun takes nothing from those before it.
-        let mut trials = exam.trials.iter().filter(|t| t.task == task);
-        tasks::spec(task).trials > 1 && trials.any(finished)
-    }
+    let newest = exam.latest(task);
+    let finished = |t: &Trial| finished(t, exam);
+    let through = match tasks::over(task, exam) {
+        Some(over) => over || newest.is_some_and(|t| t.choice(NOT_VALID).is_some()),
+        None => {
+            newest.is_some_and(finished) || {
+                // Another trial that was opened and not begun takes nothing from those before it.
+                let mut trials = exam.trials.iter().filter(|t| t.task == task);
+                tasks::spec(task).trials > 1 && trials.any(finished)
+            }
+        }
+    };
+    tasks::aside(task, exam).is_some() || through
 }
 
-fn finished(trial: &Trial) -> bool {
-    let spec = tasks::spec(trial.task);
+fn finished(trial: &Trial, exam: &Exam) -> bool {
     let ended = trial.end().is_some() || trial.first(MarkKind::WindowOver).is_some();
-    let answered = [When::After, When::AfterWatch].iter().all(|when| {
-        spec.questions_at(*when, trial)
-            .all(|q| !q.needed || trial.answers.contains_key(q.id))
-    });
     let given_up = trial.choice(NOT_VALID).is_some();
     let typed = trial.number(breathing::TYPED).is_some();
-    ended && answered || given_up || typed
+    ended && by_mouth::answered(trial, exam) || given_up || typed
 }
 
 /// The page after a gate group.
@@ -140,6 +144,10 @@ pub(super) fn after_task(visit: &Visit, task: TaskId) -> Page {
     let Some(screen) = visit.screen.map(|id| id.screen()) else {
         return Page::Overview;
     };
+    if screen.extras().any(|extra| extra == task) {
+        // It was added to the screen: back to where that goes on.
+        return next(visit);
+    }
     if !screen.tasks.contains(&task) {
         // It stood beside the screen, and was come to from the overview.
         return Page::Overview;

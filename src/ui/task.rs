@@ -47,6 +47,29 @@ pub(super) fn TaskPage(
                 .with(|v| v.as_ref().is_some_and(|v| cracker::asked(&v.exam)))
     });
     let free = follow(move || holds.get().is_empty() && asked.get() || face.get() != Face::Ready);
+    let offer = follow(move || {
+        desk.visit
+            .with(|v| v.as_ref().and_then(|v| tasks::offer(task, &v.exam)))
+    });
+    let goes_on = tasks::goes_on(task);
+    // The next trial is due, and something is in its way.
+    let next_held = move || {
+        goes_on
+            && matches!(face.get(), Face::Watching | Face::Over)
+            && offer.get().is_some_and(|o| !o.waits)
+            && !holds.get().is_empty()
+    };
+    let done = follow(move || {
+        desk.visit
+            .with(|v| v.as_ref().is_some_and(|v| steps::done(v, task)))
+    });
+    // No sip is due any more, and not because all were given: the way on stands on top.
+    let ended_by_sign = move || {
+        task == TaskId::Sips
+            && matches!(face.get(), Face::Watching | Face::Over)
+            && offer.get().is_some()
+            && done.get()
+    };
     let resting = move || matches!(face.get(), Face::Ready | Face::Over | Face::Late);
     let loose = desk
         .visit
@@ -64,10 +87,6 @@ pub(super) fn TaskPage(
         }
     };
     let has_result = move || matches!(face.get(), Face::Over | Face::Late | Face::Watching);
-    let done = follow(move || {
-        desk.visit
-            .with(|v| v.as_ref().is_some_and(|v| steps::done(v, task)))
-    });
     let not_valid = spec.questions.iter().find(|q| q.id == NOT_VALID);
     // The pad comes last, at the lower edge of the screen, so that it stands in the same place
     // before and after the start; what is above it scrolls by itself and is never covered.
@@ -75,12 +94,16 @@ pub(super) fn TaskPage(
         <Frame title=spec.title back=overview_of(desk) with_pad=true>
             <div class="above">
             {live(move || (face.get() == Face::Ready).then(|| view! { <WhatToSay task=task/> }))}
-            {live(move || (!free.get()).then(|| view! { <Holds held=holds/> }))}
+            {live(move || (!free.get() || next_held()).then(|| view! { <Holds held=holds/> }))}
             {live(move || ((free.get() || asks_first) && face.get() == Face::Ready).then(|| view! { <Before task=task/> }))}
             {live(move || (face.get() == Face::Running).then(|| stop_words(desk, task)).flatten().map(|words| view! {
                 <p class="advice" role="alert"><b>{words}</b></p>
             }))}
-            {live(move || (spec.trials > 1 && has_result()).then(|| view! { <Figures task=task/> }))}
+            {live(move || ended_by_sign().then(|| view! {
+                <p class="advice" role="alert"><b>"A sign was seen: give no further sip."</b></p>
+                <button type="button" class="big primary" on:click=press(next)><b>"Next"</b></button>
+            }))}
+            {live(move || (spec.trials > 1 && !goes_on && has_result()).then(|| view! { <Figures task=task/> }))}
             {live(move || (task == TaskId::Meal && face.get() == Face::Running).then(|| view! { <tally::Running/> }))}
             {live(move || matches!(face.get(), Face::Watching | Face::Over).then(|| view! {
                 <Questions task=task when=When::After without=NOT_VALID/>
@@ -88,8 +111,16 @@ pub(super) fn TaskPage(
             {live(move || (face.get() == Face::Over).then(|| view! {
                 <Questions task=task when=When::AfterWatch/>
             }))}
+            {live(move || (task == TaskId::Own && matches!(face.get(), Face::Watching | Face::Over)).then(|| view! {
+                <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
+                    <b>"Change what is given"</b>
+                </button>
+            }))}
             {live(move || match (face.get(), done.get()) {
                 (Face::Running | Face::Countdown, _) | (Face::Ready, false) => ().into_any(),
+                // Trials of the plan are still due: going on is in the quiet row below.
+                (_, false) if goes_on => ().into_any(),
+                _ if ended_by_sign() => ().into_any(),
                 (Face::Watching, _) => view! {
                     <button type="button" class="big" on:click=press(next)>
                         <b>"Next"</b>
@@ -101,7 +132,7 @@ pub(super) fn TaskPage(
                     <button type="button" class="big" class:primary=done.get() on:click=press(next)><b>{if loose { "Done" } else { "Next" }}</b></button>
                 }.into_any(),
             })}
-            {live(move || (face.get() == Face::Over && spec.trials > 1).then(|| view! {
+            {live(move || (face.get() == Face::Over && spec.trials > 1 && !goes_on).then(|| view! {
                 <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
                     <b>"Next trial"</b>
                     <span>{move || desk.visit.with(|v| {
@@ -127,6 +158,18 @@ pub(super) fn TaskPage(
                     <button type="button" on:click=press(move |_| desk.repeat(task, None))>"Do it again"</button>
                 </div>
             }))}
+            {live(move || (goes_on && !done.get() && matches!(face.get(), Face::Watching | Face::Over)).then(|| view! {
+                <div class="row quiet">
+                    <button type="button" on:click=press(next)>"Go on without the rest"</button>
+                </div>
+            }))}
+            {(task == TaskId::Breathing && !loose).then(|| live(move || resting().then(|| view! {
+                <div class="row quiet">
+                    {[(TaskId::BreathTaps, "By taps"), (TaskId::Breaths30, "30 seconds only")].map(|(other, words)| view! {
+                        <button type="button" on:click=press(move |_| desk.turn(Page::Task(other)))>{words}</button>
+                    })}
+                </div>
+            })))}
             {live(move || match (face.get() == Face::Ready && !done.get(), holds.get().is_empty()) {
                 (false, _) => ().into_any(),
                 (true, true) => view! {

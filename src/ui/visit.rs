@@ -136,25 +136,29 @@ fn Steps() -> impl IntoView {
                 (Page::Oral(*region), region.title().to_owned(), state)
             };
             rows.extend(screen.oral.before().iter().map(region));
-            for task in screen.tasks {
-                let spec = tasks::spec(*task);
-                let state = match v.exam.latest(*task) {
+            let row = |task: TaskId| {
+                let spec = tasks::spec(task);
+                let state = match v.exam.latest(task) {
                     // Of several trials the one that is scored.
-                    Some(trial) => tasks::summary(*task, &v.exam)
+                    Some(trial) => tasks::summary(task, &v.exam)
                         .or_else(|| lines(spec, trial).first().cloned())
                         .unwrap_or_else(|| {
-                            if steps::done(v, *task) {
+                            if steps::done(v, task) {
                                 "recorded"
                             } else {
                                 "begun"
                             }
                             .to_owned()
                         }),
-                    None if tasks::aside(*task, &v.exam).is_some() => "left out".to_owned(),
+                    None if tasks::aside(task, &v.exam).is_some() => "left out".to_owned(),
                     None => "not done".to_owned(),
                 };
-                rows.push((Page::Task(*task), spec.title.to_owned(), state));
-            }
+                (Page::Task(task), spec.title.to_owned(), state)
+            };
+            rows.extend(screen.tasks.iter().copied().map(row));
+            // What was added stands with the screen's own.
+            let begun = |task: &TaskId| v.exam.latest(*task).is_some();
+            rows.extend(screen.extras().filter(begun).map(row));
             rows.extend(screen.oral.after().iter().map(region));
             rows
         })
@@ -165,7 +169,12 @@ fn Steps() -> impl IntoView {
                 v.exam
                     .trials
                     .iter()
-                    .filter(|t| v.screen.is_none_or(|s| !s.screen().tasks.contains(&t.task)))
+                    .filter(|t| {
+                        v.screen.is_none_or(|s| {
+                            let screen = s.screen();
+                            !screen.tasks.contains(&t.task) && screen.extras().all(|e| e != t.task)
+                        })
+                    })
                     .filter(|t| !tasks::BESIDE.contains(&t.task))
                     .flat_map(|t| {
                         let spec = tasks::spec(t.task);
@@ -180,10 +189,32 @@ fn Steps() -> impl IntoView {
             })
         })
     };
+    let more = move || {
+        desk.visit.with(|v| {
+            let v = v.as_ref()?;
+            let screen = v.screen?.screen();
+            let open = |task: &TaskId| v.exam.latest(*task).is_none();
+            let more: Vec<TaskId> = screen.extras().filter(open).collect();
+            (!more.is_empty()).then_some(more)
+        })
+    };
+    let more = follow(more);
     view! {
         <ul class="steps">
             {live(move || rows().into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>())}
         </ul>
+        {live(move || more.get().map(|more| view! {
+            <details class="more">
+                <summary>"Add to this visit"</summary>
+                <div class="row">
+                    {more.into_iter().map(|task| view! {
+                        <button type="button" on:click=press(move |_| desk.turn(Page::Task(task)))>
+                            {tasks::spec(task).title}
+                        </button>
+                    }).collect_view()}
+                </div>
+            </details>
+        }))}
         {live(move || {
             let counts: Vec<String> = loose();
             (!counts.is_empty()).then(|| view! {

@@ -13,6 +13,8 @@ export const BUTTONS = {
   swallowScreen: begins("Swallow screen"),
   oralMotor: begins("Oral motor screen"),
   fullVisit: begins("Full visit"),
+  steppedScreen: begins("Stepped swallow screen"),
+  ownScreen: begins("Own trials"),
   oneTask: begins("One task"),
   count: begins("Just count something"),
   goOnVisit: begins("Go on: "),
@@ -63,7 +65,6 @@ export const BUTTONS = {
   tryAgain: "Try again",
   useUpdate: "Use it now",
   readBack: "and read back",
-  oneTask: begins("One task"),
   thickness: begins("Drink thickness"),
   cracker: begins("Timed cracker"),
   table: begins("At the table"),
@@ -80,6 +81,10 @@ export const BUTTONS = {
   done: "Done",
   leftHand: begins("Left hand"),
   twoPads: begins("Two pads"),
+  larynxRests: "Larynx at rest",
+  changeGiven: "Change what is given",
+  withoutRest: "Go on without the rest",
+  byTaps: "By taps",
   policy: "Local policy",
   savePolicy: "Save this policy as a file",
   usePolicy: "Use this policy",
@@ -116,6 +121,14 @@ export const ASKED = {
   orderAllows: "Yes, or none in force",
   pads: "Pads",
   slurred: "Speech slurred?",
+  extra: begins("Two more dry swallows"),
+  both: "Both",
+  one: "One",
+  cupSize: "How much is in the cup?",
+  whatGiven: begins("What is given?"),
+  howMuch: "How much?",
+  by: "By",
+  awake: begins("Awake or asleep?"),
 };
 
 /** Lines of the gate and what may be the case instead, one of each kind. */
@@ -137,6 +150,7 @@ export const FOLDS = {
   person: "Person and place",
   watchCut: "End the watch early",
   why: "Where this comes from",
+  addTo: "Add to this visit",
   toWhom: /^To .*, /,
   more: "More in this visit",
   foundOtherwise: "Found otherwise",
@@ -169,6 +183,12 @@ export const PAGES = {
   breaths: "Breaths in 60 seconds",
   dry: "Dry swallows in 30 seconds",
   water: "90 mL of water without a pause",
+  stepped: "Stepped swallow screen",
+  sips: "Small sips of water",
+  timed: "Timed cup of water",
+  own: "Own trials",
+  breathTaps: "Breathing by taps",
+  breaths30: "Breaths in 30 seconds",
   choking: "Choking",
   decision: "Decision",
   handover: "Handover",
@@ -444,7 +464,14 @@ export class Walk {
   /** `screen`: one of those with a button on the first page; `first`: the page it begins on. */
   async newVisit({ slp = false, age, screen = "swallowScreen", first } = {}) {
     await this.press(BUTTONS[screen]);
-    await this.isOn({ swallowScreen: PAGES.newVisit, oralMotor: PAGES.oralMotor, fullVisit: PAGES.fullVisit }[screen]);
+    const titles = {
+      swallowScreen: PAGES.newVisit,
+      oralMotor: PAGES.oralMotor,
+      fullVisit: PAGES.fullVisit,
+      steppedScreen: PAGES.stepped,
+      ownScreen: PAGES.own,
+    };
+    await this.isOn(titles[screen]);
     if (slp) {
       await this.press(BUTTONS.slp);
     }
@@ -601,6 +628,48 @@ export class Walk {
     await this.breaths(breaths);
     await this.press(BUTTONS.next);
     await this.isOn(PAGES.dry);
+  }
+
+  /** One small sip: lip contact and swallow; its questions; the minute after it. */
+  async sip({ before, extra, after = ASKED.clear, watch = true } = {}) {
+    if (before) {
+      await this.answer(ASKED.voiceBefore, before);
+    }
+    await this.startPad();
+    await this.wait(1_500);
+    await this.press(this.pad);
+    await this.settle();
+    if (after) {
+      await this.answer(ASKED.voiceAfter, after);
+    }
+    if (extra) {
+      await this.answer(ASKED.extra, extra);
+    }
+    if (watch) {
+      await this.wait(TIMES.watch - TIMES.still);
+      await this.settle();
+    }
+  }
+
+  /** The six sips of Penlight's own plan, all clear. */
+  async clearSips() {
+    await this.isOn(PAGES.sips);
+    await this.sip({ before: ASKED.clear, extra: ASKED.both });
+    await this.sip({ extra: ASKED.both });
+    for (let n = 0; n < 4; n += 1) {
+      await this.sip();
+    }
+  }
+
+  /** Home to the small sips of the stepped screen. */
+  async toSips({ slp = false } = {}) {
+    await this.newVisit({ slp, screen: "steppedScreen" });
+    await this.gate();
+    await this.breaths();
+    await this.press(BUTTONS.next);
+    await this.dry();
+    await this.press(BUTTONS.next);
+    await this.isOn(PAGES.sips);
   }
 
   /** Voice, first lip contact, swallows, last swallow. */

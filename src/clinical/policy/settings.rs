@@ -106,12 +106,12 @@ settings! {
         "breathing.tap-spread",
         "Tapped breaths: an interval may differ from the middle one by",
         "The published method checks consistency; its threshold was not seen.",
-        "";
+        "breathing.taps";
     tap_intervals: i32 = 4, whole(4, 10, "intervals"),
         "breathing.tap-intervals",
         "Tapped breaths: least intervals for a rate",
         "More taps are more exact (published); how many is not stated where it was looked for.",
-        "";
+        "breathing.taps";
 
     dry_swallow_from_years: i32 = 16, whole(16, 20, "years"),
         "dry.from-years",
@@ -144,29 +144,29 @@ settings! {
         "sips.first",
         "First small sip",
         "Small before large is a design choice; accuracy is published for 1 to 5 mL together.",
-        "";
+        "sips.clear";
     sip_second: i32 = 5, whole(3, 10, "mL"),
         "sips.second",
         "Second small sip",
         "5, 10 and 20 mL are published steps; which to take is local.",
-        "";
+        "sips.clear";
     sip_third: i32 = 10, whole(5, 20, "mL"),
         "sips.third",
         "Third small sip",
         "5, 10 and 20 mL are published steps; which to take is local.",
-        "";
+        "sips.clear";
     sip_repeats: i32 = 2, whole(1, 3, ""),
         "sips.repeats",
         "How often each small sip is given",
         "Twice each in the published steps.",
-        "";
+        "sips.clear";
 
     small_water_wording: Wording = Wording::A,
         Kind::OneOf(&[("A", "as in research reports"), ("B", "as in a society's manual")]),
         "small-water.wording",
         "Wording of the 3 mL water result",
         "Two wordings are in use and differ in the results 2 and 3; the signs are kept either way.",
-        "";
+        "three-ml.residue";
 
     gag_counts: bool = false, Kind::OnOff,
         "six-signs.gag-counts",

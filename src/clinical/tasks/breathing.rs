@@ -3,10 +3,15 @@
 //! No published, validated limit for withholding a water trial was found. The lines are local
 //! policy, borrowed from the single-parameter bands of NEWS2 (Royal College of Physicians 2017).
 
+use super::breath_taps;
 use crate::clinical::compare::{self, Comparison};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::go_on::GoOn;
+use crate::clinical::judge::adult_bands::{
+    Breathes, ConfirmedTarget, Prescription, Saturation, scale_2,
+};
+use crate::clinical::judge::breathing_child::{self, State};
 use crate::clinical::norms::{self, Quantity, Task, Unit};
 use crate::clinical::policy::Policy;
 use crate::clinical::rule::Rule;
@@ -15,6 +20,7 @@ use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSp
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::measure::decimals::decimals;
 use crate::measure::time::{Doubt, Millis};
+use crate::measure::units::PerMinute;
 use crate::measure::window::Window;
 
 /// The counted minute.
@@ -28,6 +34,9 @@ pub const SATURATION: &str = "spo2";
 pub const OXYGEN: &str = "oxygen";
 /// Question: lowest value of a prescribed target.
 pub const TARGET: &str = "target";
+
+/// Question: whether a target of 88 to 92 % is prescribed in confirmed respiratory failure.
+pub const CONFIRMED: &str = "confirmed-target";
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
@@ -110,6 +119,27 @@ pub static SPEC: TaskSpec = TaskSpec {
             only_if: None,
             needed: false,
         },
+        Question {
+            id: CONFIRMED,
+            ask: "Respiratory failure with raised carbon dioxide confirmed, and 88 to 92 % prescribed?",
+            when: When::Before,
+            takes: Takes::OneOf(&[
+                Choice {
+                    id: "yes",
+                    words: "Both, yes",
+                },
+                Choice {
+                    id: "no",
+                    words: "No",
+                },
+            ]),
+            only_if: None,
+            needed: false,
+        },
+        Question {
+            needed: false,
+            ..breath_taps::ASK_STATE
+        },
     ],
     trials: 1,
     usual: |_| Vec::new(),
@@ -127,6 +157,8 @@ pub enum Method {
     Counted,
     /// Entered.
     Entered,
+    /// From even taps or from 30 seconds: for children, where nothing was counted for 60 seconds.
+    Shorter,
 }
 
 /// What the trial yields.
@@ -141,6 +173,8 @@ pub struct Finding {
     pub oxygen: Option<bool>,
     /// Lowest value of a prescribed target in percent.
     pub target: Option<f64>,
+    /// A target of 88 to 92 % in confirmed failure: then the second scale is used.
+    pub confirmed: Option<ConfirmedTarget>,
     /// What speaks against the counted rate.
     pub doubt: Option<Doubt>,
 }
@@ -178,6 +212,12 @@ pub fn read(trial: &Trial) -> Finding {
         spo2: trial.number(SATURATION),
         oxygen: trial.choice(OXYGEN).map(|id| id == "oxygen"),
         target: trial.number(TARGET),
+        confirmed: ConfirmedTarget::try_from(Prescription {
+            hypercapnic_failure_confirmed: trial.choice(CONFIRMED) == Some("yes"),
+            lowest: trial.number(TARGET).map_or(88, |n| n.round() as u8),
+            highest: 92,
+        })
+        .ok(),
         doubt,
     }
 }
@@ -246,11 +286,58 @@ pub fn spo2_band(percent: f64, target: Option<f64>, policy: &Policy) -> Band {
     }
 }
 
+/// The band of a reading: the second scale only with a confirmed target, and with oxygen unless
+/// air was said. Below 88 % the target itself blocks.
+fn reading_band(f: &Finding, percent: f64, policy: &Policy) -> Band {
+    let saturation = Saturation::new(percent.round() as u8);
+    match (f.confirmed, saturation) {
+        (Some(target), Some(saturation)) if percent >= 88.0 => {
+            let breathes = match f.oxygen {
+                Some(false) => Breathes::Air,
+                _ => Breathes::Oxygen,
+            };
+            scale_2(saturation, breathes, target).band()
+        }
+        (Some(_), _) => Band::Block,
+        (None, _) => spo2_band(percent, f.target, policy),
+    }
+}
+
+/// The rates that were counted for 60 seconds, or entered.
+pub fn counted(exam: &Exam) -> Vec<(u16, Method)> {
+    exam.latest(TaskId::Breathing)
+        .map_or(Vec::new(), |t| read(t).rates)
+}
+
+/// A child's rate beside what is usual at the age: notes.
+pub fn child_notes(rate: PerMinute, exam: &Exam, state: Option<State>) -> Vec<Flag> {
+    let Some(age) = exam.age.filter(|a| !a.is_adult()) else {
+        return Vec::new();
+    };
+    let flags = breathing_child::judge(rate, age, state);
+    if !flags.is_empty() {
+        return flags;
+    }
+    let words = match breathing_child::usual(age, state) {
+        Ok(breathing_child::Usual::Measured { low, high, state }) => format!(
+            "breathing {} a minute {}: among the middle 90 of 100 children of {age} ({} to {})",
+            rate.whole(),
+            state.words(),
+            decimals(low.get(), 1),
+            decimals(high.get(), 1)
+        ),
+        Ok(breathing_child::Usual::Taught(_)) => return Vec::new(),
+        Err(why) => format!("breathing {} a minute. {why}", rate.whole()),
+    };
+    vec![rules::BREATHING_INFANT.flag(Level::Note, Domain::Breathing, words)]
+}
+
 /// The rate as the ward says it.
 pub fn rate_words(rate: u16, method: Method) -> String {
     match method {
         Method::Counted => format!("breathing {rate} a minute (counted for 60 seconds)"),
         Method::Entered => format!("breathing {rate} a minute (counted elsewhere)"),
+        Method::Shorter => format!("breathing {rate} a minute (by taps or in 30 seconds)"),
     }
 }
 
@@ -299,7 +386,11 @@ pub fn blocks(exam: &Exam) -> Vec<Block> {
     };
     let slp = GoOn::SlpWithReason;
     let adult = exam.age.is_none_or(|a| a.is_adult());
-    let rates = finding.as_ref().map_or(&[][..], |f| &f.rates);
+    let mut rates = finding.as_ref().map_or(Vec::new(), |f| f.rates.clone());
+    // Taps never clear an adult; a child's rate is read with the local chart all the same.
+    if rates.is_empty() && !adult {
+        rates.extend(breath_taps::rate(exam).map(|(rate, _)| (rate, Method::Shorter)));
+    }
     if rates.is_empty() {
         let words = match finding.as_ref().and_then(|f| f.doubt) {
             Some(doubt) => format!("Breaths: count again. {doubt}"),
@@ -307,7 +398,7 @@ pub fn blocks(exam: &Exam) -> Vec<Block> {
         };
         block(&rules::BREATHING_NOT_COUNTED, String::new(), slp, words);
     }
-    for (rate, method) in rates {
+    for (rate, method) in &rates {
         let words = rate_words(*rate, *method);
         if !adult {
             let ask = format!("{words}: does it fit the local chart for this age?");
@@ -327,7 +418,7 @@ pub fn blocks(exam: &Exam) -> Vec<Block> {
         let words = spo2_words(percent, f.oxygen, f.target);
         let below_target = f.target.is_some_and(|lowest| percent < lowest);
         let reading = format!(".{}", decimals(percent, 0));
-        if below_target || adult && spo2_band(percent, f.target, &exam.policy) == Band::Block {
+        if below_target || adult && reading_band(f, percent, &exam.policy) == Band::Block {
             block(&rules::BREATHING_SPO2, reading, slp, words);
         } else if !adult {
             let ask = format!("{words}: does it fit the local chart for this age?");
@@ -357,6 +448,12 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         flags.push(rule.flag(Level::Note, Domain::Breathing, words));
     };
     if exam.age.is_some_and(|a| !a.is_adult()) {
+        let state = exam.latest(TaskId::Breathing).and_then(breath_taps::state);
+        for (rate, _) in &finding.rates {
+            if let Ok(rate) = PerMinute::new(f64::from(*rate)) {
+                flags.extend(child_notes(rate, exam, state));
+            }
+        }
         return flags;
     }
     for (rate, method) in &finding.rates {
@@ -370,9 +467,16 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         }
     }
     if let Some(percent) = finding.spo2
-        && spo2_band(percent, finding.target, &exam.policy) == Band::Caution
+        && reading_band(&finding, percent, &exam.policy) == Band::Caution
     {
         let words = spo2_words(percent, finding.oxygen, finding.target);
+        if finding.confirmed.is_some() {
+            note(
+                &rules::BREATHING_SECOND_SCALE,
+                format!("{words} (88 to 92 % is prescribed)"),
+            );
+            return flags;
+        }
         let usual = exam.policy.spo2_caution.saturating_add(1);
         note(
             &rules::BREATHING_SPO2,

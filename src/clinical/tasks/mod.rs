@@ -1,22 +1,29 @@
 //! The tasks, one file each: its data, its finding, its rules.
 
 pub mod breath;
+pub mod breath_taps;
 pub mod breathing;
+pub mod by_mouth;
 pub mod cracker;
 pub mod dry_swallow;
 pub mod flow;
 pub mod free_count;
 pub mod longest;
 pub mod meal;
+pub mod own;
 pub mod seen;
+pub mod sips;
 pub mod six_signs;
 pub mod syllables;
+pub mod timed_water;
 pub mod water;
 
+use self::by_mouth::Offer;
 use super::exam::Exam;
 use super::flag::{Flag, Level};
+use super::judge::three_ml::Wording;
 use super::task::{TaskId, TaskSpec};
-use super::trial::Trial;
+use super::trial::{Answer, Trial};
 
 /// A task's data.
 pub fn spec(id: TaskId) -> &'static TaskSpec {
@@ -40,7 +47,67 @@ pub fn spec(id: TaskId) -> &'static TaskSpec {
         TaskId::Cracker => &cracker::SPEC,
         TaskId::Meal => &meal::SPEC,
         TaskId::SixSigns => &six_signs::SPEC,
+        TaskId::Sips => &sips::SPEC,
+        TaskId::TimedWater => &timed_water::SPEC,
+        TaskId::Own => &own::SPEC,
+        TaskId::BreathTaps => &breath_taps::TAPS,
+        TaskId::Breaths30 => &breath_taps::COUNT_30,
     }
+}
+
+/// What the pad of a task of many trials offers where nothing runs on it; none elsewhere.
+pub fn offer(id: TaskId, exam: &Exam) -> Option<Offer> {
+    match id {
+        TaskId::Sips => sips::offer(exam),
+        TaskId::Own => own::offer(exam),
+        _ => None,
+    }
+}
+
+/// Whether the pad itself begins the next trial of a task.
+pub fn goes_on(id: TaskId) -> bool {
+    matches!(id, TaskId::Sips | TaskId::Own)
+}
+
+/// Whether the way may lead on from a task that was begun; none where its newest trial decides.
+pub fn over(id: TaskId, exam: &Exam) -> Option<bool> {
+    match id {
+        TaskId::Sips => Some(sips::over(exam)),
+        TaskId::Own => Some(by_mouth::given(id, exam).next().is_some()),
+        // A child's rate by taps is read with the local chart as a counted one is.
+        TaskId::Breathing => {
+            let child = exam.age.is_some_and(|a| !a.is_adult());
+            (child && breath_taps::rate(exam).is_some()).then_some(true)
+        }
+        _ => None,
+    }
+}
+
+/// Answers taken as given for the trial to come, besides [`TaskSpec::usual`].
+pub fn taken_over(id: TaskId, exam: &Exam) -> Vec<(&'static str, Answer)> {
+    match id {
+        TaskId::Sips => sips::taken_over(exam),
+        TaskId::Own => own::taken_over(exam),
+        TaskId::TimedWater | TaskId::Water90 => timed_water::taken_over(exam),
+        _ => Vec::new(),
+    }
+}
+
+/// Whether a question is asked in this visit at all.
+pub fn fits(id: TaskId, question: &str, exam: &Exam) -> bool {
+    match question {
+        sips::RESIDUE => sips::wording(&exam.policy) == Wording::B,
+        timed_water::SWALLOWS => exam.latest_started(id).is_some_and(|t| t.taps() == 0),
+        breath_taps::STATE => breath_taps::asks_state(exam),
+        _ => true,
+    }
+}
+
+/// What a running trial comes to so far, in words.
+pub fn running(id: TaskId, trial: &Trial, exam: &Exam) -> Option<String> {
+    (id == TaskId::BreathTaps)
+        .then(|| breath_taps::running(trial, &exam.policy))
+        .flatten()
 }
 
 /// Why a task steps aside for this person, if it does.
@@ -59,7 +126,15 @@ pub fn summary(id: TaskId, exam: &Exam) -> Option<String> {
         TaskId::PitchGlide | TaskId::BreathCount | TaskId::BreathHold | TaskId::FiveForFive => {
             breath::summary(id, exam)
         }
-        TaskId::Breathing | TaskId::DrySwallow | TaskId::Water90 | TaskId::FreeCount => None,
+        TaskId::Sips => sips::summary(exam),
+        TaskId::TimedWater => timed_water::summary(exam),
+        TaskId::Breathing
+        | TaskId::DrySwallow
+        | TaskId::Water90
+        | TaskId::FreeCount
+        | TaskId::Own
+        | TaskId::BreathTaps
+        | TaskId::Breaths30 => None,
         // Told by their flags.
         TaskId::Flow | TaskId::Cracker | TaskId::Meal | TaskId::SixSigns => None,
     }
@@ -83,6 +158,10 @@ pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
         TaskId::Cracker => cracker::flags(exam),
         TaskId::Meal => meal::flags(exam),
         TaskId::SixSigns => six_signs::flags(exam),
+        TaskId::Sips => sips::flags(exam),
+        TaskId::TimedWater => timed_water::flags(exam),
+        TaskId::Own => own::flags(exam),
+        TaskId::BreathTaps | TaskId::Breaths30 => breath_taps::flags(id, exam),
     }
 }
 

@@ -35,7 +35,8 @@ pub const PAUSED: &str = "paused";
 /// Answer to [`CUP`]: some left.
 pub const SOME_LEFT: &str = "some-left";
 
-static VOICES: &[Choice] = &[
+/// What a voice may sound like.
+pub static VOICES: &[Choice] = &[
     Choice {
         id: "clear",
         words: "Clear",

@@ -1,0 +1,136 @@
+//! What the trials by mouth share: signs with their times, the voice, the watch after them.
+//!
+//! The 90 mL have rules of their own in [`super::water`]; the reading of a trial is the same.
+
+use super::water::{self, Seen, Watch};
+use crate::clinical::exam::Exam;
+use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::judge::signs::SeenSign;
+use crate::clinical::rule::Rule;
+use crate::clinical::sign::Sign;
+use crate::clinical::task::{TaskId, When};
+use crate::clinical::trial::{MarkKind, Trial};
+use crate::measure::time::Millis;
+
+/// What the pad of a task of many trials offers where nothing runs on it.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Offer {
+    /// The words on it.
+    pub words: String,
+    /// Whether it waits for something: a touch does nothing yet.
+    pub waits: bool,
+}
+
+impl Offer {
+    /// A trial that may be given now.
+    pub fn now(words: impl Into<String>) -> Offer {
+        Offer {
+            words: words.into(),
+            waits: false,
+        }
+    }
+
+    /// A trial that waits.
+    pub fn waits(words: impl Into<String>) -> Offer {
+        Offer {
+            words: words.into(),
+            waits: true,
+        }
+    }
+}
+
+/// The trials of a task that were given, in order.
+pub fn given(task: TaskId, exam: &Exam) -> impl DoubleEndedIterator<Item = &Trial> {
+    exam.trials
+        .iter()
+        .filter(move |t| t.task == task && t.start().is_some())
+}
+
+/// The signs of a trial, a voice that was heard to have changed among them.
+pub fn seen(trial: &Trial) -> Vec<SeenSign> {
+    let finding = water::read(trial);
+    let mut signs: Vec<SeenSign> = finding
+        .signs
+        .iter()
+        .map(|(sign, seen)| SeenSign {
+            sign: *sign,
+            after: match seen {
+                Seen::After(after) | Seen::Later(after) => Some(*after),
+                // What the clocks can't place counts.
+                Seen::Drinking | Seen::Sometime => None,
+            },
+        })
+        .collect();
+    let pressed = signs.iter().any(|s| s.sign == Sign::VoiceChange);
+    if voice_changed(&finding) && !pressed {
+        signs.push(SeenSign::at_once(Sign::VoiceChange));
+    }
+    signs
+}
+
+/// Whether the voice after is one that the rules name and was not there before.
+fn voice_changed(finding: &water::Finding) -> bool {
+    finding.after.is_some_and(|after| {
+        finding.before != Some(after) && (after.is_sign() || after == water::Voice::Other)
+    })
+}
+
+/// The watch of a trial.
+pub fn watch(trial: &Trial) -> Watch {
+    water::read(trial).watch
+}
+
+/// Whether everything that must be asked after the trial was answered.
+pub fn answered(trial: &Trial, exam: &Exam) -> bool {
+    [When::After, When::AfterWatch].iter().all(|when| {
+        super::spec(trial.task).questions_at(*when, trial).all(|q| {
+            !q.needed || trial.answers.contains_key(q.id) || !super::fits(trial.task, q.id, exam)
+        })
+    })
+}
+
+/// What is still missing of a trial that was given, in words; none where it is whole.
+pub fn unfinished(trial: &Trial, exam: &Exam) -> Option<String> {
+    let watch = match watch(trial) {
+        Watch::NotBegun => "its end was not marked".to_owned(),
+        Watch::Running => "the watch of 60 seconds is not over".to_owned(),
+        Watch::Cut(why) => format!("the watch of 60 seconds was ended early: {why}"),
+        Watch::Whole if !answered(trial, exam) => "what is asked after it is open".to_owned(),
+        Watch::Whole => return None,
+    };
+    Some(watch)
+}
+
+/// What speaks against the time of a watch of this task, as a note: of the newest that has such.
+pub fn doubt(task: TaskId, exam: &Exam, rule: &'static Rule) -> Option<Flag> {
+    let doubt = given(task, exam)
+        .filter_map(|trial| water::read(trial).watch_doubt)
+        .next_back()?;
+    Some(rule.flag(
+        Level::Note,
+        Domain::EatingDrinking,
+        format!("Watch of 60 seconds: {doubt}"),
+    ))
+}
+
+/// The presses of a trial with their times since its start, for a line of time: whether it is a
+/// sign, and its words.
+pub fn time_line(trial: &Trial) -> Vec<(Millis, bool, &'static str)> {
+    let Some(start) = trial.start() else {
+        return Vec::new();
+    };
+    trial
+        .marks
+        .iter()
+        .filter_map(|mark| {
+            let (sign, words) = match mark.kind {
+                MarkKind::Start => (false, "lip contact"),
+                MarkKind::Tap => (false, "swallow"),
+                MarkKind::End => (false, "last swallow"),
+                MarkKind::Sign(sign) => (true, sign.past()),
+                MarkKind::Count(_) | MarkKind::WindowOver | MarkKind::WatchOver => return None,
+            };
+            Some((trial.between(start, mark.at).length?, sign, words))
+        })
+        .collect()
+}
