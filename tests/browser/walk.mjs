@@ -481,7 +481,13 @@ export class Walk {
       await this.field(FIELDS.age).fill(age);
     }
     await this.press(BUTTONS.begin);
-    await this.isOn(first ?? (screen === "oralMotor" ? PAGES.pa : PAGES.gates[0]));
+    if (screen === "oralMotor") {
+      // It begins with the examination, which has a test file of its own.
+      await this.isOn(ORAL.pages[0]);
+      await this.straightTo(first ?? PAGES.pa);
+    } else {
+      await this.isOn(first ?? PAGES.gates[0]);
+    }
   }
 
   /** From the first page to a task on its own. */
