@@ -1,7 +1,7 @@
 //! What must hold for any examination at all.
 //!
 //! Order of verdicts: Stop > Refer > (Not done, Incomplete) > Pass. "Better" is further down.
-//! The principles are those of the swallow norms: "not tested" is never "normal"; no oral trial
+//! The principles are these: "not tested" is never "normal"; no oral trial
 //! behind a closed gate (gate table and breathing gate); no further trial after no swallow
 //! (RHD, STM); a figure from memory never drives a flag.
 

@@ -1,6 +1,6 @@
-//! The worked examples of the norms research, and what must hold for any marks at all.
+//! Worked examples of the usual formulas, and what must hold for any marks at all.
 //!
-//! T numbers: norms research, section 9. Others: swallow norms, section 15.
+//! T numbers count the examples.
 
 #![allow(clippy::unwrap_used)]
 
@@ -157,7 +157,7 @@ fn t23_to_t26_semitones() {
     }
 }
 
-// Others of section 9.
+// Others.
 
 /// Worked example T28: the time a single-breath count takes at two a second.
 #[test]
@@ -196,7 +196,7 @@ fn timed_water_indices() {
         prints(per_second.get(), capacity);
         prints(per_swallow.get(), volume_each);
         prints(time.each(times(swallows)).get(), time_each);
-        // The identity of section 4.1: capacity = volume per swallow / time per swallow.
+        // The identity: capacity = volume per swallow / time per swallow.
         let again = per_swallow.get() / time.each(times(swallows)).get();
         assert!((again - per_second.get()).abs() < 1e-9);
     }
@@ -264,7 +264,7 @@ fn breathing_by_count() {
     }
 }
 
-/// With the example values of section 8.3: four intervals within 15 per cent.
+/// With the values that ship: four intervals within 15 per cent.
 fn breathing<const N: usize>(taps: [i64; N]) -> Breathing {
     Series::new(taps.map(Millis))
         .breathing(NonZeroUsize::new(4).unwrap(), Percent::new(15.0).unwrap())

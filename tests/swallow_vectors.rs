@@ -1,4 +1,4 @@
-//! The worked examples of the swallow norms, each through the real trial, its reading, its rule
+//! Worked examples of the published rules, each through the real trial, its reading, its rule
 //! and the whole swallow screen.
 //!
 //! Keys such as OGU00a are those of `clinical/source.rs`, where the citations stand.

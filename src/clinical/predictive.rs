@@ -4,7 +4,7 @@
 //! means for the person it was found in depends on how common the condition is where the test is
 //! used. No figure from here makes a flag.
 //!
-//! Source of the formulas: swallow norms, section 2.4.
+//! Source of the formulas: the usual definitions (Bayes).
 
 use std::fmt;
 

@@ -3,7 +3,7 @@
 //! Time-by-count fixes the number of repetitions and takes the time; count-by-time fixes the
 //! time and takes the number. Their norms are not interchangeable, so they are two functions.
 //!
-//! Source: norms research, section 9; time-by-count after Fletcher 1972.
+//! Time-by-count after Fletcher 1972 (FLE72).
 
 use std::fmt;
 use std::num::NonZeroU32;

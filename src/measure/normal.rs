@@ -4,7 +4,7 @@
 //! Few groups are, least of all in their tails; so it is an orientation, not a rank that was
 //! counted.
 //!
-//! Source of the formulas: norms research, section 9. Source of the normal distribution:
+//! The formulas are the usual ones. Source of the normal distribution:
 //! Abramowitz and Stegun, Handbook of Mathematical Functions, 1964, 26.2.11 and 26.2.14.
 
 use std::fmt;
@@ -261,7 +261,7 @@ mod tests {
         }
     }
 
-    /// Worked examples T6 to T15 of the norms research, section 9, with the mean and standard
+    /// Worked examples from the rows of UW, IBD14, BDI17 and ITO09, with the mean and standard
     /// deviation of its tables: value, mean, SD, what is better, z, percentile of performance.
     #[test]
     fn t6_to_t15_standard_scores() {

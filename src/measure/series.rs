@@ -7,8 +7,7 @@
 //! Taps carry the tapping finger's own unevenness as well as the patient's, so the figures of
 //! evenness describe the taps.
 //!
-//! Source of the formulas: norms research, section 9; breathing rate: swallow norms, section
-//! 8.3.
+//! Source of the formulas: the usual definitions; nPVI as in CAN23; breathing rate: KAR14.
 
 use std::fmt;
 use std::num::{NonZeroU32, NonZeroUsize};

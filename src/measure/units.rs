@@ -329,7 +329,7 @@ unit! {
 impl Semitones {
     /// The distance between two frequencies, whichever is the higher: 12 log2(high / low).
     ///
-    /// Source: norms research, section 9.
+    /// Source: twelve equal steps to the octave, 12 log2(high / low).
     ///
     /// ```
     /// use penlight::measure::units::{Hertz, Semitones};

@@ -1,6 +1,6 @@
 //! Predictive values against published figures, to as many digits as are printed.
 //!
-//! Keys in capitals are those of the swallow norms, whose sections are named beside the checks.
+//! Keys in capitals are those of `sources.csv` where it has them.
 
 #![allow(clippy::unwrap_used)]
 
@@ -143,7 +143,7 @@ fn water_90_ml_in_als() {
     prints_percent(negative, "77.6");
 }
 
-/// SL08, section 2.3: about 686 of the 3000 aspirated, 24 of them among the 1151 who passed. The
+/// SL08: about 686 of the 3000 aspirated, 24 of them among the 1151 who passed. The
 /// counts are derived there from the printed rates; they must give these back.
 #[test]
 fn counts_derived_for_water_90_ml() {
