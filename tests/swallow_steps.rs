@@ -8,11 +8,13 @@
 
 mod support;
 
-use penlight::clinical::assess::assess;
+use penlight::clinical::assess::{assess, flags};
 use penlight::clinical::decision::{Decision, Verdict};
 use penlight::clinical::exam::Exam;
 use penlight::clinical::flag::{Flag, Level};
+use penlight::clinical::go_on::WentOn;
 use penlight::clinical::hold::holds;
+use penlight::clinical::judge::looked::Looked;
 use penlight::clinical::judge::sips::Next;
 use penlight::clinical::judge::three_ml::{Grade, Wording, grades};
 use penlight::clinical::person::{Age, Role};
@@ -21,7 +23,9 @@ use penlight::clinical::screen::ScreenId;
 use penlight::clinical::sign::Sign;
 use penlight::clinical::source::{self, Source};
 use penlight::clinical::task::{TaskId, WATCH_CUT};
-use penlight::clinical::tasks::{self, breath_taps, breathing, own, sips, timed_water, water};
+use penlight::clinical::tasks::{
+    self, breath_taps, breathing, cracker, own, sips, six_signs, timed_water, water,
+};
 use penlight::clinical::trial::{Answer, Mark, MarkKind, Trial};
 use penlight::measure::time::Millis;
 use penlight::measure::units::Millilitres;
@@ -193,6 +197,64 @@ fn a_voice_that_turned_wet_is_a_sign_without_a_press() {
     let exam = stepped(given, None);
     assert_eq!(decided(&exam).verdict, Verdict::Refer);
     reason(&decided(&exam).reasons, "sip of 3 mL: voice turned wet");
+}
+
+/// The sips count among the six signs, each place named once; the voice as it was answered.
+#[test]
+fn six_signs_read_the_sips() {
+    let mut given = clear_sips(6);
+    let rows = six_signs::rows(&stepped(given.clone(), None));
+    assert_eq!(rows[5].looked, Looked::Absent);
+    assert_eq!(rows[5].from, ["in \"small sips of water\": not seen"]);
+    choose(&mut given[1], water::VOICE_AFTER, "wet");
+    let rows = six_signs::rows(&stepped(given, None));
+    assert_eq!(rows[5].looked, Looked::Present);
+}
+
+/// A cracker is held once by a drink that went wrong, and what was given is told by its name.
+#[test]
+fn a_cracker_after_a_sip_that_went_wrong_is_held_once() {
+    let mut given = clear_sips(1);
+    given.push(sip(11, 3, 770_000, &[(Sign::Cough, 4_000)]));
+    let mut exam = stepped(given, None);
+    let mut before = Trial::new(TaskId::Cracker, 30, None);
+    for question in [cracker::ALLERGY, cracker::TEETH, cracker::ORDER] {
+        choose(&mut before, question, cracker::FINE);
+    }
+    exam.trials.push(before);
+    let held = holds(TaskId::Cracker, &exam);
+    assert_eq!(held.len(), 1, "{held:?}");
+    let held = holds(TaskId::Own, &exam);
+    assert_eq!(held.len(), 1, "{held:?}");
+    exam.went_on.push(WentOn {
+        hold: held[0].id.clone(),
+        because: "Needed for the assessment".to_owned(),
+        by: Role::Slp,
+    });
+    reason(&decided(&exam).also, "Water was given despite this");
+    exam.trials.push(own_trial(40, "d2", &[]));
+    reason(
+        &decided(&exam).also,
+        "A trial by mouth was given despite this",
+    );
+}
+
+/// What was added to a screen is judged once, and so is what was attached to one without a gate.
+#[test]
+fn nothing_is_judged_twice() {
+    let mut cup = timed(150, 0, 11_800, 7);
+    cup.marks.push(Mark {
+        at: at(15_000),
+        kind: MarkKind::Sign(Sign::Cough),
+    });
+    for screen in ScreenId::ALL {
+        let exam = with_cup(cup.clone());
+        let flags = flags(screen.screen(), &exam);
+        let coughs = flags
+            .iter()
+            .filter(|f| f.level() == Level::Refer && f.reason().contains("cough"));
+        assert_eq!(coughs.count(), 1, "{screen:?}: {flags:?}");
+    }
 }
 
 #[test]

@@ -71,7 +71,7 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         ));
     }
     // A reason for going on that led to nothing is no news.
-    let given = |task| exam.latest(task).is_some_and(|t| t.start().is_some());
+    let given = |task| exam.latest_started(task).is_some();
     for on in &exam.went_on {
         // The gate and the breathing say theirs themselves, beside the reading.
         if on.hold.starts_with("gate.") || on.hold.starts_with("breathing.") {

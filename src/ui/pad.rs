@@ -349,10 +349,12 @@ fn undo_words(desk: Desk, task: TaskId) -> String {
     if pads(task).is_empty() {
         return "Undo last press".to_owned();
     }
-    let newest = with_trial(desk, task, |_, t| {
-        t.marks.iter().rev().find(|m| m.kind.pressed()).copied()
+    let newest = desk.visit.with(|v| {
+        let visit = v.as_ref()?;
+        let trial = visit.trial(visit.undo_goes_to(task)?)?;
+        trial.marks.iter().rev().find(|m| m.kind.pressed()).copied()
     });
-    newest.flatten().map_or_else(String::new, |m| {
+    newest.map_or_else(String::new, |m| {
         format!("Undo: {}", word(task, m.kind).to_ascii_lowercase())
     })
 }

@@ -135,6 +135,17 @@ fn together(places: &[Place]) -> Looked {
     }
 }
 
+/// Where it comes from; the same found in the same place several times is said once.
+fn once(places: Vec<Place>) -> Vec<String> {
+    let mut from: Vec<String> = Vec::new();
+    for (_, place) in places {
+        if !from.contains(&place) {
+            from.push(place);
+        }
+    }
+    from
+}
+
 /// The voice before water, and in the longest "ah".
 fn voice(exam: &Exam) -> Vec<Place> {
     let mut places = Vec::new();
@@ -200,7 +211,8 @@ fn after(exam: &Exam, sign: Sign) -> Vec<Place> {
             .iter()
             .any(|s| s.sign == sign && !s.is_late());
         let mut looked_for = seen::watched(trial) && !exam.choked;
-        if sign == Sign::VoiceChange && trial.task == TaskId::Water90 {
+        let mut questions = tasks::spec(trial.task).questions.iter();
+        if sign == Sign::VoiceChange && questions.any(|q| q.id == water::VOICE_AFTER) {
             let finding = water::read(trial);
             looked_for = finding.after.is_some();
             there |= finding
@@ -232,7 +244,7 @@ pub fn rows(exam: &Exam) -> [Row; 6] {
         Row {
             words,
             looked: together(&places),
-            from: places.into_iter().map(|(_, from)| from).collect(),
+            from: once(places),
             question,
             counts,
         }
