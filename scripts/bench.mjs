@@ -443,7 +443,7 @@ async function runningPad(context, url, rate) {
   const page = context.pages()[0];
   await page.addInitScript(watchTaps);
   // Home would lead back into the visit of the round before.
-  await openApp(page, `${url}#new`);
+  await openApp(page, `${url}#new/swallow`);
   const walk = new Walk(page, { real: true });
   await walk.press(BUTTONS.adult);
   await walk.press(BUTTONS.begin);
