@@ -781,78 +781,83 @@ test("a stopwatch on a phone six times as slow", async ({ page }, info) => {
   near(lengths, info);
 });
 
-test("the beat: two a second for a minute on one grid, and on it again after ten seconds away", async ({ page }, info) => {
-  test.setTimeout(150_000);
-  const EVERY = 500;
-  await noteThePresses(page);
-  await page.addInitScript(() => {
-    window.tones = [];
-    const { start } = AudioScheduledSourceNode.prototype;
-    AudioScheduledSourceNode.prototype.start = function (when) {
-      const { currentTime } = this.context;
-      window.tones.push({ hertz: this.frequency?.value, when: Math.max(when, currentTime), currentTime, now: performance.now() });
-      return start.call(this, when);
-    };
-  });
-  await openApp(page);
-  const walk = new Walk(page, { real: true });
-  await walk.oneTask(PAGES.countOnBreath);
-  await walk.startPad();
-  await page.waitForTimeout(60_000);
+// Real time on a machine that may be busy with something else: another go, never a wider bound.
+test.describe("in real time", () => {
+  test.describe.configure({ retries: 2 });
 
-  // Out of sight, and the page's timers stand still, as on a phone that rings.
-  await sight(page, false);
-  const away = await page.evaluate(() => {
-    const from = performance.now();
-    while (performance.now() < from + 10_000);
-    return { from, to: performance.now() };
-  });
-  await sight(page, true);
-  await page.waitForTimeout(3_000);
-  const devtools = await page.context().newCDPSession(page);
-  await devtools.send("Emulation.setCPUThrottlingRate", { rate: 6 });
-  await walk.press(walk.pad);
-  await devtools.send("Emulation.setCPUThrottlingRate", { rate: 1 });
+  test("the beat: two a second for a minute on one grid, and on it again after ten seconds away", async ({ page }, info) => {
+    test.setTimeout(150_000);
+    const EVERY = 500;
+    await noteThePresses(page);
+    await page.addInitScript(() => {
+      window.tones = [];
+      const { start } = AudioScheduledSourceNode.prototype;
+      AudioScheduledSourceNode.prototype.start = function (when) {
+        const { currentTime } = this.context;
+        window.tones.push({ hertz: this.frequency?.value, when: Math.max(when, currentTime), currentTime, now: performance.now() });
+        return start.call(this, when);
+      };
+    });
+    await openApp(page);
+    const walk = new Walk(page, { real: true });
+    await walk.oneTask(PAGES.countOnBreath);
+    await walk.startPad();
+    await page.waitForTimeout(60_000);
 
-  const tones = await page.evaluate(() => window.tones);
-  const [{ at: pressed, handled }] = await page.evaluate(() => window.presses);
-  // The page's time of every tone, by the pair of clocks at the first one.
-  const [first] = tones;
-  const offBy = first.now - first.currentTime * 1000;
-  const beats = tones.map(({ when, currentTime, now }) => {
-    const at = when * 1000 + offBy - pressed;
-    const beat = Math.round(at / EVERY);
-    // How far the two clocks have come apart since, as seen at this call.
-    return { at, beat, error: at - beat * EVERY, apart: currentTime * 1000 + offBy - now };
-  });
-  const before = beats.filter(({ at }) => at < 60_000 - EVERY / 2);
-  const back = away.to - pressed;
-  const after = beats.filter(({ at }) => at >= back);
-  const errors = beats.map(({ error }) => error);
-  const others = errors.slice(1);
-  const apart = beats.map((beat) => beat.apart);
-  const [low, high] = [Math.min(...others), Math.max(...others)].map((ms) => ms.toFixed(2));
-  info.annotations.push({
-    type: "beat",
-    description:
-      `${before.length} beats in 60.0 s; ${low} to ${high} ms off the grid; the first ${errors[0].toFixed(2)} ms, its press handled ${(handled - pressed).toFixed(2)} ms late; ` +
-      `audio against page ${Math.min(...apart).toFixed(1)} to ${Math.max(...apart).toFixed(1)} ms; ` +
-      `after ${((away.to - away.from) / 1000).toFixed(1)} s away: ${after.length} beats, ` +
-      `the next ${after[0]?.error.toFixed(2)} ms off the grid`,
-  });
+    // Out of sight, and the page's timers stand still, as on a phone that rings.
+    await sight(page, false);
+    const away = await page.evaluate(() => {
+      const from = performance.now();
+      while (performance.now() < from + 10_000);
+      return { from, to: performance.now() };
+    });
+    await sight(page, true);
+    await page.waitForTimeout(3_000);
+    const devtools = await page.context().newCDPSession(page);
+    await devtools.send("Emulation.setCPUThrottlingRate", { rate: 6 });
+    await walk.press(walk.pad);
+    await devtools.send("Emulation.setCPUThrottlingRate", { rate: 1 });
 
-  // One tick for each beat, and no other tone.
-  expect(new Set(tones.map(({ hertz }) => hertz)).size).toBe(1);
-  expect(before.map(({ beat }) => beat)).toEqual(Array.from({ length: 120 }, (_, i) => i));
-  expect(new Set(beats.map(({ beat }) => beat)).size).toBe(beats.length);
-  // The first answers the press, so it can't sound before the press was handled.
-  expect(errors[0] - (handled - pressed)).toBeLessThanOrEqual(30);
-  for (const { beat, error } of beats.slice(1)) {
-    expect(Math.abs(error), `beat ${beat}`).toBeLessThanOrEqual(5);
-  }
-  // Away they stayed out; back, they go on with the very next one of the grid.
-  expect(beats.filter(({ at }) => at > away.from - pressed + EVERY && at < back)).toEqual([]);
-  expect(after[0].beat).toBe(Math.ceil((back - 5) / EVERY));
-  expect(after.length).toBeGreaterThanOrEqual(5);
-  near(await storedBesidePressed(walk), info);
+    const tones = await page.evaluate(() => window.tones);
+    const [{ at: pressed, handled }] = await page.evaluate(() => window.presses);
+    // The page's time of every tone, by the pair of clocks at the first one.
+    const [first] = tones;
+    const offBy = first.now - first.currentTime * 1000;
+    const beats = tones.map(({ when, currentTime, now }) => {
+      const at = when * 1000 + offBy - pressed;
+      const beat = Math.round(at / EVERY);
+      // How far the two clocks have come apart since, as seen at this call.
+      return { at, beat, error: at - beat * EVERY, apart: currentTime * 1000 + offBy - now };
+    });
+    const before = beats.filter(({ at }) => at < 60_000 - EVERY / 2);
+    const back = away.to - pressed;
+    const after = beats.filter(({ at }) => at >= back);
+    const errors = beats.map(({ error }) => error);
+    const others = errors.slice(1);
+    const apart = beats.map((beat) => beat.apart);
+    const [low, high] = [Math.min(...others), Math.max(...others)].map((ms) => ms.toFixed(2));
+    info.annotations.push({
+      type: "beat",
+      description:
+        `${before.length} beats in 60.0 s; ${low} to ${high} ms off the grid; the first ${errors[0].toFixed(2)} ms, its press handled ${(handled - pressed).toFixed(2)} ms late; ` +
+        `audio against page ${Math.min(...apart).toFixed(1)} to ${Math.max(...apart).toFixed(1)} ms; ` +
+        `after ${((away.to - away.from) / 1000).toFixed(1)} s away: ${after.length} beats, ` +
+        `the next ${after[0]?.error.toFixed(2)} ms off the grid`,
+    });
+
+    // One tick for each beat, and no other tone.
+    expect(new Set(tones.map(({ hertz }) => hertz)).size).toBe(1);
+    expect(before.map(({ beat }) => beat)).toEqual(Array.from({ length: 120 }, (_, i) => i));
+    expect(new Set(beats.map(({ beat }) => beat)).size).toBe(beats.length);
+    // The first answers the press, so it can't sound before the press was handled.
+    expect(errors[0] - (handled - pressed)).toBeLessThanOrEqual(30);
+    for (const { beat, error } of beats.slice(1)) {
+      expect(Math.abs(error), `beat ${beat}`).toBeLessThanOrEqual(5);
+    }
+    // Away they stayed out; back, they go on with the very next one of the grid.
+    expect(beats.filter(({ at }) => at > away.from - pressed + EVERY && at < back)).toEqual([]);
+    expect(after[0].beat).toBe(Math.ceil((back - 5) / EVERY));
+    expect(after.length).toBeGreaterThanOrEqual(5);
+    near(await storedBesidePressed(walk), info);
+  });
 });
