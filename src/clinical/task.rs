@@ -352,6 +352,26 @@ impl TaskSpec {
     }
 }
 
+/// A choice by its id and its words.
+pub const fn choice(id: &'static str, words: &'static str) -> Choice {
+    Choice { id, words }
+}
+
+/// The question id under which free words on a trial are kept.
+pub const REMARK: &str = "remark";
+
+/// Free words on a trial, asked after it.
+pub const fn remark() -> Question {
+    Question {
+        id: REMARK,
+        ask: "Remark on this trial. No names.",
+        when: When::After,
+        takes: Takes::Words(80),
+        only_if: None,
+        needed: false,
+    }
+}
+
 /// The question id under which an early end of the watch keeps its reason.
 pub const WATCH_CUT: &str = "watch-cut";
 

@@ -10,7 +10,7 @@ use crate::clinical::judge::signs::{self, WATCH};
 use crate::clinical::rules;
 use crate::clinical::sign::SignTask;
 use crate::clinical::task::{
-    Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When, watch_cut,
+    Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When, choice, watch_cut,
 };
 use crate::clinical::tasks::{self, seen};
 use crate::clinical::trial::{Answer, MarkKind, Trial};
@@ -39,10 +39,6 @@ const fn asked_first(id: &'static str, ask: &'static str, choices: &'static [Cho
         only_if: None,
         needed: true,
     }
-}
-
-const fn choice(id: &'static str, words: &'static str) -> Choice {
-    Choice { id, words }
 }
 
 /// The task.

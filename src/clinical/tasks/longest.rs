@@ -4,7 +4,9 @@ use crate::clinical::compare::Comparison;
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::Flag;
 use crate::clinical::judge::voice::{Held, Sound, longest, s_to_z};
-use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
+use crate::clinical::task::{
+    Choice, Length, Pad, Question, REMARK, Takes, TaskId, TaskSpec, When, remark,
+};
 use crate::clinical::trial::{Answer, Trial};
 use crate::clinical::words::small;
 use crate::measure::time::Millis;
@@ -12,8 +14,6 @@ use crate::measure::units::Seconds;
 
 /// How the voice sounded.
 const VOICE: &str = "voice";
-/// Free words.
-const REMARK: &str = "remark";
 
 static VOICES: &[Choice] = &[
     Choice {
@@ -37,17 +37,6 @@ static VOICES: &[Choice] = &[
         words: "Strained",
     },
 ];
-
-const fn remark() -> Question {
-    Question {
-        id: REMARK,
-        ask: "Remark on this trial. No names.",
-        when: When::After,
-        takes: Takes::Words(80),
-        only_if: None,
-        needed: false,
-    }
-}
 
 static WITH_VOICE: &[Question] = &[
     Question {

@@ -14,7 +14,7 @@ use crate::clinical::levels::{drink, food};
 use crate::clinical::rules;
 use crate::clinical::sign::SignTask;
 use crate::clinical::task::{
-    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When,
+    Choice, Length, NOT_VALID, Pad, Question, REMARK, Takes, TaskId, TaskSpec, When, choice,
 };
 use crate::clinical::trial::{Answer, Trial};
 use crate::clinical::words::small;
@@ -35,15 +35,9 @@ pub const STRATEGY: &str = "own-strategy";
 pub const STRATEGY_WORDS: &str = "own-strategy-words";
 /// What is said of trials without one.
 const NO_SIGN: &str = "no sign";
-/// Remark on one trial.
-const REMARK: &str = "remark";
 
 /// What is taken over from the trial before.
 const SETTINGS: [&str; 7] = [LEVEL, WHAT, AMOUNT, BY, POSTURE, STRATEGY, STRATEGY_WORDS];
-
-const fn choice(id: &'static str, words: &'static str) -> Choice {
-    Choice { id, words }
-}
 
 const fn level(id: &'static str, name: Option<&'static str>) -> Choice {
     Choice {

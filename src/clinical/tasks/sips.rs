@@ -16,7 +16,7 @@ use crate::clinical::policy::Policy;
 use crate::clinical::rules;
 use crate::clinical::sign::{Sign, SignTask};
 use crate::clinical::task::{
-    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When,
+    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When, choice,
 };
 use crate::clinical::trial::{Answer, Trial};
 use crate::clinical::words::small;
@@ -36,10 +36,6 @@ pub const RESIDUE: &str = "residue";
 
 /// The size of the published test under the tongue (TOH03).
 const THREE: Millilitres = Millilitres::whole(3);
-
-const fn choice(id: &'static str, words: &'static str) -> Choice {
-    Choice { id, words }
-}
 
 const fn ask(id: &'static str, ask: &'static str, when: When, from: &'static [Choice]) -> Question {
     Question {

@@ -13,7 +13,7 @@ use crate::clinical::judge::six_signs::{self, Setting, SixSigns, Tested};
 use crate::clinical::person::Age;
 use crate::clinical::policy::Policy;
 use crate::clinical::sign::{Sign, SignTask};
-use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
+use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When, choice};
 use crate::clinical::tasks::{self, seen, water};
 use crate::clinical::trial::Trial;
 use crate::clinical::words::small;
@@ -28,10 +28,6 @@ pub const COUNTED: &str = "counted";
 pub const HERE: &str = "asked here";
 /// Answer to [`COUNTED`].
 pub const YES: &str = "yes";
-
-const fn choice(id: &'static str, words: &'static str) -> Choice {
-    Choice { id, words }
-}
 
 const fn question(id: &'static str, ask: &'static str, choices: &'static [Choice]) -> Question {
     Question {

@@ -11,7 +11,9 @@ use crate::clinical::judge::speech::trials::{
 };
 use crate::clinical::judge::speech::{Repeated, Syllables, Timing, rate_words, repeated};
 use crate::clinical::rules;
-use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
+use crate::clinical::task::{
+    Choice, Length, Pad, Question, REMARK, Takes, TaskId, TaskSpec, When, choice, remark,
+};
 use crate::clinical::trial::{Answer, MarkKind, Trial};
 use crate::clinical::words::small;
 use crate::measure::time::Millis;
@@ -27,8 +29,6 @@ const BY_COUNT: &str = "by-count";
 const EACH: &str = "each-tap";
 /// How it sounded.
 const SOUND: &str = "sound";
-/// Free words.
-const REMARK: &str = "remark";
 
 /// The windows, by the answer to [`HOW`].
 static LENGTHS: &[(&str, Option<Millis>)] = &[
@@ -38,10 +38,6 @@ static LENGTHS: &[(&str, Option<Millis>)] = &[
     ("15s", Some(Millis::from_secs(15))),
     (BY_COUNT, None),
 ];
-
-const fn choice(id: &'static str, words: &'static str) -> Choice {
-    Choice { id, words }
-}
 
 static HOW_SINGLE: &[Choice] = &[
     choice("5s", "5 seconds"),
@@ -84,17 +80,6 @@ const fn sound() -> Question {
         takes: Takes::OneOf(SOUNDS),
         only_if: None,
         needed: true,
-    }
-}
-
-const fn remark() -> Question {
-    Question {
-        id: REMARK,
-        ask: "Remark on this trial. No names.",
-        when: When::After,
-        takes: Takes::Words(80),
-        only_if: None,
-        needed: false,
     }
 }
 

@@ -13,7 +13,7 @@ use crate::clinical::judge::timed_water::{self, Cup, figures};
 use crate::clinical::rules;
 use crate::clinical::sign::SignTask;
 use crate::clinical::task::{
-    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When,
+    Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When, choice,
 };
 use crate::clinical::trial::{Answer, Trial};
 use crate::measure::decimals::decimals;
@@ -31,10 +31,6 @@ pub const EMPTY: &str = "empty";
 pub const LEFT: &str = "cup-left-ml";
 /// Swallows counted otherwise than by taps.
 pub const SWALLOWS: &str = "cup-swallows";
-
-const fn choice(id: &'static str, words: &'static str) -> Choice {
-    Choice { id, words }
-}
 
 const fn question(id: &'static str, ask: &'static str, when: When, takes: Takes) -> Question {
     Question {
