@@ -46,6 +46,14 @@ impl Rule {
         }
     }
 
+    /// What the rule rests on, in a few words: "Published: OGU00a" or "Local policy".
+    pub fn basis_short(&self) -> String {
+        match self.basis {
+            Basis::Published(_) => self.basis_line(),
+            Basis::LocalPolicy { .. } => "Local policy".to_owned(),
+        }
+    }
+
     /// One line on what the rule rests on: "Published: OGU00a, OGU00b" or "Local policy: ...".
     pub fn basis_line(&self) -> String {
         let keys: Vec<_> = self.sources().iter().map(|s| s.key).collect();

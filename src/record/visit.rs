@@ -1,7 +1,7 @@
 //! A visit: the fold of its events.
 
 use super::envelope::{Envelope, Unreadable, VisitId};
-use super::event::{Details, Event, Plan, Route, Versions};
+use super::event::{Details, Event, Plan, Route, Text, Versions};
 use crate::clinical::assess::assess;
 use crate::clinical::decision::Decision;
 use crate::clinical::exam::Exam;
@@ -23,6 +23,8 @@ pub struct Issue {
     pub text: String,
     /// The time it carries.
     pub clock: String,
+    /// Which.
+    pub which: Text,
 }
 
 /// The decision as it was recorded.
@@ -272,7 +274,17 @@ impl Visit {
                     policy,
                 });
             }
-            Event::Issued { route, text, clock } => self.issued.push(Issue { route, text, clock }),
+            Event::Issued {
+                route,
+                text,
+                clock,
+                which,
+            } => self.issued.push(Issue {
+                route,
+                text,
+                clock,
+                which,
+            }),
             Event::Told { whom, read_back } => self.told.push((whom, read_back, at.wall)),
             Event::Attached {
                 trial,

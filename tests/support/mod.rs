@@ -2,6 +2,8 @@
 
 #![allow(dead_code)]
 
+pub(crate) mod script;
+
 use penlight::clinical::assess::assess;
 use penlight::clinical::decision::{Decision, Verdict};
 use penlight::clinical::exam::Exam;
