@@ -1126,16 +1126,6 @@ fn every_value() -> Vec<Event> {
                 which: Text::Nursing,
             }),
     );
-    events.extend(
-        every!(Text: Nursing, FullNote)
-            .into_iter()
-            .map(|which| Event::Issued {
-                route: Route::Copied,
-                text: String::new(),
-                clock: String::new(),
-                which,
-            }),
-    );
     let plan = |change: &dyn Fn(&mut Plan)| {
         let mut plan = Plan::default();
         change(&mut plan);
@@ -1234,6 +1224,16 @@ fn every_value() -> Vec<Event> {
             cue: Some(cue),
         });
     }
+    events.extend(
+        every!(Text: Nursing, FullNote)
+            .into_iter()
+            .map(|which| Event::Issued {
+                route: Route::Copied,
+                text: String::new(),
+                clock: String::new(),
+                which,
+            }),
+    );
     events
 }
 

@@ -85,7 +85,7 @@ pub(super) static ITEMS: &[Item] = &[
         ask: "Let me look inside your cheeks.",
         look: "Between gum and cheek, upper and lower, both sides.",
         care: "Take out what is left before anything else.",
-        exceptions: &[on("food", "food left"), on("tablet", "tablet left")],
+        exceptions: &[on("food", "food remains"), on("tablet", "tablet remains")],
         spot: Some(Spot(82, 178)),
         ..BLANK
     },

@@ -44,7 +44,7 @@ pub(super) static ITEMS: &[Item] = &[
         care: "Pooled saliva or food: suction or mouth care first.",
         exceptions: &[
             plain("pooled", "saliva pools"),
-            plain("food", "food left"),
+            plain("food", "food remains"),
             plain("red", "red or swollen"),
         ],
         ..BLANK
