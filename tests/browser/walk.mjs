@@ -302,6 +302,7 @@ export const ORAL = {
   clear: "Clear",
   rest: begins("Not tested: "),
   leaveRest: "Leave the rest untested",
+  later: "Next page, come back later",
   noReason: /^Not tested, and nobody said why: \d+ items?\. Because:$/,
   untested: "Not tested, because",
   notNeeded: "Not needed today",

@@ -106,7 +106,7 @@ pub(super) static ITEMS: &[Item] = &[
         nerve: Cranial::Twelfth,
         by: By::Hand,
         exceptions: &[graded_on("weak", "push into the cheek weak").says(Points::Push)],
-        spot: Some(Spot(82, 150)),
+        spot: Some(Spot(52, 150)),
         ..BLANK
     },
 ];
