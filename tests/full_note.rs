@@ -214,7 +214,11 @@ fn each_text_replaces_its_own_kind() {
         });
         text
     };
-    issue(&mut s, Text::Nursing, "14:10");
+    // A full note alone hands nothing over.
+    issue(&mut s, Text::FullNote, "14:09");
+    assert!(!s.visit.handed_over());
+    assert!(!issue(&mut s, Text::Nursing, "14:10").contains("CORRECTED"));
+    assert!(s.visit.handed_over());
     assert!(!issue(&mut s, Text::FullNote, "14:12").contains("CORRECTED"));
     assert!(!issue(&mut s, Text::Nursing, "14:14").contains("CORRECTED"));
     assert!(!issue(&mut s, Text::FullNote, "14:15").contains("CORRECTED"));

@@ -396,6 +396,11 @@ impl Visit {
         self.screen.map(|id| assess(id.screen(), &self.exam))
     }
 
+    /// Whether the text for the nurse has left the app. A full note alone tells the ward nothing.
+    pub fn handed_over(&self) -> bool {
+        self.issued.iter().any(|issue| issue.which == Text::Nursing)
+    }
+
     /// Whether a time still runs in it.
     pub fn running(&self) -> bool {
         self.exam.trials.iter().any(is_running) || self.choking.is_some_and(|c| c.over.is_none())

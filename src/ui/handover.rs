@@ -203,6 +203,11 @@ const TEXTS: [(Text, &str, &str); 2] = [
     (Text::FullNote, "Full note", "full-note"),
 ];
 
+/// The name of a text's file.
+fn named(which: Text) -> &'static str {
+    TEXTS.iter().find(|t| t.0 == which).map_or("", |t| t.2)
+}
+
 /// A text as it would leave now.
 fn text_now(desk: Desk, which: Text) -> Option<(String, Clock)> {
     let local = clock::local(clock::now().wall);
@@ -284,8 +289,7 @@ fn TextAndWays() -> impl IntoView {
     let save = move |_| {
         if let Some((text, clock)) = ready() {
             let which = which.get_untracked();
-            let name = TEXTS.iter().find(|t| t.0 == which).map_or("", |t| t.2);
-            match share::save_file(&file_name(name, "txt"), &text) {
+            match share::save_file(&file_name(named(which), "txt"), &text) {
                 Ok(()) => left(which, Way::Saved, "Saved as a file", text, clock),
                 Err(why) => problem.set(format!("Saving did not work ({why}). Copy it instead.")),
             }
@@ -293,19 +297,17 @@ fn TextAndWays() -> impl IntoView {
     };
     view! {
         <section>
-            <h2>"Text"</h2>
-            <div class="row" role="group" aria-label="Which text?">
-                {TEXTS.map(|(text, words, _)| view! {
-                    <button
-                        type="button"
-                        class="choice"
-                        aria-pressed=said(move || (which.get() == text).to_string())
-                        on:click=press(move |_| { which.set(text); done.set(String::new()); })
-                    >
-                        {words}
-                    </button>
-                })}
-            </div>
+            <Choices
+                label="Text"
+                options=TEXTS.iter().map(|t| (t.2.to_owned(), t.1.to_owned())).collect()
+                chosen=Signal::derive(move || Some(named(which.get()).to_owned()))
+                pick=Callback::new(move |id: Option<String>| {
+                    if let Some(text) = TEXTS.iter().find(|t| id.as_deref() == Some(t.2)) {
+                        which.set(text.0);
+                        done.set(String::new());
+                    }
+                })
+            />
             <pre class="handover" tabindex="0">{live(move || text_now(desk, which.get()).map(|(text, _)| text))}</pre>
             <div class="foot ways">
                 <p class="problem" role="alert">

@@ -11,7 +11,7 @@ use crate::clinical::words::capital;
 use crate::record::event::Event;
 
 /// Asks once more why something was not tested, where nobody said: one press for all of it.
-fn because(desk: Desk, regions: &[Region], oral: &Oral) -> Option<impl IntoView + use<>> {
+fn because(desk: Desk, regions: &[Region], oral: &Oral) -> Option<AnyView> {
     let open: Vec<&'static str> = regions
         .iter()
         .flat_map(|region| region.items())
@@ -40,6 +40,7 @@ fn because(desk: Desk, regions: &[Region], oral: &Oral) -> Option<impl IntoView 
                 pick=pick
             />
         }
+        .into_any()
     })
 }
 

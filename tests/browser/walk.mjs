@@ -558,9 +558,13 @@ export class Walk {
   }
 
   /** Home to the first page of the examination, as the oral motor screen has it. */
-  async oralVisit(screen = ORAL.screen) {
+  async oralVisit(screen = ORAL.screen, age) {
     await this.press(screen);
-    await this.press(BUTTONS.adult);
+    if (age === undefined) {
+      await this.press(BUTTONS.adult);
+    } else {
+      await this.field(FIELDS.age).fill(age);
+    }
     await this.press(BUTTONS.begin);
     await this.isOn(ORAL.pages[0]);
   }
