@@ -5,6 +5,7 @@
 //! that of the newest, and that the other may be meant is said.
 
 use super::by_mouth::{self, Offer};
+use super::saturation;
 use super::sips::sign_words;
 use super::water::{NOT_GIVEN_REASONS, WATCH};
 use crate::clinical::exam::Exam;
@@ -146,6 +147,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         before(POSTURE, "Posture", Takes::OneOf(POSTURES)),
         before(STRATEGY, "Strategy", Takes::OneOf(STRATEGIES)),
         before(STRATEGY_WORDS, "or another strategy", Takes::Words(30)),
+        saturation::lowest(When::After),
         Question {
             when: When::After,
             needed: false,

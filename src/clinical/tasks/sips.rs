@@ -6,6 +6,7 @@
 //! given when it is over: within one minute after a sip a sign is that sip's (DAN06T).
 
 use super::by_mouth::{self, Offer};
+use super::saturation;
 use super::water::{NOT_GIVEN_REASONS, VOICE_AFTER, VOICE_BEFORE, VOICES, WATCH, Watch};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
@@ -96,6 +97,7 @@ pub static SPEC: TaskSpec = TaskSpec {
                 &[choice("no", "None"), choice("yes", "Residue")],
             )
         },
+        saturation::lowest(When::After),
         Question {
             needed: false,
             ..ask(NOT_VALID, "Not given?", When::Before, NOT_GIVEN_REASONS)

@@ -3,6 +3,7 @@
 //! An index of efficiency, not a sign of aspiration. Its signs count as in every trial by mouth.
 
 use super::by_mouth;
+use super::saturation;
 use super::water::{
     NOT_GIVEN_REASONS, SOME_LEFT, VOICE_AFTER, VOICE_BEFORE, VOICES, WATCH, millilitres,
 };
@@ -121,6 +122,7 @@ pub static SPEC: TaskSpec = TaskSpec {
             When::AfterWatch,
             Takes::OneOf(VOICES),
         ),
+        saturation::lowest(When::AfterWatch),
         Question {
             needed: false,
             ..question(

@@ -1,5 +1,6 @@
 //! 3-oz (90 mL) water swallow test: 90 mL in one go, then 60 seconds of watching.
 
+use super::saturation;
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::policy::Policy;
@@ -161,6 +162,7 @@ pub static SPEC: TaskSpec = TaskSpec {
             only_if: None,
             needed: true,
         },
+        saturation::lowest(When::AfterWatch),
         Question {
             id: NOT_VALID,
             ask: "Not given?",
