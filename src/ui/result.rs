@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::live::{follow, live};
-use super::why::{comparison_item, flag_item};
+use super::why::{comparison_item, flag_item, rule_fold, task_fold};
 use crate::clinical::figures;
 use crate::clinical::flag::Level;
 use crate::clinical::judge::speech::trials::evenness;
@@ -83,7 +83,8 @@ pub(super) fn TaskResult(
             {(task == TaskId::Own).then(|| live(move || own_table(desk)))}
             <ul class="flags">{live(flags)}</ul>
             <ul class="flags">{live(beside)}</ul>
-            {(!spec.caveat.is_empty()).then(|| view! { <p class="caveat">{spec.caveat}</p> })}
+            <p class="caveat">{spec.caveat}</p>
+            {task_fold(spec)}
         </section>
     }
 }
@@ -109,7 +110,10 @@ fn time_line(desk: Desk, task: TaskId) -> AnyView {
                 view! { <i style:left=left></i> }
             }).collect_view()}
         </div>
-        {even.map(|even| view! { <p class="small">{even.flag.reason().to_owned()}</p> })}
+        {even.map(|even| view! {
+            <p class="small">{even.flag.reason().to_owned()}</p>
+            {rule_fold(even.flag.rule())}
+        })}
     }
     .into_any()
 }
