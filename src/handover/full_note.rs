@@ -147,7 +147,7 @@ fn why_not(visit: &Visit, id: TaskId) -> String {
     let said = newest
         .filter(|t| t.answers.contains_key(NOT_VALID))
         .map(|t| figures::answers(tasks::spec(id), t).join("; "));
-    said.or_else(|| tasks::aside(id, &visit.exam))
+    said.or_else(|| Some(tasks::aside(id, &visit.exam)?.reason().to_owned()))
         .unwrap_or_else(|| "no reason given".to_owned())
 }
 
