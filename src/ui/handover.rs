@@ -296,18 +296,19 @@ fn TextAndWays() -> impl IntoView {
         }
     };
     view! {
+        // Outside the section at whose lower edge the ways out stay: they must not cover it.
+        <Choices
+            label="Text"
+            options=TEXTS.iter().map(|t| (t.2.to_owned(), t.1.to_owned())).collect()
+            chosen=Signal::derive(move || Some(named(which.get()).to_owned()))
+            pick=Callback::new(move |id: Option<String>| {
+                if let Some(text) = TEXTS.iter().find(|t| id.as_deref() == Some(t.2)) {
+                    which.set(text.0);
+                    done.set(String::new());
+                }
+            })
+        />
         <section>
-            <Choices
-                label="Text"
-                options=TEXTS.iter().map(|t| (t.2.to_owned(), t.1.to_owned())).collect()
-                chosen=Signal::derive(move || Some(named(which.get()).to_owned()))
-                pick=Callback::new(move |id: Option<String>| {
-                    if let Some(text) = TEXTS.iter().find(|t| id.as_deref() == Some(t.2)) {
-                        which.set(text.0);
-                        done.set(String::new());
-                    }
-                })
-            />
             <pre class="handover" tabindex="0">{live(move || text_now(desk, which.get()).map(|(text, _)| text))}</pre>
             <div class="foot ways">
                 <p class="problem" role="alert">

@@ -51,6 +51,7 @@ pub(super) static ITEMS: &[Item] = &[
             graded_on("short", "does not reach the corner").says(SHORT),
             graded("slow", "slow or uneven"),
         ],
+        spot: Some(Spot(52, 84)),
         ..BLANK
     },
     Item {
