@@ -2,7 +2,8 @@
 
 #![allow(clippy::unwrap_used)]
 
-mod support;
+#[path = "support/script.rs"]
+mod script;
 
 use penlight::clinical::oral::flags::WEAKNESS;
 use penlight::clinical::oral::{Cue, FoundId, Reason, Region, Seen, Severity, Sides, Touches};
@@ -14,7 +15,7 @@ use penlight::clinical::task::TaskId;
 use penlight::clinical::trial::{Answer, MarkKind};
 use penlight::handover::{full_note, nursing};
 use penlight::record::event::{Action, Event, Route, Text, Versions};
-use support::script::{Script, clock};
+use script::{Script, clock};
 
 fn note(s: &Script) -> String {
     full_note::write(&s.visit, &clock("14:31")).unwrap()

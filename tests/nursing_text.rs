@@ -4,7 +4,8 @@
 
 #![allow(clippy::unwrap_used)]
 
-mod support;
+#[path = "support/script.rs"]
+mod script;
 
 use penlight::clinical::exam::EndedEarly;
 use penlight::clinical::gate::ITEMS;
@@ -17,7 +18,7 @@ use penlight::clinical::trial::MarkKind;
 use penlight::handover::action;
 use penlight::handover::nursing::{MOST, write};
 use penlight::record::event::{Action, Details, Event, Plan, Route, Text};
-use support::script::{Script, at, clock};
+use script::*;
 
 fn adult() -> Script {
     Script::new(Age::Years(72), Role::Screener)
@@ -171,6 +172,7 @@ fn an_override_is_told_with_its_reason_and_who_took_it() {
         hold: "gate.airway-tube.tracheostomy".to_owned(),
         because: "needed for the assessment".to_owned(),
         by: Role::Slp,
+        says: String::new(),
     });
     s.breaths(16).dry(&[2_000, 9_000, 17_000]).water(&[]);
     let text = s.text();
@@ -306,6 +308,7 @@ fn the_longest_text_still_fits_one_screen() {
             hold: format!("gate.{item}.{exception}"),
             because: long.clone(),
             by: Role::Slp,
+            says: String::new(),
         });
     }
     s.breaths(28).breaths(24).dry(&[2_000]);

@@ -41,11 +41,11 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
     if let Some(id) = visit.screen {
         note.push(format!("Screen: {}.", id.screen().title));
     }
-    let mut before = background(visit);
-    before.extend(choking(visit));
-    for line in &mut before {
-        *line = item(line);
-    }
+    let mut before: Vec<String> = background(visit, true)
+        .iter()
+        .map(|part| item(&part.words))
+        .collect();
+    before.extend(choking(visit).iter().map(|words| item(words)));
     let (regions, nerves, conflicts) = examined(visit);
     // What points to a nerve stands with its nerve.
     let mut also = decision.also.clone();
@@ -62,7 +62,7 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         ("ALSO FOUND", flag_lines(&also)),
         (
             "RECOMMENDATION",
-            vec![capital(&recommendation(visit, decision, &plan))],
+            vec![capital(&recommendation(visit, decision, &plan, true))],
         ),
         ("POLICY AND VERSIONS", versions(visit)),
     ] {

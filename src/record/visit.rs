@@ -77,8 +77,8 @@ pub struct Visit {
     pub role: Role,
     /// Everything the rules look at.
     pub exam: Exam,
-    /// Choking, if it happened: the newest.
-    pub choking: Option<Choking>,
+    /// Chokings, oldest first.
+    pub chokings: Vec<Choking>,
     /// When last well, in an emergency.
     pub last_well: String,
     /// The plan for the handover.
@@ -89,8 +89,10 @@ pub struct Visit {
     pub issued: Vec<Issue>,
     /// Who was told, whether it was read back, and when.
     pub told: Vec<(String, bool, Millis)>,
-    /// How an earlier refer or stop was closed.
-    pub closed: Option<String>,
+    /// Whether anything was pressed or answered after the decision was recorded.
+    pub pressed_since_decided: bool,
+    /// How an earlier refer or stop was closed, and how many reasons it had then.
+    pub closed: Option<(String, usize)>,
     /// The visit this loose count was attached to.
     pub attached_to: Option<VisitId>,
     /// Only a tombstone is left.
@@ -111,12 +113,13 @@ impl Visit {
             screen: None,
             role: Role::default(),
             exam: Exam::default(),
-            choking: None,
+            chokings: Vec::new(),
             last_well: String::new(),
             plan: Plan::default(),
             decided: None,
             issued: Vec::new(),
             told: Vec::new(),
+            pressed_since_decided: false,
             closed: None,
             attached_to: None,
             deleted: false,
@@ -160,6 +163,17 @@ impl Visit {
             self.opened = at.wall;
         }
         self.touched = at.wall;
+        self.pressed_since_decided |= matches!(
+            event,
+            Event::Mark { .. }
+                | Event::Undo { .. }
+                | Event::Answer { .. }
+                | Event::Attached { .. }
+                | Event::Choking(_)
+                | Event::NotChoking
+                | Event::Gate(_)
+                | Event::Oral(_)
+        );
         match event {
             Event::Opened {
                 details,
@@ -233,30 +247,41 @@ impl Visit {
                     }
                 }
             }
-            Event::WentOn { hold, because, by } => {
-                self.exam.went_on.push(WentOn { hold, because, by });
+            Event::WentOn {
+                hold,
+                because,
+                by,
+                says,
+            } => {
+                self.exam.went_on.push(WentOn {
+                    hold,
+                    because,
+                    by,
+                    says,
+                });
             }
             Event::EndedEarly(why) => self.exam.ended = Some(why),
             Event::TakenUpAgain => self.exam.ended = None,
             Event::Choking(since) => {
                 self.exam.choked = true;
-                self.choking = Some(Choking {
+                self.chokings.push(Choking {
                     since,
                     help: None,
                     over: None,
                 });
             }
             Event::NotChoking => {
-                self.exam.choked = false;
-                self.choking = None;
+                // The newest was the mistake; one before it was not.
+                self.chokings.pop();
+                self.exam.choked = !self.chokings.is_empty();
             }
             Event::HelpCalled(at) => {
-                if let Some(choking) = &mut self.choking {
+                if let Some(choking) = self.chokings.last_mut() {
                     choking.help = Some(at);
                 }
             }
             Event::BackToBaseline(at) => {
-                if let Some(choking) = &mut self.choking {
+                if let Some(choking) = self.chokings.last_mut() {
                     choking.over = Some(at);
                 }
             }
@@ -268,6 +293,7 @@ impl Visit {
                 policy,
                 ..
             } => {
+                self.pressed_since_decided = false;
                 self.decided = Some(Decided {
                     verdict,
                     versions,
@@ -305,7 +331,10 @@ impl Visit {
                 self.exam.trials.push(copy);
             }
             Event::AttachedTo(visit) => self.attached_to = Some(visit),
-            Event::Closed(how) => self.closed = Some(how),
+            Event::Closed(how) => {
+                let reasons = self.decision().map_or(0, |d| d.reasons.len());
+                self.closed = Some((how, reasons));
+            }
             Event::Deleted => {
                 *self = Visit {
                     next: self.next,
@@ -391,6 +420,16 @@ impl Visit {
         self.details.is_none() && !self.deleted && self.aside.is_empty()
     }
 
+    /// How many reasons were closed; what comes after is open again.
+    pub fn closed_reasons(&self) -> usize {
+        self.closed.as_ref().map_or(0, |(_, reasons)| *reasons)
+    }
+
+    /// Choking, if it happened: the newest.
+    pub fn choking(&self) -> Option<Choking> {
+        self.chokings.last().copied()
+    }
+
     /// The decision of its screen, if it has one.
     pub fn decision(&self) -> Option<Decision> {
         self.screen.map(|id| assess(id.screen(), &self.exam))
@@ -403,7 +442,7 @@ impl Visit {
 
     /// Whether a time still runs in it.
     pub fn running(&self) -> bool {
-        self.exam.trials.iter().any(is_running) || self.choking.is_some_and(|c| c.over.is_none())
+        self.exam.trials.iter().any(is_running) || self.choking().is_some_and(|c| c.over.is_none())
     }
 }
 

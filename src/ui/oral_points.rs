@@ -65,11 +65,11 @@ pub(super) fn OralPoints() -> impl IntoView {
             <section>
                 <h2>"Face, mouth and throat"</h2>
                 {para("", line)}
-                {because(desk, &regions, oral)}
                 {ask.then(|| view! {
                     {para("advice", "Weakness was found. If it is new or worse and the team did not know, say so now.")}
                     <Weakness/>
                 })}
+                {because(desk, &regions, oral)}
                 {(!groups.is_empty()).then(|| view! {
                     <h2>"What it points to"</h2>
                     {para("caution", points::MEANT)}

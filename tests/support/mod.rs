@@ -2,8 +2,6 @@
 
 #![allow(dead_code)]
 
-pub(crate) mod script;
-
 use penlight::clinical::assess::assess;
 use penlight::clinical::decision::{Decision, Verdict};
 use penlight::clinical::exam::Exam;
@@ -132,6 +130,7 @@ pub(crate) fn went_on(hold: &str, by: Role) -> WentOn {
         hold: hold.to_owned(),
         because: "agreed with the physician".to_owned(),
         by,
+        says: String::new(),
     }
 }
 

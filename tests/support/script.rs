@@ -1,12 +1,16 @@
-//! A visit as its events tell it, for the tests of the texts.
+//! A visit written press by press, as the journal would have it, and its text for the ward.
+
+#![allow(dead_code, clippy::unwrap_used)]
 
 use penlight::clinical::gate::{HOLDS, ITEMS};
+use penlight::clinical::oral::{self, FoundId, Seen, Takes};
 use penlight::clinical::person::{Age, Label, Role, Setting};
 use penlight::clinical::policy::Policy;
 use penlight::clinical::screen::ScreenId;
 use penlight::clinical::sign::Sign;
 use penlight::clinical::task::TaskId;
 use penlight::clinical::trial::{Answer, MarkKind};
+use penlight::handover::action;
 use penlight::handover::nursing::{Clock, write};
 use penlight::measure::time::{Millis, PageLife, Stamp};
 use penlight::record::envelope::{Envelope, SCHEMA, VisitId, body};
@@ -29,21 +33,14 @@ pub(crate) fn clock(time: &str) -> Clock {
     }
 }
 
-/// A visit told event by event.
 pub(crate) struct Script {
-    /// As it stands.
     pub(crate) visit: Visit,
-    trial: u32,
+    pub(crate) trial: u32,
 }
 
 impl Script {
     pub(crate) fn new(age: Age, role: Role) -> Script {
         Script::under(Policy::default(), age, role)
-    }
-
-    /// Another screen than the swallow screen.
-    pub(crate) fn on(&mut self, screen: ScreenId) -> &mut Script {
-        self.say(Event::ScreenChosen(screen))
     }
 
     pub(crate) fn under(policy: Policy, age: Age, role: Role) -> Script {
@@ -158,17 +155,23 @@ impl Script {
     }
 
     pub(crate) fn plan(&mut self, action: Action, because: &str) -> &mut Script {
-        let verdict = self.visit.decision().unwrap().verdict.id().to_owned();
+        let decision = self.visit.decision().unwrap();
         self.say(Event::Plan(Plan {
-            verdict,
             action: Some(action),
             because: because.to_owned(),
-            ..Plan::default()
+            ..action::standing(&decision, &self.visit.plan)
         }))
     }
 
     pub(crate) fn text(&self) -> String {
         write(&self.visit, &clock("14:31")).unwrap()
+    }
+}
+
+impl Script {
+    /// The screen chosen instead.
+    pub(crate) fn on(&mut self, screen: ScreenId) -> &mut Script {
+        self.say(Event::ScreenChosen(screen))
     }
 
     pub(crate) fn number(&mut self, question: &str, n: i32) -> &mut Script {
@@ -200,5 +203,24 @@ impl Script {
         }
         self.mark(from + 62_030, MarkKind::WatchOver);
         self.choose("voice-after", "clear")
+    }
+
+    /// Everything looked at in face, mouth and throat as expected, but these.
+    pub(crate) fn examined(&mut self, but: &[(&str, &str)]) -> &mut Script {
+        let press = oral::items().filter_map(|item| {
+            let found = but.iter().find(|(id, _)| *id == item.id);
+            let seen = match found {
+                Some((_, what)) => Seen::Found(vec![FoundId {
+                    what: (*what).to_owned(),
+                    side: None,
+                    severity: None,
+                }]),
+                None if item.takes == Takes::Look => Seen::AsExpected,
+                None => return None,
+            };
+            Some((item.id.to_owned(), seen))
+        });
+        let press = press.collect();
+        self.say(Event::Oral(press))
     }
 }

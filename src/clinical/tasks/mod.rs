@@ -17,13 +17,14 @@ pub mod sips;
 pub mod six_signs;
 pub mod syllables;
 pub mod timed_water;
+pub mod watched;
 pub mod water;
 
 use self::by_mouth::Offer;
 use super::exam::Exam;
 use super::flag::{Flag, Level};
 use super::judge::three_ml::Wording;
-use super::task::{TaskId, TaskSpec};
+use super::task::{NOT_VALID, TaskId, TaskSpec};
 use super::trial::{Answer, Trial};
 
 /// A task's data.
@@ -101,6 +102,7 @@ pub fn fits(id: TaskId, question: &str, exam: &Exam) -> bool {
         timed_water::SWALLOWS => exam.latest_started(id).is_some_and(|t| t.taps() == 0),
         breath_taps::STATE => breath_taps::asks_state(exam),
         saturation::LOWEST => saturation::was_read(exam),
+        watched::WATCHED => watched::asked(id, exam),
         _ => true,
     }
 }
@@ -145,11 +147,11 @@ pub fn summary(id: TaskId, exam: &Exam) -> Option<String> {
 pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
     let mut flags = own_flags(id, exam);
     let fell = saturation::flags(id, exam);
-    if !fell.is_empty() {
+    if fell.iter().any(|flag| flag.level() > Level::Note) {
         // "No sign seen" is not said of a trial that was stopped.
         flags.retain(|flag| flag.level() != Level::Pass);
-        flags.extend(fell);
     }
+    flags.extend(fell);
     flags
 }
 
@@ -182,7 +184,12 @@ fn own_flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
 /// earlier one showed, nor anything else that was seen.
 fn of_all(exam: &Exam, id: TaskId, judge: fn(&Trial) -> Vec<Flag>) -> Vec<Flag> {
     let mut flags = Vec::new();
-    let mut trials = exam.trials.iter().filter(|t| t.task == id).peekable();
+    let begun = |t: &&Trial| t.task == id && (t.start().is_some() || t.choice(NOT_VALID).is_some());
+    // One that was opened and left clears nothing of the one before.
+    let mut trials = exam.trials.iter().filter(begun).peekable();
+    if trials.peek().is_none() {
+        return exam.latest(id).map_or(flags, judge);
+    }
     while let Some(trial) = trials.next() {
         let newest = trials.peek().is_none();
         flags.extend(
