@@ -540,9 +540,11 @@ fn mirrored(seen: &Seen) -> Seen {
 
 fn swapped(words: &str) -> String {
     words
+        .replace("cleft", "\u{2}")
         .replace("left", "\u{1}")
         .replace("right", "left")
         .replace('\u{1}', "right")
+        .replace('\u{2}', "cleft")
 }
 
 fn of(answers: Vec<(String, Seen)>) -> Exam {
