@@ -668,20 +668,20 @@ fn every_design_choice_is_a_setting_or_said_to_be_fixed() {
         let known = rules::ALL.iter().any(|rule| rule.id == setting.read_by);
         assert!(known || setting.read_by == "handover", "{}", setting.key);
     }
-    let listed: Vec<_> = fixed().map(|(rule, _)| rule.id).collect();
+    let listed: Vec<_> = fixed().map(|(what, _)| what).collect();
     for rule in rules::ALL {
         let choice = matches!(rule.basis, Basis::LocalPolicy { .. });
         let set = SETTINGS.iter().any(|s| s.read_by == rule.id);
-        assert_eq!(listed.contains(&rule.id), choice && !set, "{}", rule.id);
+        assert_eq!(listed.contains(&rule.says), choice && !set, "{}", rule.id);
     }
     assert!(fixed().all(|(_, why)| !why.is_empty()));
-    for id in [
-        "gate.new-weakness",
-        "gate.consent",
-        "water.choke",
-        "flow.border",
+    for rule in [
+        &rules::GATE_NEW_WEAKNESS,
+        &rules::GATE_CONSENT,
+        &rules::WATER_CHOKE,
+        &rules::FLOW_BORDER,
     ] {
-        assert!(listed.contains(&id), "{id}");
+        assert!(listed.contains(&rule.says), "{}", rule.id);
     }
 }
 

@@ -151,7 +151,7 @@ pub(super) fn PolicyPage() -> impl IntoView {
                      on them. Each has one value, its default, and no policy file changes it."
                 </p>
                 <ul class="pairs">
-                    {listed(fixed().map(|(rule, why)| (rule.says.to_owned(), format!("Fixed: {why}"))).collect())}
+                    {listed(fixed().map(|(what, why)| (what.to_owned(), format!("Fixed: {why}"))).collect())}
                 </ul>
             </details>
         </Frame>

@@ -113,9 +113,8 @@ pub fn running(id: TaskId, trial: &Trial, exam: &Exam) -> Option<String> {
 }
 
 /// Why a task steps aside for this person, if it does.
-pub fn aside(id: TaskId, exam: &Exam) -> Option<String> {
-    (spec(id).not_for)(exam.age, &exam.policy)
-        .or_else(|| Some(syllables::left_out(id, exam)?.reason().to_owned()))
+pub fn aside(id: TaskId, exam: &Exam) -> Option<Flag> {
+    (spec(id).not_for)(exam.age, &exam.policy).or_else(|| syllables::left_out(id, exam))
 }
 
 /// What a speech or breath task came to, in a few words for the handover.
