@@ -2,6 +2,8 @@
 
 #![allow(dead_code)]
 
+pub(crate) mod any;
+
 use penlight::clinical::assess::assess;
 use penlight::clinical::counted::Counted;
 use penlight::clinical::decision::{Decision, Verdict};

@@ -152,6 +152,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::BREATHING_RATE,
         &rules::BREATHING_SPO2,
         &rules::BREATHING_SPO2_FALL,
+        &rules::BREATHING_SECOND_SCALE,
         &rules::BREATHING_CHILD,
         &rules::BREATHING_NOT_COUNTED,
     ],
