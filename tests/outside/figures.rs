@@ -3,11 +3,13 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+use penlight::clinical::judge::{breath, compared, signs, speech, voice};
 use penlight::clinical::norms::ROWS;
 use penlight::clinical::rule::{Basis, Rule};
 use penlight::clinical::rules;
 use penlight::clinical::source::{self, Source};
-use penlight::clinical::tasks::flow;
+use penlight::clinical::tasks::{dry_swallow, flow, water};
+use penlight::measure::time::Millis;
 
 /// The figures in a text, as they are written.
 fn figures(text: &str) -> Vec<&str> {
@@ -101,6 +103,40 @@ fn a_figure_of_nowhere_is_found() {
     assert_eq!(untraced(&rule("An odds ratio of 2.73.")), ["2.73"]);
     // Not as a part of another figure.
     assert_eq!(untraced(&rule("An odds ratio of 2.7.")), ["2.7"]);
+}
+
+/// A line in the code is the figure that its rule tells.
+#[test]
+#[rustfmt::skip] // One line a line.
+fn the_lines_in_the_code_are_those_of_the_rules() {
+    for (rule, line) in [
+        (&rules::VOICE_S_Z, voice::S_Z_LIMIT),
+        (&rules::VOICE_S_Z_BORDER, voice::S_Z_BORDER),
+        (&rules::VOICE_LONGEST_AH, voice::ADULT_SHORT),
+        (&rules::VOICE_LONGEST_CHILD, compared::BELOW_USUAL),
+        (&rules::SPEECH_ADULT_SEQUENCE, compared::BELOW_USUAL),
+        (&rules::SPEECH_OLDER_SINGLE, compared::BELOW_USUAL),
+        (&rules::SPEECH_ADULT_LINE, speech::ADULT_LINE),
+        (&rules::SPEECH_OLDER_LINE, speech::PA_LINE),
+        (&rules::SPEECH_OLDER_LINE, speech::TA_LINE_MEN),
+        (&rules::SPEECH_OLDER_LINE, speech::TA_LINE_WOMEN),
+        (&rules::SPEECH_TAP_LIMIT, speech::TAP_LIMIT),
+        (&rules::BREATH_COUNT, f64::from(breath::COUNT_EXPECTED)),
+        (&rules::BREATH_COUNT_CHECK, f64::from(breath::COUNT_CHECK_BELOW)),
+        (&rules::WATER_LEFT, f64::from(water::OFFERED)),
+        (&rules::WATER_COUGH, seconds(water::WATCH)),
+        (&rules::WATER_AFTER_WATCH, seconds(signs::WATCH)),
+        (&rules::FLOW_LEVEL, seconds(flow::WINDOW)),
+        (&rules::DRY_FEW, seconds(dry_swallow::WINDOW)),
+        (&rules::DRY_FEW, f64::from(u32::try_from(dry_swallow::EXPECTED).unwrap())),
+    ] {
+        let told = figures(rule.says);
+        assert!(told.contains(&line.to_string().as_str()), "{}: {line}", rule.id);
+    }
+}
+
+fn seconds(time: Millis) -> f64 {
+    f64::from(u32::try_from(time.0 / 1000).unwrap())
 }
 
 /// IDDSI-S: the syringe of the flow test.
