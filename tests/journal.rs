@@ -277,7 +277,7 @@ fn a_whole_screen_folds_into_its_visit() {
     let told: Vec<_> = visit
         .told
         .iter()
-        .map(|(whom, back, _)| (whom.as_str(), *back))
+        .map(|told| (told.whom.as_str(), told.read_back))
         .collect();
     assert_eq!(told, [("Nurse in charge", true)]);
     assert!(!visit.running() && !visit.deleted && !visit.is_loose() && visit.aside.is_empty());

@@ -91,7 +91,7 @@ fn an_emergency_outranks_every_sign_and_waits_for_no_press() {
     );
     assert!(text.contains("2 dry swallows"), "{text}");
     assert_eq!(
-        action::missing(&s.visit.decision().unwrap(), &s.visit.plan),
+        action::missing(&s.visit.decision().unwrap(), &s.visit.plan, &s.visit.exam),
         None
     );
 }
@@ -102,11 +102,11 @@ fn what_was_pressed_for_one_verdict_does_not_stand_for_a_graver_one() {
     s.gate(&[]).breaths(16).dry(&[2_000, 9_000, 17_000]);
     s.plan(Action::KeepPlan, "the plan in force already covers this");
     assert_eq!(
-        action::missing(&s.visit.decision().unwrap(), &s.visit.plan),
+        action::missing(&s.visit.decision().unwrap(), &s.visit.plan, &s.visit.exam),
         None
     );
     s.water(&[(Sign::Choke, -2_000)]);
-    assert!(action::missing(&s.visit.decision().unwrap(), &s.visit.plan).is_some());
+    assert!(action::missing(&s.visit.decision().unwrap(), &s.visit.plan, &s.visit.exam).is_some());
     let text = s.text();
     assert!(
         text.starts_with("STOP: no more trials by mouth. Call the doctor now."),

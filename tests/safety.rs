@@ -15,9 +15,9 @@ use penlight::clinical::task::TaskId;
 use penlight::clinical::tasks::{breathing, saturation, watched, water};
 use penlight::clinical::trial::MarkKind;
 use penlight::handover::action::{self, suggested};
-use penlight::handover::nursing::MOST;
+use penlight::handover::nursing::{MOST, write};
 use penlight::measure::time::{PageLife, Stamp};
-use penlight::record::event::{Action, ByWhen, Event, Plan, Versions, Whom};
+use penlight::record::event::{Action, ByWhen, Event, Plan, Route, Text, Versions, Whom};
 use penlight::record::head::Head;
 use script::*;
 
@@ -291,7 +291,7 @@ fn a_plan_for_one_reason_does_not_stand_for_another() {
         "{text}"
     );
     let decision = s.visit.decision().unwrap();
-    assert!(action::missing(&decision, &s.visit.plan).is_some());
+    assert!(action::missing(&decision, &s.visit.plan, &s.visit.exam).is_some());
     // The slip taken back, what was pressed before it stands again.
     s.say(Event::Undo { trial });
     assert!(s.text().contains("only not thirsty"), "{}", s.text());
@@ -451,4 +451,73 @@ fn an_emergency_that_was_answered_otherwise_is_told() {
     assert_eq!(s.verdict(), Verdict::Pass);
     let told = "new weakness, droop or speech was first answered as an emergency, then changed";
     assert!(s.text().contains(told), "{}", s.text());
+}
+
+/// Weakness that the gate did not know of: somebody says what it is before anything is given.
+#[test]
+fn weakness_found_after_the_gate_is_asked_about_before_the_water() {
+    let mut s = adult(Role::Screener);
+    s.on(ScreenId::FullVisit).gate(&[]).breaths(16);
+    s.dry(&[2_000, 9_000, 17_000])
+        .examined(&[("speech", "slurred")]);
+    let held = holds(TaskId::Water90, &s.visit.exam);
+    assert!(held.iter().any(|h| h.id == "oral.could-be-new"), "{held:?}");
+    s.gate(&[("new-weakness", "known")]);
+    let held = holds(TaskId::Water90, &s.visit.exam);
+    assert!(held.iter().all(|h| h.id != "oral.could-be-new"), "{held:?}");
+}
+
+#[test]
+fn a_risk_plan_nobody_knew_of_needs_its_reason() {
+    let mut s = ready(Role::Screener);
+    s.water(&[(Sign::Cough, 1_000)])
+        .plan(Action::AcknowledgedRisk, "");
+    let missing =
+        |s: &Script| action::missing(&s.visit.decision().unwrap(), &s.visit.plan, &s.visit.exam);
+    assert!(missing(&s).is_some());
+    s.plan(Action::AcknowledgedRisk, "the doctor decided so");
+    assert!(missing(&s).is_none());
+    assert!(
+        s.text().contains("because the doctor decided so"),
+        "{}",
+        s.text()
+    );
+    let mut s = adult(Role::Screener);
+    s.gate(&[("risk-plan", "plan")])
+        .breaths(16)
+        .dry(&[2_000, 9_000, 17_000]);
+    s.water(&[(Sign::Cough, 1_000)])
+        .plan(Action::AcknowledgedRisk, "");
+    assert!(missing(&s).is_none());
+}
+
+/// Who was told of an earlier text was not told of the corrected one.
+#[test]
+fn told_goes_with_the_text_it_was_told_of() {
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    let issue = |s: &mut Script, time: &str| {
+        let text = write(&s.visit, &clock(time)).unwrap();
+        s.say(Event::Issued {
+            route: Route::Copied,
+            text,
+            clock: time.to_owned(),
+            which: Text::Nursing,
+        });
+    };
+    let tell = |s: &mut Script| {
+        s.say(Event::Told {
+            whom: "nurse".to_owned(),
+            read_back: true,
+        });
+    };
+    issue(&mut s, "14:31");
+    tell(&mut s);
+    issue(&mut s, "14:33");
+    assert_eq!(s.visit.told[0].of, s.visit.last_text().unwrap().clock);
+    s.mark(120_000, MarkKind::Sign(Sign::BreathingChange));
+    issue(&mut s, "14:40");
+    assert_ne!(s.visit.told[0].of, s.visit.last_text().unwrap().clock);
+    tell(&mut s);
+    assert_eq!(s.visit.told[1].of, "14:40");
 }

@@ -116,6 +116,11 @@ impl Exam {
             .is_some_and(|id| id.screen().tasks.contains(&task))
     }
 
+    /// Whether a plan to eat and drink with acknowledged risks is known of.
+    pub fn has_risk_plan(&self) -> bool {
+        self.gate.0.get("risk-plan").is_some_and(|a| a == "plan")
+    }
+
     /// Whether the sign for choking was pressed in any trial, an attached one included.
     pub fn choke_pressed(&self) -> bool {
         self.trials

@@ -5,7 +5,7 @@ use super::flag::{Flag, Level};
 use super::gate::{self, State};
 use super::go_on::GoOn;
 use super::judge::timed_water;
-use super::oral::against_gate::against_gate;
+use super::oral::{self, against_gate::against_gate};
 use super::rule::Rule;
 use super::rules;
 use super::task::TaskId;
@@ -75,6 +75,24 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
                 rule,
             );
         }
+    }
+    // Found after the gate was told that nothing is new: before anything is given, somebody says so.
+    if spec.by_mouth
+        && exam
+            .gate
+            .0
+            .get(oral::flags::WEAKNESS)
+            .is_some_and(|a| a == gate::HOLDS)
+        && oral::findings::could_be_new(&exam.oral)
+    {
+        hold(
+            "oral.could-be-new".to_owned(),
+            "The examination found weakness; before you start, nothing new or worse was known"
+                .to_owned(),
+            "If it is new or worse and the team does not know: go back and say so there.",
+            GoOn::WithReason,
+            &rules::GATE_NEW_WEAKNESS,
+        );
     }
     // Watching a meal gives nothing, but after a choke nobody eats on unasked.
     let choked = exam.choked || exam.choke_pressed();

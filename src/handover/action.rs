@@ -1,7 +1,7 @@
 //! What is to be done until review, to whom and by when: the words, and when they are enough.
 
 use crate::clinical::decision::{Decision, Verdict};
-use crate::clinical::exam::EndedEarly;
+use crate::clinical::exam::{EndedEarly, Exam};
 use crate::clinical::flag::Flag;
 use crate::clinical::rules;
 use crate::record::event::{Action, ByWhen, Plan, Whom};
@@ -130,8 +130,9 @@ fn basis(decision: &Decision) -> String {
 /// What is still missing before the text may leave: words to show, or none.
 ///
 /// **Invariant:** no refer, stop, incomplete or not-done text leaves without what to do until
-/// review; "keep the plan" never leaves without its reason.
-pub fn missing(decision: &Decision, plan: &Plan) -> Option<&'static str> {
+/// review; "keep the plan" never leaves without its reason, nor a plan with acknowledged risks that
+/// nobody knew of at the gate.
+pub fn missing(decision: &Decision, plan: &Plan, exam: &Exam) -> Option<&'static str> {
     if !decision.verdict.needs_action() {
         return None;
     }
@@ -140,6 +141,11 @@ pub fn missing(decision: &Decision, plan: &Plan) -> Option<&'static str> {
         None => Some("First press what to do until review."),
         Some(Action::KeepPlan) if plan.because.trim().is_empty() => {
             Some("Say why the current plan is kept.")
+        }
+        Some(Action::AcknowledgedRisk)
+            if plan.because.trim().is_empty() && !exam.has_risk_plan() =>
+        {
+            Some("Say why: no plan with acknowledged risks was known before.")
         }
         Some(_) => None,
     }

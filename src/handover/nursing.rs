@@ -232,12 +232,7 @@ pub(super) fn until_review(visit: &Visit, decision: &Decision, plan: &Plan) -> V
     let mut lines = Vec::new();
     let mut line = |words: String| lines.push(words);
     let nothing = "NOTHING BY MOUTH, tablets included, until assessed.";
-    let planned_risk = visit
-        .exam
-        .gate
-        .0
-        .get("risk-plan")
-        .is_some_and(|a| a == "plan");
+    let planned_risk = visit.exam.has_risk_plan();
     if decision.verdict == Verdict::NotDone(EndedEarly::Emergency) {
         if !visit.last_well.trim().is_empty() {
             line(format!("Last well: {}.", sentence(&visit.last_well)));
@@ -263,14 +258,14 @@ pub(super) fn until_review(visit: &Visit, decision: &Decision, plan: &Plan) -> V
                 "Keep the current plan, because {}.",
                 small(&sentence(&plan.because))
             )),
-            Some(Action::AcknowledgedRisk) => line(
-                if planned_risk {
-                    "The plan to eat and drink with acknowledged risks goes on."
-                } else {
-                    "Acknowledged-risk plan: follow it where it is recorded."
-                }
-                .to_owned(),
-            ),
+            Some(Action::AcknowledgedRisk) => line(if planned_risk {
+                "The plan to eat and drink with acknowledged risks goes on.".to_owned()
+            } else {
+                format!(
+                    "Acknowledged-risk plan, because {}: follow it where it is recorded.",
+                    small(&sentence(&plan.because))
+                )
+            }),
             None => {}
         }
         line(

@@ -28,6 +28,31 @@ pub struct Issue {
     pub which: Text,
 }
 
+impl Issue {
+    /// The line that says which text it replaces; empty where it is the first.
+    fn corrects(&self) -> &str {
+        let first = self.text.lines().next().unwrap_or_default();
+        if first.starts_with("CORRECTED ") {
+            first
+        } else {
+            ""
+        }
+    }
+}
+
+/// Somebody who was told of the text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Told {
+    /// Who.
+    pub whom: String,
+    /// Whether it was read back.
+    pub read_back: bool,
+    /// When.
+    pub at: Millis,
+    /// The time that the text carries which was the newest then.
+    pub of: String,
+}
+
 /// The decision as it was recorded.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Decided {
@@ -88,8 +113,8 @@ pub struct Visit {
     pub decided: Option<Decided>,
     /// Texts that left, oldest first.
     pub issued: Vec<Issue>,
-    /// Who was told, whether it was read back, and when.
-    pub told: Vec<(String, bool, Millis)>,
+    /// Who was told.
+    pub told: Vec<Told>,
     /// Whether anything was pressed or answered after the decision was recorded.
     pub pressed_since_decided: bool,
     /// How an earlier refer or stop was closed, and how many reasons it had then.
@@ -318,7 +343,14 @@ impl Visit {
                 clock,
                 which,
             }),
-            Event::Told { whom, read_back } => self.told.push((whom, read_back, at.wall)),
+            Event::Told { whom, read_back } => self.told.push(Told {
+                whom,
+                read_back,
+                at: at.wall,
+                of: self
+                    .last_text()
+                    .map_or(String::new(), |issue| issue.clock.clone()),
+            }),
             Event::Attached {
                 trial,
                 task,
@@ -425,6 +457,21 @@ impl Visit {
     /// A count that was made without a visit.
     pub fn is_loose(&self) -> bool {
         self.details.is_none() && !self.deleted && self.aside.is_empty()
+    }
+
+    /// The newest text for nursing, as it left first: sent once more with the same words, it is the
+    /// same text.
+    pub fn last_text(&self) -> Option<&Issue> {
+        let mut texts = self
+            .issued
+            .iter()
+            .rev()
+            .filter(|issue| issue.which == Text::Nursing);
+        let newest = texts.next()?;
+        texts
+            .take_while(|issue| issue.corrects() == newest.corrects())
+            .last()
+            .or(Some(newest))
     }
 
     /// How many reasons were closed; what comes after is open again.

@@ -23,10 +23,13 @@ pub(super) fn HandoverPage() -> impl IntoView {
         v.as_ref()
             .map_or(Route::Home, |v| Route::Visit(v.id.clone(), Page::Decision))
     });
-    // Drawn anew when the verdict changes: what was pressed for another one does not stand.
-    let verdict = follow(move || {
-        desk.visit
-            .with(|v| v.as_ref().and_then(|v| v.decision()).map(|d| d.verdict))
+    // Drawn anew when the verdict or its reasons change: what was pressed for others does not stand.
+    let basis = follow(move || {
+        desk.visit.with(|v| {
+            let decision = v.as_ref()?.decision()?;
+            let needed = decision.verdict.needs_action();
+            needed.then(|| standing(&decision, &Plan::default()).verdict)
+        })
     });
     let watching = follow(move || {
         desk.visit.with(|v| {
@@ -39,7 +42,7 @@ pub(super) fn HandoverPage() -> impl IntoView {
             {live(move || watching.get().then(|| view! {
                 <p class="advice">"The watch is still running: the text may change. Wait for it, or say in the handover that it was cut."</p>
             }))}
-            {live(move || verdict.get().filter(|v| v.needs_action()).map(|_| view! { <UntilReview/> }))}
+            {live(move || basis.get().map(|_| view! { <UntilReview/> }))}
             <TextAndWays/>
             <Levels/>
             <Told/>
@@ -101,7 +104,7 @@ fn UntilReview() -> impl IntoView {
                     </button>
                 }).collect_view()}
             </div>
-            {live(move || (action.get() == Some(Action::KeepPlan)).then(|| {
+            {live(move || asks_why(desk, action.get()).then(|| {
                 let reasons = ["the plan in force already covers this", "the doctor decided so", "comfort comes first"];
                 let because = planned(desk, |p| Some(p.because.clone()).filter(|b| !b.is_empty()));
                 view! {
@@ -148,6 +151,17 @@ fn UntilReview() -> impl IntoView {
                 />
             </details>
         </section>
+    }
+}
+
+/// Whether an action needs its reason.
+fn asks_why(desk: Desk, action: Option<Action>) -> bool {
+    match action {
+        Some(Action::KeepPlan) => true,
+        Some(Action::AcknowledgedRisk) => desk
+            .visit
+            .with_untracked(|v| v.as_ref().is_some_and(|v| !v.exam.has_risk_plan())),
+        _ => false,
     }
 }
 
@@ -232,7 +246,7 @@ fn TextAndWays() -> impl IntoView {
     let blocked = follow(move || {
         desk.visit.with(|v| {
             v.as_ref()
-                .and_then(|v| v.decision().and_then(|d| missing(&d, &v.plan)))
+                .and_then(|v| v.decision().and_then(|d| missing(&d, &v.plan, &v.exam)))
         })
     });
     let problem = RwSignal::new(String::new());
@@ -340,6 +354,13 @@ fn Told() -> impl IntoView {
         desk.visit
             .with(|v| v.as_ref().map(|v| v.told.clone()).unwrap_or_default())
     });
+    let newest = follow(move || {
+        desk.visit.with(|v| {
+            v.as_ref()
+                .and_then(Visit::last_text)
+                .map_or(String::new(), |issue| issue.clock.clone())
+        })
+    });
     let tell = move |whom: &'static str, read_back: bool| {
         desk.record([Event::Told {
             whom: whom.to_owned(),
@@ -351,18 +372,20 @@ fn Told() -> impl IntoView {
             <section>
                 <h2>"Told"</h2>
                 <ul class="plain">
-                    {live(move || told.get().into_iter().map(|(whom, back, at)| view! {
+                    {live(move || told.get().into_iter().map(|told| view! {
                         <li>{format!(
-                            "{} at {}{}",
-                            crate::clinical::words::capital(&whom),
-                            clock::local(at).time,
-                            if back { ", read back" } else { "" },
+                            "{} at {}{}: the text of {}",
+                            crate::clinical::words::capital(&told.whom),
+                            clock::local(told.at).time,
+                            if told.read_back { ", read back" } else { "" },
+                            told.of,
                         )}</li>
                     }).collect_view())}
                 </ul>
                 {live(move || Whom::ALL
                     .into_iter()
-                    .filter(|w| !told.get().iter().any(|(whom, _, _)| whom == w.words()))
+                    // Whoever was told of an earlier text does not know of a corrected one.
+                    .filter(|w| !told.get().iter().any(|t| t.whom == w.words() && t.of == newest.get()))
                     .map(|w| view! {
                         <div class="row">
                             <button type="button" on:click=press(move |_| tell(w.words(), false))>

@@ -13,8 +13,9 @@ use crate::clinical::task::TaskId;
 use crate::record::event::Event;
 
 /// Reasons offered with one press; any other can be typed.
-const REASONS: [&str; 5] = [
+const REASONS: [&str; 6] = [
     "it fits the local chart for this age",
+    "the team knows",
     "the team agreed",
     "needed for the assessment",
     "person's informed wish",

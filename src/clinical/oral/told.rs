@@ -162,5 +162,9 @@ pub fn line(
         (_, true) => sentences.push("All that was looked at: as expected.".to_owned()),
         (_, false) => sentences.push("Everything else looked at: as expected.".to_owned()),
     }
-    format!("{BEGINS}{}", sentences.join(" "))
+    let mut told = sentences.join(" ");
+    if told.contains(" left") || told.contains(" right") {
+        told.push_str(" Sides are the patient's.");
+    }
+    format!("{BEGINS}{told}")
 }
