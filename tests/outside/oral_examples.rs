@@ -521,7 +521,7 @@ fn the_ward_reads_exceptions_what_was_not_tested_and_the_rest() {
         "Face, mouth and throat: face at rest: droops on the left, moderate; wide smile: mouth \
          pulled to the right. Not tested: touch on the soft palate, gag (not needed today); touch \
          on the back of the tongue, voice and throat (no reason given). Everything else looked \
-         at: as expected."
+         at: as expected. Sides are the patient's."
     );
     assert!(!line.contains("nerve"));
     let nothing = told::line(&Oral::default(), &Region::ALL, 12, |_| false);
