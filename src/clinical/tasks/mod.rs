@@ -13,6 +13,7 @@ pub mod meal;
 pub mod own;
 pub mod seen;
 pub mod sips;
+pub mod six_recorded;
 pub mod six_signs;
 pub mod syllables;
 pub mod timed_water;
