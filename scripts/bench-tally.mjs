@@ -118,7 +118,7 @@ export async function measureTally(context, url, rate) {
   await walk.press(BUTTONS.begin);
   await walk.isOn(PAGES.gates[0]);
   await walk.press(BUTTONS.back);
-  await walk.unfold(FOLDS.more);
+  await walk.unfold(FOLDS.addTo);
   await walk.press(BUTTONS.table);
   await walk.isOn(PAGES.table);
   await walk.startPad();

@@ -257,6 +257,33 @@ fn nothing_is_judged_twice() {
     }
 }
 
+/// A count that was attached to a screen without a swallow is told, clears nothing and makes
+/// nothing incomplete; a low one refers.
+#[test]
+fn an_attached_count_of_dry_swallows_is_told_and_clears_nobody() {
+    let decided = |screen: ScreenId, count: Trial| {
+        let exam = exam(vec![breaths(16), count]);
+        assess(screen.screen(), &exam)
+    };
+    let told = "4 dry swallows in 30 seconds (3 or more expected)";
+    let four = dry(&[2_100, 9_800, 17_500, 26_000]);
+    for screen in [ScreenId::OralMotor, ScreenId::OwnTrials] {
+        let decision = decided(screen, four.clone());
+        assert_eq!(reason(&decision.also, told).level(), Level::Note);
+        assert!(decision.clear.iter().all(|f| f.reason() != told));
+    }
+    let examined = decided(ScreenId::OralMotor, four);
+    assert_ne!(examined.verdict, Verdict::Pass);
+    assert_eq!(
+        decided(ScreenId::OralMotor, dry(&[4_000, 19_000])).verdict,
+        Verdict::Refer
+    );
+    let mut cut = dry(&[4_000]);
+    cut.marks.retain(|m| m.kind != MarkKind::WindowOver);
+    let dry_missing = |d: &Decision| d.missing.iter().any(|f| f.rule().id.starts_with("dry."));
+    assert!(!dry_missing(&decided(ScreenId::OralMotor, cut)));
+}
+
 #[test]
 fn the_90_ml_wait_for_every_sip() {
     for n in 0..6 {

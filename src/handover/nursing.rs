@@ -130,11 +130,11 @@ fn headline(visit: &Visit, decision: &Decision, plan: &Plan) -> String {
                           This screen changes no eating or drinking order."
             .to_owned(),
         Verdict::NoDecision if visit.exam.ended.is_some() => {
-            "EXAMINATION NOT FINISHED: face, mouth or speech. No swallow was tested. \
+            "EXAMINATION NOT FINISHED: face, mouth or speech. No swallow of food or drink was tested. \
              This changes no eating or drinking order."
                 .to_owned()
         }
-        Verdict::NoDecision => "EXAMINED: face, mouth or speech. No swallow was tested. \
+        Verdict::NoDecision => "EXAMINED: face, mouth or speech. No swallow of food or drink was tested. \
                                 This changes no eating or drinking order."
             .to_owned(),
         Verdict::NotDone(EndedEarly::Emergency) => {
@@ -268,9 +268,11 @@ fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
         Verdict::Incomplete => decision.missing.iter().map(|f| small(f.reason())).collect(),
         Verdict::Pass => vec!["swallow screen done".to_owned()],
         Verdict::NoDecision if visit.exam.ended.is_some() => {
-            vec!["examination not finished, no swallow tested".to_owned()]
+            vec!["examination not finished, no swallow of food or drink tested".to_owned()]
         }
-        Verdict::NoDecision => vec!["examination done, no swallow tested".to_owned()],
+        Verdict::NoDecision => {
+            vec!["examination done, no swallow of food or drink tested".to_owned()]
+        }
         Verdict::NotDone(EndedEarly::Emergency) => decision
             .missing
             .iter()

@@ -16,6 +16,7 @@ use super::task::Leave;
 use crate::browser::{clock, ids, share};
 use crate::clinical::gate::Group;
 use crate::clinical::oral::{Answer, Region};
+use crate::clinical::screen::Screen;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{self, six_signs};
 use crate::record::envelope::{Envelope, SCHEMA, body};
@@ -75,7 +76,6 @@ fn Whole() -> impl IntoView {
             </button>
         }))}
         <Steps/>
-        <Beside/>
         <CloseOut/>
         <Person/>
         <Leave/>
@@ -139,6 +139,10 @@ fn Steps() -> impl IntoView {
             let row = |task: TaskId| {
                 let spec = tasks::spec(task);
                 let state = match v.exam.latest(task) {
+                    Some(_) if task == TaskId::SixSigns => {
+                        let tested = six_signs::tested(&v.exam);
+                        format!("{} found, {}", tested.present, tested.words())
+                    }
                     // Of several trials the one that is scored.
                     Some(trial) => tasks::summary(task, &v.exam)
                         .or_else(|| lines(spec, trial).first().cloned())
@@ -157,8 +161,7 @@ fn Steps() -> impl IntoView {
             };
             rows.extend(screen.tasks.iter().copied().map(row));
             // What was added stands with the screen's own.
-            let begun = |task: &TaskId| v.exam.latest(*task).is_some();
-            rows.extend(screen.extras().filter(begun).map(row));
+            rows.extend(addable(v).filter(|id| is_added(v, *id)).map(row));
             rows.extend(screen.oral.after().iter().map(region));
             rows
         })
@@ -189,32 +192,39 @@ fn Steps() -> impl IntoView {
             })
         })
     };
-    let more = move || {
+    // What can be added and was not begun yet, in one list: extras of the screen, then what stands
+    // beside every screen.
+    let more = follow(move || {
         desk.visit.with(|v| {
-            let v = v.as_ref()?;
-            let screen = v.screen?.screen();
-            let open = |task: &TaskId| v.exam.latest(*task).is_none();
-            let more: Vec<TaskId> = screen.extras().filter(open).collect();
-            (!more.is_empty()).then_some(more)
+            v.as_ref().map_or(Vec::new(), |v| {
+                addable(v)
+                    .filter(|id| !is_added(v, *id))
+                    .map(|id| {
+                        (
+                            Page::Task(id),
+                            tasks::spec(id).title.to_owned(),
+                            String::new(),
+                        )
+                    })
+                    .collect()
+            })
         })
-    };
-    let more = follow(more);
+    });
     view! {
         <ul class="steps">
             {live(move || rows().into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>())}
         </ul>
-        {live(move || more.get().map(|more| view! {
-            <details class="more">
-                <summary>"Add to this visit"</summary>
-                <div class="row">
-                    {more.into_iter().map(|task| view! {
-                        <button type="button" on:click=press(move |_| desk.turn(Page::Task(task)))>
-                            {tasks::spec(task).title}
-                        </button>
-                    }).collect_view()}
-                </div>
-            </details>
-        }))}
+        {live(move || {
+            let more: Vec<(Page, String, String)> = more.get();
+            (!more.is_empty()).then(|| view! {
+                <details class="more">
+                    <summary>"Add to this visit"</summary>
+                    <ul class="steps">
+                        {more.into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>()}
+                    </ul>
+                </details>
+            })
+        })}
         {live(move || {
             let counts: Vec<String> = loose();
             (!counts.is_empty()).then(|| view! {
@@ -225,45 +235,25 @@ fn Steps() -> impl IntoView {
     }
 }
 
-/// Tasks beside the screen, for whoever wants them: done ones say what they came to.
-#[component]
-fn Beside() -> impl IntoView {
-    let desk = Desk::get();
-    let rows = move || {
-        desk.visit.with(|v| {
-            let Some((v, screen)) = v.as_ref().and_then(|v| Some((v, v.screen?.screen()))) else {
-                return Vec::new();
-            };
-            tasks::BESIDE
-                .into_iter()
-                .filter(|id| !screen.tasks.contains(id))
-                // Nothing by mouth where no gate was asked.
-                .filter(|id| screen.gate || !tasks::spec(*id).by_mouth)
-                .filter(|id| tasks::aside(*id, &v.exam).is_none())
-                .map(|id| {
-                    (
-                        Page::Task(id),
-                        tasks::spec(id).title.to_owned(),
-                        beside_state(v, id),
-                    )
-                })
-                .collect()
-        })
-    };
-    live(move || {
-        let rows: Vec<(Page, String, String)> = rows();
-        let done = rows.iter().any(|(_, _, state)| !state.is_empty());
-        (!rows.is_empty()).then(|| {
-            view! {
-                <details class="more" open=done>
-                    <summary>"More in this visit"</summary>
-                    <ul class="steps">
-                        {rows.into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>()}
-                    </ul>
-                </details>
-            }
-        })
-    })
+/// What this visit's clinician can add: extras of its screen, and what stands beside every screen.
+fn addable(visit: &Visit) -> impl Iterator<Item = TaskId> {
+    let screen = visit.screen.map(|id| id.screen());
+    let extras = screen.into_iter().flat_map(Screen::extras);
+    let beside = tasks::BESIDE
+        .into_iter()
+        // Nothing by mouth where no gate was asked.
+        .filter(move |id| screen.is_some_and(|s| s.gate || !tasks::spec(*id).by_mouth))
+        .filter(move |id| screen.is_some_and(|s| !s.tasks.contains(id)))
+        .filter(|id| tasks::aside(*id, &visit.exam).is_none());
+    extras.chain(beside)
+}
+
+/// Whether it stands with the visit's own steps: begun, or for the six signs counted in.
+fn is_added(visit: &Visit, task: TaskId) -> bool {
+    match task {
+        TaskId::SixSigns => six_signs::is_counted(&visit.exam),
+        _ => visit.exam.latest(task).is_some(),
+    }
 }
 
 /// A step, and the way to it.
@@ -277,24 +267,6 @@ fn step_row(desk: Desk, (page, title, state): (Page, String, String)) -> AnyView
         </li>
     }
     .into_any()
-}
-
-/// What a task beside the screen came to; nothing where it was not begun.
-fn beside_state(visit: &Visit, id: TaskId) -> String {
-    if id == TaskId::SixSigns {
-        return if six_signs::is_counted(&visit.exam) {
-            let tested = six_signs::tested(&visit.exam);
-            format!("{} found, {}", tested.present, tested.words())
-        } else {
-            String::new()
-        };
-    }
-    visit.exam.latest(id).map_or(String::new(), |trial| {
-        lines(tasks::spec(id), trial)
-            .first()
-            .cloned()
-            .unwrap_or_else(|| "begun".to_owned())
-    })
 }
 
 /// An earlier refer or stop stays open until somebody closes it.

@@ -38,12 +38,12 @@ async function afterWater(page, { finish = true } = {}) {
 
 async function overview(walk) {
   await walk.press(BUTTONS.back);
-  await expect(walk.fold(FOLDS.more)).toBeVisible();
+  await expect(walk.fold(FOLDS.addTo)).toBeVisible();
 }
 
 async function beside(walk, button, heading) {
   if (!(await walk.button(button).isVisible())) {
-    await walk.unfold(FOLDS.more);
+    await walk.unfold(FOLDS.addTo);
   }
   await walk.press(button);
   await walk.isOn(heading);

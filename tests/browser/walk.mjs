@@ -152,7 +152,6 @@ export const FOLDS = {
   why: "Where this comes from",
   addTo: "Add to this visit",
   toWhom: /^To .*, /,
-  more: "More in this visit",
   foundOtherwise: "Found otherwise",
 };
 
@@ -224,7 +223,7 @@ export const VERDICTS = {
   pass: anywhere("No sign seen on this screen"),
   notDone: anywhere("Screen not done"),
   emergency: anywhere("Emergency: screen not done"),
-  examined: anywhere("Examined: no swallow was tested"),
+  examined: anywhere("Examined: no swallow of food or drink was tested"),
 };
 
 export const SIGNS = {
@@ -325,8 +324,8 @@ export const TEXT = {
   incomplete: /^INCOMPLETE: not cleared\./,
   emergency: /^EMERGENCY: swallow screen NOT DONE/,
   notDone: /^SWALLOW SCREEN NOT DONE: /,
-  examined: /^EXAMINED: .+\. No swallow was tested\./,
-  notFinished: /^EXAMINATION NOT FINISHED: .+\. No swallow was tested\./,
+  examined: /^EXAMINED: .+\. No swallow of food or drink was tested\./,
+  notFinished: /^EXAMINATION NOT FINISHED: .+\. No swallow of food or drink was tested\./,
   nothingByMouth: "NOTHING BY MOUTH, tablets included, until assessed.",
   givenDespite: (reason) => `water was given despite this, decided by the clinician trained to screen: ${reason}`,
   goneOnDespite: (reason) => `gone on despite this, decided by the speech-language pathologist: ${reason}`,
