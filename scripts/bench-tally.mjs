@@ -12,7 +12,7 @@ export const MEAL = { minutes: 45, presses: 2_000, notes: 10 };
 
 /** `bench.press(words)`: the next press and the frame in which the page with these words is painted. */
 function watchPress() {
-  const bench = (window.bench = { pressed: undefined, painted: undefined, long: [] });
+  const bench = (window.bench = { pressed: undefined, painted: undefined });
   let wanted;
   addEventListener("pointerdown", (event) => (bench.pressed ??= event.timeStamp), true);
   const look = () => {
@@ -92,7 +92,7 @@ async function fill({ minutes, presses, notes }) {
 
 /** The frames while something moves, until told to stop. */
 function watchFrames() {
-  const frames = (window.frames_ = []);
+  const frames = (window.gaps = []);
   let last = performance.now();
   const turn = (now) => {
     frames.push(now - last);
@@ -137,7 +137,6 @@ export async function measureTally(context, url, rate) {
   await page.waitForTimeout(700);
 
   const took = {};
-  took.loop = await page.evaluate(() => { const t = performance.now(); let s = 0; for (let i = 0; i < 3e7; i += 1) s += i % 7; return performance.now() - t + (s < 0); });
   /** Presses and waits for the page that shows these words. */
   const step = async (name, target, words) => {
     const button = typeof target === "string" || target instanceof RegExp ? walk.button(target) : target;
@@ -158,7 +157,7 @@ export async function measureTally(context, url, rate) {
   await session.send("Input.synthesizeScrollGesture", { x: 195, y: 300, yDistance: 3_000, speed: 2_500, gestureSourceType: "touch" });
   took.scroll = await page.evaluate(() => {
     cancelAnimationFrame(window.framing);
-    return Math.max(...window.frames_);
+    return Math.max(...window.gaps);
   });
 
   await walk.button(BUTTONS.saveTally).scrollIntoViewIfNeeded();
@@ -172,8 +171,7 @@ export async function measureTally(context, url, rate) {
   await step("open", BUTTONS.table, whole);
   await page.goto("about:blank");
   await openApp(page, `${url}#history`);
-  await page.waitForTimeout(1500); if (await walk.button("Older visits").isVisible()) await walk.press("Older visits"); // TEMP
-  await step("fromStore", page.locator(".heads .head").first(), "Person and place");
+  await step("store", page.locator(".heads .head").first(), "Person and place");
   await walk.unfold(FOLDS.endHere);
   await step("decision", BUTTONS.breakOff, "Why");
   await step("handover", BUTTONS.handover, "Copy");

@@ -945,10 +945,11 @@ fn variant(event: &Event) -> &'static str {
         Event::Oral(_) => "Oral",
         Event::OralTakenBack(_) => "OralTakenBack",
         Event::OralCue { .. } => "OralCue",
+        Event::SignMoved { .. } => "SignMoved",
     }
 }
 
-const VARIANTS: [&str; 30] = [
+const VARIANTS: [&str; 31] = [
     "Opened",
     "Details",
     "ScreenChosen",
@@ -979,6 +980,7 @@ const VARIANTS: [&str; 30] = [
     "Oral",
     "OralTakenBack",
     "OralCue",
+    "SignMoved",
 ];
 
 /// One event of every variant, in their order.
@@ -1065,6 +1067,12 @@ fn one_of_each() -> Vec<Event> {
         Event::OralCue {
             region: Region::Tongue,
             cue: Some(Cue::Copied),
+        },
+        Event::SignMoved {
+            from: 1,
+            to: 0,
+            sign: Sign::Cough,
+            at: at(41_000),
         },
     ]
 }

@@ -27,8 +27,12 @@ use penlight::clinical::tasks::{
     self, breath_taps, breathing, cracker, own, sips, six_signs, timed_water, water,
 };
 use penlight::clinical::trial::{Answer, Mark, MarkKind, Trial};
+use penlight::handover::nursing::{self, Clock};
 use penlight::measure::time::Millis;
 use penlight::measure::units::Millilitres;
+use penlight::record::envelope::VisitId;
+use penlight::record::event::Action;
+use penlight::record::visit::Visit;
 use proptest::prelude::*;
 use support::*;
 
@@ -186,8 +190,41 @@ fn every_stop_point_ends_the_sips_and_holds_the_90_ml() {
             assert_eq!(held.len(), 1, "{held:?}");
             let slp_only = !held[0].go_on.open_to(Role::Screener);
             assert_eq!(slp_only, verdict == Verdict::Stop, "{sign:?}");
+            is_handed_over(&exam, sign, n);
         }
     }
+}
+
+/// The reason and the text for the ward name the sip and the sign.
+fn is_handed_over(exam: &Exam, sign: Sign, n: usize) {
+    let decision = decided(exam);
+    let mut visit = Visit::new(VisitId::new("visit-0000000001").unwrap());
+    visit.screen = exam.screen;
+    visit.plan.verdict = decision.verdict.id().to_owned();
+    visit.plan.action = Some(Action::NothingByMouth);
+    visit.exam = exam.clone();
+    let now = Clock {
+        date: "25 Nov 2026".to_owned(),
+        time: "14:40".to_owned(),
+    };
+    let text = nursing::write(&visit, &now).unwrap();
+    let begins = match decision.verdict {
+        Verdict::Stop => "STOP: no more trials by mouth.",
+        Verdict::Refer => "REFER to ",
+        _ => "INCOMPLETE: not cleared.",
+    };
+    assert!(text.starts_with(begins), "{sign:?} after sip {n}: {text}");
+    assert!(text.contains("NOTHING BY MOUTH"), "{text}");
+    assert!(text.chars().count() < nursing::MOST, "{text}");
+    let ml = [3, 3, 5, 5, 10, 10][n - 1];
+    let told = format!("sip of {ml} mL: {}", sign.past());
+    let flags: Vec<Flag> = decision
+        .reasons
+        .into_iter()
+        .chain(decision.missing)
+        .collect();
+    assert!(words(&flags).contains(&told), "{told}: {}", words(&flags));
+    assert!(text.contains(&told), "{told} is not in {text}");
 }
 
 #[test]

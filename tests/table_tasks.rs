@@ -9,7 +9,6 @@ mod support;
 
 use penlight::clinical::counted::{Counted, note_id};
 use penlight::clinical::decision::Verdict;
-use penlight::clinical::exam::Exam;
 use penlight::clinical::flag::{Flag, Level};
 use penlight::clinical::go_on::{GoOn, WentOn};
 use penlight::clinical::hold::holds;

@@ -10,7 +10,7 @@ use super::rules;
 use super::screen::Screen;
 use super::sign::Sign;
 use super::task::TaskId;
-use super::tasks::{self, breathing};
+use super::tasks::{self, breathing, lag};
 use super::words::small;
 
 /// Every flag of a screen, in the order of its tasks.
@@ -49,6 +49,7 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
             flags.extend(tasks::flags(task, exam));
         }
     }
+    flags.extend(lag::flags(exam));
     let signed = exam
         .trials
         .iter()

@@ -87,6 +87,10 @@ pub(super) fn Pad(
         desk.visit
             .with(|v| v.as_ref().and_then(|v| tasks::offer(task, &v.exam)))
     });
+    let lately = follow(move || {
+        desk.visit
+            .with(|v| v.as_ref().and_then(|v| tasks::lately(task, &v.exam)))
+    });
     let goes_on = tasks::goes_on(task);
     let held = held(desk, task);
     // Whether a touch begins the next trial.
@@ -215,7 +219,7 @@ pub(super) fn Pad(
         Face::Watching | Face::Over => view! {
             <span class="start">{offer.get().map(|o| o.words)}</span>
             {(face.get() == Face::Watching).then(|| view! {
-                <span class="what">{live(move || left_to_watch(desk, task))}" left to watch"</span>
+                <span class="what"><b class="left">{live(move || left_to_watch(desk, task))}</b>" left to watch"</span>
             })}
         }
         .into_any(),
@@ -294,6 +298,7 @@ pub(super) fn Pad(
                     }),
                     _ => None,
                 })}
+                {live(move || lately.get().map(|words| view! { <p class="lately">{words}</p> }))}
             </div>
             {spec.pad.signs.map(|_| live(move || {
                 // After the watch too: what comes late is recorded and told.

@@ -280,7 +280,7 @@ test.describe("breathing by taps", () => {
     await walk.newVisit({ age });
     await walk.gate();
     await walk.isOn(PAGES.breaths);
-    await walk.press(BUTTONS.byTaps);
+    await walk.byTaps();
     await walk.isOn(PAGES.breathTaps);
   }
 
@@ -322,7 +322,7 @@ test.describe("breathing by taps", () => {
     await walk.field(FIELDS.age).fill("6");
     await walk.press(BUTTONS.begin);
     await walk.gate();
-    await walk.press(BUTTONS.byTaps);
+    await walk.byTaps();
     await walk.answer(ASKED.awake, "Awake, calm");
     await walk.pad.tap();
     await walk.count(5, 1_500);

@@ -85,6 +85,11 @@ export const BUTTONS = {
   changeGiven: "Change what is given",
   withoutRest: "Go on without the rest",
   byTaps: "By taps",
+  thirtyOnly: "30 seconds only",
+  anotherPerson: "Another person",
+  withinMinute: "It was within the minute",
+  wasLater: "It was later",
+  itWasWith: (what) => `It was with ${what}`,
   policy: "Local policy",
   savePolicy: "Save this policy as a file",
   usePolicy: "Use this policy",
@@ -149,6 +154,7 @@ export const FOLDS = {
   keepDelete: "Keep a copy, delete",
   person: "Person and place",
   watchCut: "End the watch early",
+  otherWay: "Another way to count",
   why: "Where this comes from",
   addTo: "Add to this visit",
   toWhom: /^To .*, /,
@@ -167,6 +173,7 @@ export const FIELDS = {
   remark: /^Remark/,
   highest: "Highest number said",
   leftInSyringe: "Left in the syringe",
+  ownMl: /or so many millilitres/,
   whichDrink: /^Which drink/,
   whichCracker: /^Which cracker/,
   note: /^Note/,
@@ -443,6 +450,12 @@ export class Walk {
   /** Opens a fold. */
   async unfold(words) {
     await this.press(this.fold(words));
+  }
+
+  /** From the breaths of 60 seconds to those by taps. */
+  async byTaps() {
+    await this.unfold(FOLDS.otherWay);
+    await this.press(BUTTONS.byTaps);
   }
 
   /** Taps that are counted, `every` ms apart; the first after that time. */
