@@ -127,6 +127,7 @@ pub(super) fn Pad(
         desk.press(task, length.get_untracked(), at, MarkKind::Start);
         // The first beat is now, not at the next turn of the clock.
         desk.tick();
+        page::above_to_top();
         if split() {
             // The pads stand where other things were: a second touch must not hit those.
             desk.hold_still();
@@ -137,6 +138,7 @@ pub(super) fn Pad(
     let end = move |at: Stamp| {
         desk.press(task, None, at, MarkKind::End);
         desk.hold_still();
+        page::above_to_top();
         buzz(60);
         desk.said.set("Ended.".to_owned());
     };

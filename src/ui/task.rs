@@ -104,8 +104,8 @@ pub(super) fn TaskPage(
                 <p class="advice" role="alert"><b>"A sign was seen: give no further sip."</b></p>
                 <button type="button" class="big primary" on:click=press(next)><b>"Next"</b></button>
             }))}
-            {live(move || (task == TaskId::Own && (has_result() || face.get() == Face::Running)).then(|| own_table(desk)))}
             {live(move || has_result().then(|| view! { <SignSaid task=task/> }))}
+            {live(move || (task == TaskId::Own && (has_result() || face.get() == Face::Running)).then(|| own_table(desk)))}
             {live(move || (spec.trials > 1 && !goes_on && has_result()).then(|| view! { <Figures task=task/> }))}
             {live(move || (task == TaskId::Meal && face.get() == Face::Running).then(|| view! { <tally::Running/> }))}
             {live(move || (task == TaskId::Own && matches!(face.get(), Face::Watching | Face::Over)).then(|| view! {
