@@ -5,6 +5,7 @@ use super::longest::held;
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::Flag;
 use crate::clinical::judge::breath::{self, Bubbles};
+use crate::clinical::rules;
 use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
 use crate::clinical::trial::Trial;
 use crate::clinical::words::small;
@@ -66,7 +67,13 @@ pub static COUNT: TaskSpec = TaskSpec {
     usual: |_| Vec::new(),
     lines: Some(count_lines),
     compare: |_| Vec::new(),
-    caveat: "",
+    caveat: "It depends on effort. The lines come from people with weak muscles.",
+    for_whom: "Adults: in children the count depends on height and is reported only.",
+    rules: &[
+        &rules::BREATH_COUNT,
+        &rules::BREATH_COUNT_CHECK,
+        &rules::BREATH_COUNT_CHILD,
+    ],
     not_for: |_, _| None,
 };
 
@@ -88,6 +95,8 @@ pub static HOLD: TaskSpec = TaskSpec {
     lines: Some(time_lines),
     compare: |_| Vec::new(),
     caveat: "Recorded, not judged.",
+    for_whom: "Anybody for whom holding the breath is allowed and wanted; no age has a line.",
+    rules: &[&rules::BREATH_HOLD],
     not_for: |_, _| None,
 };
 
@@ -132,6 +141,8 @@ pub static FIVE: TaskSpec = TaskSpec {
     lines: Some(time_lines),
     compare: |_| Vec::new(),
     caveat: "The water is blown into, not drunk.",
+    for_whom: "Anybody who can close the lips on a straw and blow on request; no age has a line.",
+    rules: &[&rules::BREATH_FIVE],
     not_for: |_, _| None,
 };
 
@@ -186,6 +197,8 @@ pub static GLIDE: TaskSpec = TaskSpec {
     lines: Some(glide_lines),
     compare: |_| Vec::new(),
     caveat: "As heard; no line is drawn on it.",
+    for_whom: "Anybody who can follow a slide of the voice; as heard, no age has a line.",
+    rules: &[&rules::VOICE_PITCH_RANGE],
     not_for: |_, _| None,
 };
 

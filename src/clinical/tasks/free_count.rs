@@ -29,5 +29,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     lines: None,
     caveat: "A count and a time, compared with nothing.",
     compare: |_| Vec::new(),
+    for_whom: "Whatever is to be counted: no rule reads it.",
+    rules: &[],
     not_for: |_, _| None,
 };

@@ -4,6 +4,8 @@ use crate::clinical::compare::Comparison;
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::Flag;
 use crate::clinical::judge::voice::{Held, Sound, longest, s_to_z};
+use crate::clinical::rule::Rule;
+use crate::clinical::rules;
 use crate::clinical::task::{
     Choice, Length, Pad, Question, REMARK, Takes, TaskId, TaskSpec, When, remark,
 };
@@ -58,6 +60,7 @@ const fn spec(
     say: &'static str,
     questions: &'static [Question],
     caveat: &'static str,
+    rules: &'static [&'static Rule],
 ) -> TaskSpec {
     TaskSpec {
         id,
@@ -93,6 +96,9 @@ const fn spec(
             _ => |exam| compare(TaskId::LongestAh, exam),
         },
         caveat,
+        for_whom: "Anybody who can hold a sound on request. Lines are drawn for adults; children are \
+                   put beside children, and no s/z line is drawn for them.",
+        rules,
         not_for: |_, _| None,
     }
 }
@@ -105,7 +111,16 @@ pub static AH: TaskSpec = spec(
     WITH_VOICE,
     "The spread among healthy people is wide; height, frailty and the wording of the request move \
      it.",
+    &[&rules::VOICE_LONGEST_AH, &rules::VOICE_LONGEST_CHILD],
 );
+
+static RATIO_RULES: &[&Rule] = &[
+    &rules::VOICE_S_Z,
+    &rules::VOICE_S_Z_BORDER,
+    &rules::VOICE_S_Z_CHILD,
+];
+
+const RATIO_CAVEAT: &str = "Read as the ratio of s to z. A usual ratio rules nothing out.";
 
 /// s.
 pub static S: TaskSpec = spec(
@@ -113,7 +128,8 @@ pub static S: TaskSpec = spec(
     "Longest s",
     "Take a deep breath and say \"sss\" for as long as you can.",
     PLAIN,
-    "",
+    RATIO_CAVEAT,
+    RATIO_RULES,
 );
 
 /// z.
@@ -122,7 +138,8 @@ pub static Z: TaskSpec = spec(
     "Longest z",
     "Take a deep breath and say \"zzz\" for as long as you can, with your voice on.",
     PLAIN,
-    "",
+    RATIO_CAVEAT,
+    RATIO_RULES,
 );
 
 fn sound(task: TaskId) -> Sound {

@@ -6,6 +6,7 @@
 
 use super::by_mouth::{self, Offer};
 use super::own_shared;
+use super::saturation;
 use super::sips::sign_words;
 use super::water::{NOT_GIVEN_REASONS, WATCH};
 use crate::clinical::exam::Exam;
@@ -185,6 +186,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         before(POSTURE, "Posture", Takes::OneOf(POSTURES)),
         before(STRATEGY, "Strategy", Takes::OneOf(STRATEGIES)),
         before(STRATEGY_WORDS, "or another strategy", Takes::Words(30)),
+        saturation::lowest(When::After),
         Question {
             when: When::After,
             needed: false,
@@ -201,6 +203,12 @@ pub static SPEC: TaskSpec = TaskSpec {
     compare: |_| Vec::new(),
     caveat: "Levels by the framework's own names, as you picked them. What was swallowed without a \
              sign says nothing about another consistency. Silent aspiration is not seen.",
+    for_whom: "Anybody to whom the clinician decides to give it: no published rule covers what is chosen.",
+    rules: &[
+        &rules::OWN_CLEAR,
+        &rules::OWN_UNFINISHED,
+        &rules::OWN_OVERLAP,
+    ],
     not_for: |_, _| None,
 };
 
