@@ -251,6 +251,11 @@ test("timed cup: held without sips, figures for the clinician, words for the war
   await walk.wait(500);
   await walk.press(BUTTONS.larynxRests);
   await walk.settle();
+  // More left than there was: said, and nothing is worked out of it.
+  await walk.answer(ASKED.cup, ASKED.someLeft);
+  await walk.field(FIELDS.leftInIt).fill("120");
+  await expect(page.getByText(/More is left than was offered/).first()).toBeVisible();
+  await expect(page.getByText(/mL a second/)).toHaveCount(0);
   await walk.answer(ASKED.cup, "Empty");
   await expect(page.getByText("100 mL in 12.5 s: 8.0 mL a second")).toBeVisible();
   await expect(page.getByText("8 swallows: 12.5 mL and 1.6 seconds for each")).toBeVisible();

@@ -168,6 +168,7 @@ export const FIELDS = {
   label: /Label of this visit/,
   age: /or exactly/,
   left: "Left in the cup",
+  leftInIt: "Left in it",
   rate: /enter a rate/,
   spo2: /^SpO2, if/,
   lowestSpo2: /^Lowest SpO2/,
