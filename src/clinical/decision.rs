@@ -49,7 +49,7 @@ impl Verdict {
             Verdict::Refer => "Refer to speech-language pathology",
             Verdict::Incomplete => "Incomplete: not cleared",
             Verdict::Pass => "No sign seen on this screen",
-            Verdict::NoDecision => "Examined: no swallow of food or drink was tested",
+            Verdict::NoDecision => "Examined: no food or drink was tested",
             Verdict::NotDone(EndedEarly::Emergency) => "Emergency: screen not done",
             Verdict::NotDone(_) => "Screen not done",
         }

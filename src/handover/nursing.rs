@@ -225,11 +225,11 @@ fn headline(visit: &Visit, decision: &Decision, plan: &Plan) -> String {
                           This screen changes no eating or drinking order."
             .to_owned(),
         Verdict::NoDecision if visit.exam.ended.is_some() => {
-            "EXAMINATION NOT FINISHED: face, mouth or speech. No swallow of food or drink was tested. \
+            "EXAMINATION NOT FINISHED: face, mouth or speech. No food or drink was tested. \
              This changes no eating or drinking order."
                 .to_owned()
         }
-        Verdict::NoDecision => "EXAMINED: face, mouth or speech. No swallow of food or drink was tested. \
+        Verdict::NoDecision => "EXAMINED: face, mouth or speech. No food or drink was tested. \
                                 This changes no eating or drinking order."
             .to_owned(),
         Verdict::NotDone(EndedEarly::Emergency) => {
@@ -363,10 +363,10 @@ fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
         Verdict::Incomplete => decision.missing.iter().map(|f| small(f.reason())).collect(),
         Verdict::Pass => vec!["swallow screen done".to_owned()],
         Verdict::NoDecision if visit.exam.ended.is_some() => {
-            vec!["examination not finished, no swallow of food or drink tested".to_owned()]
+            vec!["examination not finished".to_owned()]
         }
         Verdict::NoDecision => {
-            vec!["examination done, no swallow of food or drink tested".to_owned()]
+            vec!["examination done".to_owned()]
         }
         Verdict::NotDone(EndedEarly::Emergency) => decision
             .missing

@@ -235,7 +235,7 @@ export const VERDICTS = {
   pass: anywhere("No sign seen on this screen"),
   notDone: anywhere("Screen not done"),
   emergency: anywhere("Emergency: screen not done"),
-  examined: anywhere("Examined: no swallow of food or drink was tested"),
+  examined: anywhere("Examined: no food or drink was tested"),
 };
 
 export const SIGNS = {
@@ -336,8 +336,8 @@ export const TEXT = {
   incomplete: /^INCOMPLETE: not cleared\./,
   emergency: /^EMERGENCY: swallow screen NOT DONE/,
   notDone: /^SWALLOW SCREEN NOT DONE: /,
-  examined: /^EXAMINED: .+\. No swallow of food or drink was tested\./,
-  notFinished: /^EXAMINATION NOT FINISHED: .+\. No swallow of food or drink was tested\./,
+  examined: /^EXAMINED: .+\. No food or drink was tested\./,
+  notFinished: /^EXAMINATION NOT FINISHED: .+\. No food or drink was tested\./,
   nothingByMouth: "NOTHING BY MOUTH, tablets included, until assessed.",
   givenDespite: (reason) => `water was given despite this, decided by the clinician trained to screen: ${reason}`,
   goneOnDespite: (reason) => `gone on despite this, decided by the speech-language pathologist: ${reason}`,
