@@ -15,6 +15,7 @@ use crate::clinical::policy::Policy;
 use crate::clinical::rules;
 use crate::clinical::sign::Sign;
 use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When, choice};
+use crate::clinical::trial::Trial;
 
 /// Answer: the sign is there.
 pub const FOUND: &str = "found";
@@ -151,9 +152,19 @@ fn once(words: impl IntoIterator<Item = String>) -> Vec<String> {
     all
 }
 
+/// The newest answers given on this page; one that was opened and holds none takes nothing from
+/// those before it.
+fn own(exam: &Exam) -> Option<&Trial> {
+    let answers = |t: &&Trial| {
+        let is_own = |id: &str| id == COUNTED || SPEC.questions.iter().any(|q| q.id == id);
+        t.task == TaskId::SixSigns && t.answers.iter().any(|(id, _)| is_own(id))
+    };
+    exam.trials.iter().rev().find(answers)
+}
+
 /// The six, in their order, with where each comes from.
 pub fn rows(exam: &Exam) -> [Row; 6] {
-    let own = exam.latest(TaskId::SixSigns);
+    let own = own(exam);
     let row = |words, recorded: Recorded, question: Option<&'static str>, counts| {
         let Recorded { mut places, beside } = recorded;
         let answer = question
@@ -238,11 +249,7 @@ pub fn tested(exam: &Exam) -> Tested {
 
 /// Whether the clinician counts the signs in this visit: said so, or answered a question.
 pub fn is_counted(exam: &Exam) -> bool {
-    exam.latest(TaskId::SixSigns)
-        .is_some_and(|t| match t.choice(COUNTED) {
-            Some(answer) => answer == YES,
-            None => !t.answers.is_empty(),
-        })
+    own(exam).is_some_and(|t| t.choice(COUNTED).is_none_or(|answer| answer == YES))
 }
 
 /// What the rule says, whether it is counted or not.
