@@ -4,9 +4,9 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::live::{follow, live, press};
-use super::result::lines;
 use super::route::Page;
 use super::steps;
+use crate::clinical::figures::lines;
 use crate::clinical::gate::Group;
 use crate::clinical::oral::{Answer, Region};
 use crate::clinical::screen::Screen;
