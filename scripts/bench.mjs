@@ -9,6 +9,7 @@ import os from "node:os";
 import path from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { chromium } from "@playwright/test";
+import { MEAL, measureTally } from "./bench-tally.mjs";
 import { measure, total } from "./sizes.mjs";
 import { marksOf, storedEvents, storedHeads } from "../tests/browser/store.mjs";
 import { controlledByServiceWorker, DIST, openApp, startServer } from "../tests/browser/support.mjs";
@@ -17,6 +18,7 @@ import { BUTTONS, PAGES, Walk } from "../tests/browser/walk.mjs";
 const QUICK = process.argv.includes("--quick");
 const STARTS = QUICK ? 5 : 9;
 const ROUNDS = QUICK ? 1 : 3;
+const MEALS = QUICK ? 2 : 7;
 const TAPS = QUICK ? 60 : 110;
 const FEW = 10;
 const MANY = 1_000;
@@ -714,6 +716,37 @@ async function lost(url, profile) {
   );
 }
 
+/** A long meal on a slow phone, each time in a new browser. */
+async function meal(url) {
+  const times = {};
+  for (let round = 0; round < MEALS; round += 1) {
+    progress(`a meal of ${MEAL.presses} presses, ${round + 1} of ${MEALS}`);
+    const browser = await chromium.launch({ executablePath: CHROMIUM, args: ARGS });
+    try {
+      const { executablePath, args, ...options } = PHONE;
+      const took = await measureTally(await browser.newContext(options), url, SLOW);
+      for (const [name, value] of Object.entries(took)) {
+        (times[name] ??= []).push(value);
+      }
+    } finally {
+      await browser.close();
+    }
+  }
+  const what = `Tally of ${MEAL.minutes} minutes, ${MEAL.presses.toLocaleString("en")} presses, ${SLOW}x slower [7]`;
+  for (const [name, words] of [
+    ["end", '"End the tally" to its result'],
+    ["open", "its page opened from the visit"],
+    ["scroll", "longest frame while scrolling"],
+    ["file", "saved as a file"],
+    ["decision", "decision"],
+    ["handover", "handover text"],
+  ]) {
+    atMost(`${what}: ${words}`, spread(times[name]), median(times[name]), 100, " ms");
+  }
+  row(`${what}: a press to its line`, spread(times.press));
+  row(`${what}: the visit read from the store and shown`, spread(times.store));
+}
+
 const NOTES = `
 Every time is one of this machine, shared with whatever else runs on it: medians and quantiles, not best values. The slow-down is the browser's own (Emulation.setCPUThrottlingRate) and holds back the page's main thread only, not the service worker, the store or the disk.
 
@@ -722,7 +755,8 @@ Every time is one of this machine, shared with whatever else runs on it: medians
 3. Real touches (Input.dispatchTouchEvent) at random moments on the running pad of "Breaths in 60 seconds", up to ${TAPS} in one count. From the touch's own time stamp to the end of the main thread's work on the first frame with its count: animation frame after the text changed, then a message posted from it. What the compositor and the screen add is not in it; Event Timing has that, in coarse steps.
 4. The same end, counted from the frame boundary after the press, at 60 frames a second. Frame times come from the animation frame. A screen without any delay would show 0.
 5. A page with one button whose press puts the next number into it: what browser, machine and this way of measuring cost before Penlight does anything.
-6. From IDBDatabase.transaction("readwrite", durability strict) to its "complete"; several taps may share one. "Press to complete" starts at the touch's own time stamp.`;
+6. From IDBDatabase.transaction("readwrite", durability strict) to its "complete"; several taps may share one. "Press to complete" starts at the touch's own time stamp.
+7. The presses are written into the store behind a tally that was begun by hand, some ${MEAL.notes} notes among them; the app then finds it as after a crash. From the time stamp of a real touch to the end of the main thread's work on the frame with the page asked for; "saved as a file" to the moment the file is offered to the browser; while scrolling the longest time between two animation frames of a fling down and up. Median of ${MEALS} (fastest to slowest).`;
 
 async function main() {
   const begun = new Date();
@@ -741,6 +775,7 @@ async function main() {
   const empty = await installed(server.url, visit, 0);
   const few = await installed(server.url, visit, FEW);
   const many = await installed(server.url, visit, MANY);
+  await meal(server.url);
   await server.stop();
 
   const [full, slowed] = await slowDown();

@@ -947,10 +947,11 @@ fn variant(event: &Event) -> &'static str {
         Event::Oral(_) => "Oral",
         Event::OralTakenBack(_) => "OralTakenBack",
         Event::OralCue { .. } => "OralCue",
+        Event::SignMoved { .. } => "SignMoved",
     }
 }
 
-const VARIANTS: [&str; 30] = [
+const VARIANTS: [&str; 31] = [
     "Opened",
     "Details",
     "ScreenChosen",
@@ -981,6 +982,7 @@ const VARIANTS: [&str; 30] = [
     "Oral",
     "OralTakenBack",
     "OralCue",
+    "SignMoved",
 ];
 
 /// One event of every variant, in their order.
@@ -1069,6 +1071,12 @@ fn one_of_each() -> Vec<Event> {
         Event::OralCue {
             region: Region::Tongue,
             cue: Some(Cue::Copied),
+        },
+        Event::SignMoved {
+            from: 1,
+            to: 0,
+            sign: Sign::Cough,
+            at: at(41_000),
         },
     ]
 }

@@ -27,8 +27,12 @@ use penlight::clinical::tasks::{
     self, breath_taps, breathing, cracker, own, sips, six_signs, timed_water, water,
 };
 use penlight::clinical::trial::{Answer, Mark, MarkKind, Trial};
+use penlight::handover::nursing::{self, Clock};
 use penlight::measure::time::Millis;
 use penlight::measure::units::Millilitres;
+use penlight::record::envelope::VisitId;
+use penlight::record::event::Action;
+use penlight::record::visit::Visit;
 use proptest::prelude::*;
 use support::*;
 
@@ -156,8 +160,41 @@ fn every_stop_point_ends_the_sips_and_holds_the_90_ml() {
             assert_eq!(held.len(), 1, "{held:?}");
             let slp_only = !held[0].go_on.open_to(Role::Screener);
             assert_eq!(slp_only, verdict == Verdict::Stop, "{sign:?}");
+            is_handed_over(&exam, sign, n);
         }
     }
+}
+
+/// The reason and the text for the ward name the sip and the sign.
+fn is_handed_over(exam: &Exam, sign: Sign, n: usize) {
+    let decision = decided(exam);
+    let mut visit = Visit::new(VisitId::new("visit-0000000001").unwrap());
+    visit.screen = exam.screen;
+    visit.plan.verdict = decision.verdict.id().to_owned();
+    visit.plan.action = Some(Action::NothingByMouth);
+    visit.exam = exam.clone();
+    let now = Clock {
+        date: "25 Nov 2026".to_owned(),
+        time: "14:40".to_owned(),
+    };
+    let text = nursing::write(&visit, &now).unwrap();
+    let begins = match decision.verdict {
+        Verdict::Stop => "STOP: no more trials by mouth.",
+        Verdict::Refer => "REFER to ",
+        _ => "INCOMPLETE: not cleared.",
+    };
+    assert!(text.starts_with(begins), "{sign:?} after sip {n}: {text}");
+    assert!(text.contains("NOTHING BY MOUTH"), "{text}");
+    assert!(text.chars().count() < nursing::MOST, "{text}");
+    let ml = [3, 3, 5, 5, 10, 10][n - 1];
+    let told = format!("sip of {ml} mL: {}", sign.past());
+    let flags: Vec<Flag> = decision
+        .reasons
+        .into_iter()
+        .chain(decision.missing)
+        .collect();
+    assert!(words(&flags).contains(&told), "{told}: {}", words(&flags));
+    assert!(text.contains(&told), "{told} is not in {text}");
 }
 
 #[test]
@@ -226,6 +263,33 @@ fn nothing_is_judged_twice() {
             .filter(|f| f.level() == Level::Refer && f.reason().contains("cough"));
         assert_eq!(coughs.count(), 1, "{screen:?}: {flags:?}");
     }
+}
+
+/// A count that was attached to a screen without a swallow is told, clears nothing and makes
+/// nothing incomplete; a low one refers.
+#[test]
+fn an_attached_count_of_dry_swallows_is_told_and_clears_nobody() {
+    let decided = |screen: ScreenId, count: Trial| {
+        let exam = exam(vec![breaths(16), count]);
+        assess(screen.screen(), &exam)
+    };
+    let told = "4 dry swallows in 30 seconds (3 or more expected)";
+    let four = dry(&[2_100, 9_800, 17_500, 26_000]);
+    for screen in [ScreenId::OralMotor, ScreenId::OwnTrials] {
+        let decision = decided(screen, four.clone());
+        assert_eq!(reason(&decision.also, told).level(), Level::Note);
+        assert!(decision.clear.iter().all(|f| f.reason() != told));
+    }
+    let examined = decided(ScreenId::OralMotor, four);
+    assert_ne!(examined.verdict, Verdict::Pass);
+    assert_eq!(
+        decided(ScreenId::OralMotor, dry(&[4_000, 19_000])).verdict,
+        Verdict::Refer
+    );
+    let mut cut = dry(&[4_000]);
+    cut.marks.retain(|m| m.kind != MarkKind::WindowOver);
+    let dry_missing = |d: &Decision| d.missing.iter().any(|f| f.rule().id.starts_with("dry."));
+    assert!(!dry_missing(&decided(ScreenId::OralMotor, cut)));
 }
 
 #[test]

@@ -1,5 +1,5 @@
-//! Drink thickness, the timed cracker, the tally at the table and the signs after a stroke, each
-//! through real trials and the whole screen.
+//! Drink thickness, the timed cracker and the tally at the table, each through real trials and the
+//! whole screen.
 //!
 //! Keys such as ASE24 are those of `clinical/sources.csv`, where the citations stand.
 
@@ -9,17 +9,14 @@ mod support;
 
 use penlight::clinical::counted::{Counted, note_id};
 use penlight::clinical::decision::Verdict;
-use penlight::clinical::exam::Exam;
 use penlight::clinical::flag::{Flag, Level};
 use penlight::clinical::go_on::{GoOn, WentOn};
 use penlight::clinical::hold::holds;
-use penlight::clinical::judge::looked::Looked;
-use penlight::clinical::judge::six_signs::Tested;
 use penlight::clinical::person::{Age, Role};
 use penlight::clinical::sign::Sign;
 use penlight::clinical::source;
 use penlight::clinical::task::{Phase, TaskId, WATCH_CUT};
-use penlight::clinical::tasks::{self, cracker, flow, meal, six_signs, water as water90};
+use penlight::clinical::tasks::{self, cracker, flow, meal, six_signs};
 use penlight::clinical::trial::{Answer, Mark, MarkKind, Trial};
 use penlight::handover::nursing::{self, Clock};
 use penlight::handover::tally;
@@ -420,8 +417,6 @@ proptest! {
     }
 }
 
-// Signs after a stroke. Rule: DAN97, DAN98, DAN06T.
-
 fn folded(events: &[Event]) -> Visit {
     let id = VisitId::new("visit-0000000001").unwrap();
     let stored = (0_u32..)
@@ -437,184 +432,6 @@ fn folded(events: &[Event]) -> Visit {
         })
         .collect();
     Visit::replay(id, stored)
-}
-
-fn asked(answers: &[(&str, &str)]) -> Trial {
-    let mut trial = Trial::new(TaskId::SixSigns, 8, None);
-    for (question, answer) in answers {
-        choose(&mut trial, question, answer);
-    }
-    trial
-}
-
-fn with_signs(water: Trial, answers: &[(&str, &str)]) -> Exam {
-    let mut exam = exam_with_water(water);
-    exam.trials.push(asked(answers));
-    exam
-}
-
-#[test]
-fn what_was_recorded_is_not_asked_again() {
-    let exam = exam_with_water(water());
-    let rows = six_signs::rows(&exam);
-    let looked = rows.each_ref().map(|row| row.looked);
-    assert_eq!(
-        looked,
-        [
-            Looked::Absent,
-            Looked::NotTested,
-            Looked::NotTested,
-            Looked::Absent,
-            Looked::Absent,
-            Looked::Absent,
-        ]
-    );
-    assert_eq!(rows[0].from, ["voice before the water: clear"]);
-    assert_eq!(
-        rows[3].from,
-        ["before you start: coughs on request, or was heard to cough"]
-    );
-    assert_eq!(
-        rows[4].from,
-        ["in \"90 mL of water without a pause\": not seen"]
-    );
-    assert_eq!(
-        six_signs::tested(&exam),
-        Tested {
-            present: 0,
-            tested: 4,
-            of: 5
-        },
-        "the gag is left out"
-    );
-    assert!(
-        six_signs::flags(&exam).is_empty(),
-        "it speaks only where it is counted in"
-    );
-}
-
-/// Worked examples, other flags: 1 present, 5 absent -> no flag; 2 present -> refer; 1 present,
-/// 1 not tested, 4 absent -> incomplete; 0 present, 1 not tested, 5 absent -> no flag.
-#[test]
-fn two_of_the_signs_refer() {
-    let gag = |mut exam: Exam| {
-        exam.policy.gag_counts = true;
-        exam
-    };
-    let absent = [
-        ("speech", six_signs::NOT_FOUND),
-        ("gag", six_signs::NOT_FOUND),
-    ];
-    let speech = [("speech", six_signs::FOUND), ("gag", six_signs::NOT_FOUND)];
-    let mut hoarse = water();
-    choose(&mut hoarse, water90::VOICE_BEFORE, "hoarse");
-    choose(&mut hoarse, water90::VOICE_AFTER, "hoarse");
-
-    let one = gag(with_signs(water(), &speech));
-    assert_eq!(
-        six_signs::tested(&one),
-        Tested {
-            present: 1,
-            tested: 6,
-            of: 6
-        }
-    );
-    assert!(six_signs::flags(&one).is_empty());
-    assert_eq!(
-        verdict(&one),
-        Verdict::Pass,
-        "the 90 mL say that, not the signs"
-    );
-
-    let two = gag(with_signs(hoarse.clone(), &speech));
-    let flags = six_signs::flags(&two);
-    assert_eq!(says(&flags), [("six-signs.two", Level::Refer)]);
-    assert_eq!(
-        flags[0].reason(),
-        "two or more signs seen: changed voice, slurred speech (6 of 6 tested)"
-    );
-    assert!(flags[0].rule().sources().contains(&&source::DAN98));
-    assert_eq!(verdict(&two), Verdict::Refer);
-
-    let open = gag(with_signs(water(), &speech[..1]));
-    assert_eq!(
-        says(&six_signs::flags(&open)),
-        [("six-signs.incomplete", Level::Incomplete)]
-    );
-    assert_eq!(verdict(&open), Verdict::Incomplete);
-
-    let none = gag(with_signs(water(), &absent[..1]));
-    assert!(six_signs::flags(&none).is_empty());
-    let left_out = with_signs(hoarse, &[("gag", six_signs::FOUND), absent[0]]);
-    assert_eq!(six_signs::tested(&left_out).of, 5);
-    assert_eq!(
-        says(&six_signs::flags(&left_out)),
-        [("six-signs.gag", Level::Note)],
-        "a missing gag makes no second sign"
-    );
-}
-
-#[test]
-fn a_recorded_sign_is_not_wiped_out_by_an_answer() {
-    let mut exam = with_signs(
-        water(),
-        &[("voice", six_signs::NOT_FOUND), ("cough", six_signs::FOUND)],
-    );
-    choose(&mut exam.trials[2], water90::VOICE_BEFORE, "wet");
-    let rows = six_signs::rows(&exam);
-    assert_eq!(rows[0].looked, Looked::Present);
-    assert_eq!(
-        rows[3].looked,
-        Looked::Present,
-        "heard weak outranks what the gate says"
-    );
-    assert_eq!(rows[3].from.last().unwrap(), "asked here");
-}
-
-#[test]
-fn signs_after_water_need_a_whole_watch_to_be_absent() {
-    let mut cut = water();
-    cut.marks.retain(|m| m.kind != MarkKind::WatchOver);
-    choose(&mut cut, WATCH_CUT, "wish");
-    let rows = six_signs::rows(&exam_with_water(cut));
-    assert_eq!(rows[4].looked, Looked::NotTested);
-    let mut coughed = water();
-    mark(&mut coughed, COUGH, at(LAST_SWALLOW + 60_000));
-    assert_eq!(
-        six_signs::rows(&exam_with_water(coughed))[4].looked,
-        Looked::Present
-    );
-    let mut late = water();
-    mark(&mut late, COUGH, at(LAST_SWALLOW + 60_001));
-    assert_eq!(
-        six_signs::rows(&exam_with_water(late))[4].looked,
-        Looked::Absent
-    );
-    let mut wet = water();
-    choose(&mut wet, water90::VOICE_AFTER, "wet");
-    assert_eq!(
-        six_signs::rows(&exam_with_water(wet))[5].looked,
-        Looked::Present
-    );
-}
-
-#[test]
-fn they_are_counted_where_somebody_says_so_and_left_out_again() {
-    let yes = [(six_signs::COUNTED, six_signs::YES)];
-    assert!(six_signs::is_counted(&with_signs(water(), &yes)));
-    assert!(six_signs::is_counted(&with_signs(
-        water(),
-        &[("speech", six_signs::FOUND)]
-    )));
-    let no = [("speech", six_signs::FOUND), (six_signs::COUNTED, "no")];
-    assert!(!six_signs::is_counted(&with_signs(water(), &no)));
-    let mut child = with_signs(water(), &yes);
-    child.age = Some(Age::Years(9));
-    assert_eq!(
-        says(&six_signs::flags(&child)),
-        [("six-signs.adults", Level::Note)]
-    );
-    assert!(tasks::aside(TaskId::SixSigns, &child).is_some());
 }
 
 // The nursing text.
@@ -638,10 +455,11 @@ fn nursing_reads_them_in_plain_words_on_one_phone_screen() {
         policy: Default::default(),
         role: Role::Slp,
     }]);
-    visit.exam = with_signs(
-        water(),
-        &[("speech", six_signs::FOUND), ("voice", six_signs::FOUND)],
-    );
+    visit.exam = exam_with_water(water());
+    let mut counted = Trial::new(TaskId::SixSigns, 8, None);
+    choose(&mut counted, "speech", six_signs::FOUND);
+    choose(&mut counted, "voice", six_signs::FOUND);
+    visit.exam.trials.push(counted);
     visit.exam.trials.push(poured(42));
     visit.exam.trials.push(eaten(4, 60, 3, 48_000));
     visit

@@ -45,6 +45,16 @@ pub fn on_visibility(f: impl Fn(bool, Stamp) + 'static) {
     listen(&window, "pageshow", move |event| tell(hidden(), &event));
 }
 
+/// Shows the beginning of what stands above a pad. The page itself stays: the pad is under a finger.
+pub fn above_to_top() {
+    let above = window()
+        .and_then(|window| window.document())
+        .and_then(|document| document.query_selector(".above").ok().flatten());
+    if let Some(above) = above {
+        above.set_scroll_top(0);
+    }
+}
+
 /// The address after the `#`, without it.
 pub fn hash() -> String {
     window()

@@ -9,7 +9,7 @@ use super::oral;
 use super::rules;
 use super::screen::Screen;
 use super::task::TaskId;
-use super::tasks::{self, breathing};
+use super::tasks::{self, breathing, lag};
 use super::words::small;
 
 /// Every flag of a screen, in the order of its tasks.
@@ -37,14 +37,18 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         !screen.tasks.contains(task) && !tasks::BESIDE.contains(task) && !added
     });
     for task in attached.filter(|task| exam.latest(**task).is_some()) {
-        let told = |flag: &Flag| !flag.domain().decides() || flag.level() >= Level::Refer;
-        flags.extend(tasks::flags(*task, exam).into_iter().filter(told));
+        flags.extend(
+            tasks::flags(*task, exam)
+                .into_iter()
+                .filter_map(attached_told),
+        );
     }
     for task in tasks::BESIDE {
         if !screen.tasks.contains(&task) {
             flags.extend(tasks::flags(task, exam));
         }
     }
+    flags.extend(lag::flags(exam));
     let choked = exam.choked || exam.choke_pressed();
     let said = [rules::WATER_CHOKE.id, rules::TRIAL_CHOKE.id];
     if choked && flags.iter().all(|f| !said.contains(&f.rule().id)) {
@@ -111,6 +115,18 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         ));
     }
     flags
+}
+
+/// What is told of a count that was attached: that no sign was in it clears nothing, and is a note.
+fn attached_told(flag: Flag) -> Option<Flag> {
+    match (flag.domain().decides(), flag.level()) {
+        (false, _) | (true, Level::Refer | Level::Stop | Level::Note) => Some(flag),
+        (true, Level::Pass) => {
+            let (rule, domain) = (flag.rule(), flag.domain());
+            Some(rule.flag(Level::Note, domain, flag.reason().to_owned()))
+        }
+        (true, Level::Incomplete) => None,
+    }
 }
 
 /// Why the gate is closed, if it is: an emergency, or a block nobody took on.

@@ -23,7 +23,7 @@ pub enum Verdict {
     Incomplete,
     /// No sign seen on this screen.
     Pass,
-    /// Examined, and nothing said about eating and drinking: no swallow was tested.
+    /// Examined, and nothing said about eating and drinking: no food or drink was given.
     NoDecision,
     /// Not done.
     NotDone(EndedEarly),
@@ -49,7 +49,7 @@ impl Verdict {
             Verdict::Refer => "Refer to speech-language pathology",
             Verdict::Incomplete => "Incomplete: not cleared",
             Verdict::Pass => "No sign seen on this screen",
-            Verdict::NoDecision => "Examined: no swallow was tested",
+            Verdict::NoDecision => "Examined: no food or drink was tested",
             Verdict::NotDone(EndedEarly::Emergency) => "Emergency: screen not done",
             Verdict::NotDone(_) => "Screen not done",
         }

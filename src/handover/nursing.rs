@@ -192,11 +192,11 @@ pub(super) fn headline(visit: &Visit, decision: &Decision, plan: &Plan) -> Strin
                           This screen changes no eating or drinking order."
             .to_owned(),
         Verdict::NoDecision if visit.exam.ended.is_some() => {
-            "EXAMINATION NOT FINISHED: face, mouth or speech. No swallow was tested. \
+            "EXAMINATION NOT FINISHED: face, mouth or speech. No food or drink was tested. \
              This changes no eating or drinking order."
                 .to_owned()
         }
-        Verdict::NoDecision => "EXAMINED: face, mouth or speech. No swallow was tested. \
+        Verdict::NoDecision => "EXAMINED: face, mouth or speech. No food or drink was tested. \
                                 This changes no eating or drinking order."
             .to_owned(),
         Verdict::NotDone(EndedEarly::Emergency) => {
@@ -325,9 +325,11 @@ fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
         Verdict::Incomplete => decision.missing.iter().map(|f| small(f.reason())).collect(),
         Verdict::Pass => vec!["swallow screen done".to_owned()],
         Verdict::NoDecision if visit.exam.ended.is_some() => {
-            vec!["examination not finished, no swallow tested".to_owned()]
+            vec!["examination not finished".to_owned()]
         }
-        Verdict::NoDecision => vec!["examination done, no swallow tested".to_owned()],
+        Verdict::NoDecision => {
+            vec!["examination done".to_owned()]
+        }
         Verdict::NotDone(EndedEarly::Emergency) => decision
             .missing
             .iter()

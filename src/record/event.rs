@@ -10,6 +10,7 @@ use crate::clinical::oral::{Cue, Region, Seen};
 use crate::clinical::person::{Age, Label, Language, Role, Setting, Sex};
 use crate::clinical::policy::Policy;
 use crate::clinical::screen::ScreenId;
+use crate::clinical::sign::Sign;
 use crate::clinical::task::TaskId;
 use crate::clinical::trial::{Answer, MarkKind};
 use crate::measure::time::{Millis, Stamp};
@@ -285,5 +286,16 @@ pub enum Event {
         region: Region,
         /// How; none takes it back.
         cue: Option<Cue>,
+    },
+    /// A sign that was pressed while the minutes of two trials ran belongs to the other one.
+    SignMoved {
+        /// The trial it was recorded with.
+        from: u32,
+        /// The trial it belongs to.
+        to: u32,
+        /// Which sign.
+        sign: Sign,
+        /// When it was pressed.
+        at: Stamp,
     },
 }

@@ -292,6 +292,14 @@ impl Visit {
                     says,
                 });
             }
+            Event::SignMoved { from, to, sign, at } => self.move_sign(
+                from,
+                to,
+                Mark {
+                    at,
+                    kind: MarkKind::Sign(sign),
+                },
+            ),
             Event::EndedEarly(why) => self.exam.ended = Some(why),
             Event::TakenUpAgain => self.exam.ended = None,
             Event::Choking(since) => {
@@ -406,6 +414,23 @@ impl Visit {
             if !(once && trial.first(mark.kind).is_some()) {
                 trial.marks.push(mark);
             }
+        }
+    }
+
+    /// Moves a sign; where it or the other trial is not there, nothing changes and nothing is lost.
+    fn move_sign(&mut self, from: u32, to: u32, sign: Mark) {
+        if self.trial(to).is_none() {
+            return;
+        }
+        let Some(here) = self.trial_mut(from) else {
+            return;
+        };
+        let Some(place) = here.marks.iter().rposition(|m| *m == sign) else {
+            return;
+        };
+        let mark = here.marks.remove(place);
+        if let Some(there) = self.trial_mut(to) {
+            there.marks.push(mark);
         }
     }
 

@@ -52,7 +52,8 @@ pub fn App() -> impl IntoView {
                 Route::Home => view! { <HomePage/> }.into_any(),
                 Route::NewVisit(screen) => view! { <NewVisitPage screen=screen/> }.into_any(),
                 Route::Single => view! { <SinglePage/> }.into_any(),
-                Route::History => view! { <HistoryPage/> }.into_any(),
+                // It reads the store as soon as it is drawn.
+                Route::History => live(move || desk.ready.get().then(|| view! { <HistoryPage/> })).into_any(),
                 Route::Settings => view! { <SettingsPage/> }.into_any(),
                 Route::Policy => view! { <PolicyPage/> }.into_any(),
                 Route::Sources => view! { <SourcesPage/> }.into_any(),

@@ -32,6 +32,7 @@ pub(super) fn Banners() -> impl IntoView {
         })}
         <PolicyLost/>
         <Aside/>
+        <SamePerson/>
         <Watch/>
         <Update/>
     }
@@ -184,6 +185,35 @@ fn PolicyLost() -> impl IntoView {
                 }),
             )
         })
+    })
+}
+
+/// Somebody comes back to a visit after a while: whose it is, before anything is pressed in it.
+#[component]
+fn SamePerson() -> impl IntoView {
+    let desk = Desk::get();
+    live(move || {
+        let away = desk.away.get()?;
+        if !matches!(desk.route.get(), Route::Visit(..)) {
+            return None;
+        }
+        let whose = desk.visit.with_untracked(|v| {
+            let v = v.as_ref().filter(|v| !v.is_loose())?;
+            let age = v.details.as_ref().and_then(|d| d.age);
+            Some(age.map_or_else(|| v.label(), |age| format!("{}, {age}", v.label())))
+        })?;
+        let minutes = away.0 / 60_000;
+        let left = if minutes < 120 {
+            format!("{minutes} minutes")
+        } else {
+            format!("{} hours", minutes / 60)
+        };
+        Some(notice(
+            format!("Still {whose}?"),
+            format!(" Left for {left}."),
+            "Another person",
+            press(move |_| desk.go(Route::Home)),
+        ))
     })
 }
 

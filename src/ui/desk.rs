@@ -71,6 +71,8 @@ pub(super) struct Desk {
     pub(super) stored: RwSignal<bool>,
     /// The store was opened and read.
     pub(super) ready: RwSignal<bool>,
+    /// The open visit was come back to after so long; until something is pressed in it.
+    pub(super) away: RwSignal<Option<Millis>>,
     /// Somebody went somewhere since the start.
     moved: StoredValue<bool>,
     keeper: StoredValue<Rc<Keeper>, LocalStorage>,
@@ -82,6 +84,9 @@ const STILL_MS: u32 = 600;
 
 /// How many of the newest visits the first page knows.
 const RECENT: usize = 8;
+
+/// After so long away it is asked whether it is still the same person.
+const AWAY: Millis = Millis::from_secs(300);
 
 /// A visit touched within this time is opened again where it was.
 const RESUME: Millis = Millis::from_secs(3600);
@@ -114,6 +119,7 @@ impl Desk {
             still: RwSignal::new(false),
             stored: RwSignal::new(false),
             ready: RwSignal::new(false),
+            away: RwSignal::new(None),
             moved: StoredValue::new(false),
             keeper: StoredValue::new_local(Keeper::new(saved, downgrade)),
         }
@@ -199,8 +205,12 @@ impl Desk {
     /// which visit it was, and the pointer only which page.
     fn find_back(self, heads: &[Head]) {
         let here = self.route.get_untracked();
-        if let Some(id) = here.visit() {
-            self.open(id.clone());
+        if let Some(id) = here.visit().cloned() {
+            self.loading.set(true);
+            spawn_local(async move {
+                self.load(id).await;
+                self.come_back();
+            });
             return;
         }
         // Whoever has begun to move about is not to be moved.
@@ -255,8 +265,16 @@ impl Desk {
                 // Home stood there for a moment: a press on its way must not hit the new page.
                 self.hold_still();
                 self.go(route);
+                self.come_back();
             }
         });
+    }
+
+    /// The app was opened on a visit: how long ago it was touched last.
+    fn come_back(self) {
+        let touched = self.visit.with_untracked(|v| v.as_ref().map(|v| v.touched));
+        let away = touched.map(|touched| clock::now().wall - touched);
+        self.away.set(away.filter(|away| *away >= AWAY));
     }
 
     async fn load(self, id: VisitId) {
@@ -283,9 +301,15 @@ impl Desk {
         let at = clock::now();
         let keeper = self.keeper();
         let mut written = Vec::new();
+        let mut by_hand = false;
         self.visit.update(|slot| {
             let Some(visit) = slot else { return };
             for event in events {
+                by_hand |= match event {
+                    Event::Mark { kind, .. } => kind.pressed(),
+                    Event::Hidden { .. } => false,
+                    _ => true,
+                };
                 let envelope = Envelope {
                     device: ids::device_id(),
                     visit: visit.id.clone(),
@@ -301,6 +325,10 @@ impl Desk {
         });
         for (envelope, head) in written {
             keeper.push(envelope, head);
+        }
+        // Whoever goes on in a visit has seen whose it is.
+        if by_hand && self.away.get_untracked().is_some() {
+            self.away.set(None);
         }
     }
 
@@ -430,11 +458,24 @@ impl Desk {
     /// Records an answer to a task's question; none takes it back.
     pub(super) fn answer(self, task: TaskId, question: &str, answer: Option<Answer>) {
         let (trial, opened) = self.trial_for(task, None);
-        self.record(opened.into_iter().chain([Event::Answer {
+        let instead = tasks::instead(task, question).filter(|other| {
+            let given = |v: &Visit| {
+                v.trial(trial)
+                    .is_some_and(|t| t.answers.contains_key(other))
+            };
+            answer.is_some() && self.visit.with_untracked(|v| v.as_ref().is_some_and(given))
+        });
+        let answered = Event::Answer {
             trial,
             question: question.to_owned(),
             answer,
-        }]));
+        };
+        let taken_back = instead.map(|other| Event::Answer {
+            trial,
+            question: other.to_owned(),
+            answer: None,
+        });
+        self.record(opened.into_iter().chain([answered]).chain(taken_back));
     }
 
     /// Takes the newest press of a task back.
@@ -516,17 +557,23 @@ impl Desk {
 
     /// Follows the page's coming and going, and keeps time only while something runs.
     pub(super) fn keep_time(self) {
-        let gone = StoredValue::new(None::<Stamp>);
+        // Since when, and whether something ran then: what runs out while nobody looks may be
+        // recorded before anybody comes back.
+        let gone = StoredValue::new(None::<(Stamp, bool)>);
         page::on_visibility(move |hidden, at| {
             if hidden {
-                gone.set_value(Some(at));
+                let running = self
+                    .visit
+                    .with_untracked(|v| v.as_ref().is_some_and(Visit::running));
+                gone.set_value(Some((at, running)));
                 return;
             }
-            let running = self
-                .visit
-                .with_untracked(|v| v.as_ref().is_some_and(Visit::running));
-            if let (Some(from), true) = (gone.get_value(), running) {
+            if let Some((from, true)) = gone.get_value() {
                 self.record([Event::Hidden { from, to: at }]);
+            }
+            let away = gone.get_value().map(|(from, _)| at.wall - from.wall);
+            if let Some(away) = away.filter(|away| *away >= AWAY) {
+                self.away.set(Some(away));
             }
             gone.set_value(None);
             self.tick();

@@ -87,6 +87,10 @@ pub(super) fn Pad(
         desk.visit
             .with(|v| v.as_ref().and_then(|v| tasks::offer(task, &v.exam)))
     });
+    let lately = follow(move || {
+        desk.visit
+            .with(|v| v.as_ref().and_then(|v| tasks::lately(task, &v.exam)))
+    });
     let goes_on = tasks::goes_on(task);
     let held = held(desk, task);
     // Whether a touch begins the next trial.
@@ -123,6 +127,7 @@ pub(super) fn Pad(
         desk.press(task, length.get_untracked(), at, MarkKind::Start);
         // The first beat is now, not at the next turn of the clock.
         desk.tick();
+        page::above_to_top();
         if split() {
             // The pads stand where other things were: a second touch must not hit those.
             desk.hold_still();
@@ -133,6 +138,7 @@ pub(super) fn Pad(
     let end = move |at: Stamp| {
         desk.press(task, None, at, MarkKind::End);
         desk.hold_still();
+        page::above_to_top();
         buzz(60);
         desk.said.set("Ended.".to_owned());
     };
@@ -215,7 +221,7 @@ pub(super) fn Pad(
         Face::Watching | Face::Over => view! {
             <span class="start">{offer.get().map(|o| o.words)}</span>
             {(face.get() == Face::Watching).then(|| view! {
-                <span class="what">{live(move || left_to_watch(desk, task))}" left to watch"</span>
+                <span class="what"><b class="left">{live(move || left_to_watch(desk, task))}</b>" left to watch"</span>
             })}
         }
         .into_any(),
@@ -294,6 +300,7 @@ pub(super) fn Pad(
                     }),
                     _ => None,
                 })}
+                {live(move || lately.get().map(|words| view! { <p class="lately">{words}</p> }))}
             </div>
             {spec.pad.signs.map(|_| live(move || {
                 // After the watch too: what comes late is recorded and told.

@@ -188,6 +188,15 @@ pub(super) fn NumberField(
     // What is typed stays in the field, taken or not: nothing typed is lost to a message.
     let typed = RwSignal::new(value.get_untracked().map(shown).unwrap_or_default());
     let message = RwSignal::new(String::new());
+    // An answer elsewhere may take the place of this one: then nothing stands here any more.
+    let stands = move || {
+        let typed = typed.get();
+        if message.get().is_empty() && value.get().is_none() {
+            String::new()
+        } else {
+            typed
+        }
+    };
     let read = move |text: String| {
         typed.set(text.clone());
         if text.trim().is_empty() {
@@ -230,7 +239,7 @@ pub(super) fn NumberField(
                     inputmode="decimal"
                     autocomplete="off"
                     maxlength="20"
-                    prop:value=said(move || typed.get())
+                    prop:value=said(stands)
                     aria-describedby=described
                     aria-invalid=said(move || (!message.get().is_empty()).to_string())
                     on:input=move |event| read(event_target_value(&event))

@@ -78,9 +78,12 @@ pub(super) fn TaskResult(
     view! {
         <section class="result" aria-label="Result">
             {(spec.trials < 2 || tasks::goes_on(task)).then(|| view! { <Figures task=task/> })}
-            {spec.pad.first_counts.then(|| live(move || time_line(desk, task)))}
-            {[TaskId::Water90, TaskId::Sips, TaskId::TimedWater, TaskId::Own].contains(&task).then(|| live(move || sign_line(desk, task)))}
-            {(task == TaskId::Own).then(|| live(move || own_table(desk)))}
+            // A meal has a picture of its own.
+            {(task != TaskId::Meal).then(|| live(move || match (spec.pad.signs, spec.pad.first_counts) {
+                (Some(_), _) => sign_line(desk, task),
+                (None, true) => time_line(desk, task),
+                (None, false) => ().into_any(),
+            }))}
             <ul class="flags">{live(flags)}</ul>
             <ul class="flags">{live(beside)}</ul>
             <p class="caveat">{spec.caveat}</p>
@@ -145,8 +148,9 @@ fn sign_line(desk: Desk, task: TaskId) -> AnyView {
     .into_any()
 }
 
-/// The clinician's own trials as a table: what was given, how often, the signs.
-fn own_table(desk: Desk) -> AnyView {
+/// The clinician's own trials as a table: what was given, how often, the signs. What was given last
+/// stands on top, where it is seen without scrolling.
+pub(super) fn own_table(desk: Desk) -> AnyView {
     let rows = desk
         .visit
         .with(|v| v.as_ref().map_or(Vec::new(), |v| own::table(&v.exam)));
@@ -157,7 +161,7 @@ fn own_table(desk: Desk) -> AnyView {
         <table class="trials">
             <thead><tr><th>"Given"</th><th>"Times"</th><th>"Signs"</th></tr></thead>
             <tbody>
-                {rows.into_iter().map(|row| view! {
+                {rows.into_iter().rev().map(|row| view! {
                     <tr><td>{row.what}</td><td>{row.given}</td><td>{row.signs}</td></tr>
                 }).collect_view()}
             </tbody>

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::live::{follow, live, press};
 use super::route::Page;
-use crate::browser::{clock, vibrate};
+use crate::browser::{clock, page, vibrate};
 use crate::clinical::sign::Sign;
 use crate::clinical::task::TaskId;
 use crate::clinical::trial::MarkKind;
@@ -61,6 +61,8 @@ pub(super) fn SignButtons(
 /// Records a sign; choking opens its own path.
 fn note(desk: Desk, task: TaskId, sign: Sign, at: crate::measure::time::Stamp) {
     desk.press(task, None, at, MarkKind::Sign(sign));
+    // What can be said of it stands there.
+    page::above_to_top();
     if desk.prefs.get_untracked().vibrate {
         vibrate::buzz(&[30]);
     }

@@ -34,7 +34,9 @@ fn row_item(desk: Desk, row: Row) -> AnyView {
         .question
         .and_then(|id| SPEC.questions.iter().find(|q| q.id == id));
     // Recorded elsewhere: what is found otherwise is behind a fold.
-    let here = row.from.iter().all(|from| from == HERE);
+    let here = row.looked == Looked::NotTested || row.from.iter().all(|from| from == HERE);
+    let beside = (!row.beside.is_empty())
+        .then(|| format!("Recorded, and not the same: {}.", row.beside.join("; ")));
     let from = match (asked, row.looked) {
         (None, Looked::NotTested) => "Known after water that was watched for 60 seconds".to_owned(),
         _ => capital(&row.from.join("; ")),
@@ -52,6 +54,7 @@ fn row_item(desk: Desk, row: Row) -> AnyView {
         <li class="item">
             <p class="line"><b>{row.words}</b><span>{look_of(row.looked)}</span></p>
             <p class="small">{from}</p>
+            {beside.map(|words| view! { <p class="small">{words}</p> })}
             {question}
         </li>
     }

@@ -11,8 +11,9 @@ use super::live::{follow, live, press};
 use super::pad::{Face, Pad, face};
 use super::parts::{Choices, ChokingButton, Frame, overview_of};
 use super::questions::{Questions, question};
-use super::result::{Figures, TaskResult};
+use super::result::{Figures, TaskResult, own_table};
 use super::route::{Page, Route};
+use super::sign_said::SignSaid;
 use super::steps;
 use super::tally;
 use crate::clinical::exam::EndedEarly;
@@ -103,18 +104,20 @@ pub(super) fn TaskPage(
                 <p class="advice" role="alert"><b>"A sign was seen: give no further sip."</b></p>
                 <button type="button" class="big primary" on:click=press(next)><b>"Next"</b></button>
             }))}
+            {live(move || has_result().then(|| view! { <SignSaid task=task/> }))}
+            {live(move || (task == TaskId::Own && (has_result() || face.get() == Face::Running)).then(|| own_table(desk)))}
             {live(move || (spec.trials > 1 && !goes_on && has_result()).then(|| view! { <Figures task=task/> }))}
             {live(move || (task == TaskId::Meal && face.get() == Face::Running).then(|| view! { <tally::Running/> }))}
+            {live(move || (task == TaskId::Own && matches!(face.get(), Face::Watching | Face::Over)).then(|| view! {
+                <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
+                    <b>"Change what is given"</b>
+                </button>
+            }))}
             {live(move || matches!(face.get(), Face::Watching | Face::Over).then(|| view! {
                 <Questions task=task when=When::After without=NOT_VALID/>
             }))}
             {live(move || (face.get() == Face::Over).then(|| view! {
                 <Questions task=task when=When::AfterWatch/>
-            }))}
-            {live(move || (task == TaskId::Own && matches!(face.get(), Face::Watching | Face::Over)).then(|| view! {
-                <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
-                    <b>"Change what is given"</b>
-                </button>
             }))}
             {live(move || match (face.get(), done.get()) {
                 (Face::Running | Face::Countdown, _) | (Face::Ready, false) => ().into_any(),
@@ -164,11 +167,15 @@ pub(super) fn TaskPage(
                 </div>
             }))}
             {(task == TaskId::Breathing && !loose).then(|| live(move || resting().then(|| view! {
-                <div class="row quiet">
-                    {[(TaskId::BreathTaps, "By taps"), (TaskId::Breaths30, "30 seconds only")].map(|(other, words)| view! {
-                        <button type="button" on:click=press(move |_| desk.turn(Page::Task(other)))>{words}</button>
-                    })}
-                </div>
+                // Neither clears an adult: not in the open.
+                <details class="more">
+                    <summary>"Another way to count"</summary>
+                    <div class="row">
+                        {[(TaskId::BreathTaps, "By taps"), (TaskId::Breaths30, "30 seconds only")].map(|(other, words)| view! {
+                            <button type="button" on:click=press(move |_| desk.turn(Page::Task(other)))>{words}</button>
+                        })}
+                    </div>
+                </details>
             })))}
             {live(move || match (face.get() == Face::Ready && !done.get(), holds.get().is_empty()) {
                 (false, _) => ().into_any(),

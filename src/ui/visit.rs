@@ -12,17 +12,12 @@ use super::parts::{Frame, WordsField};
 use super::route::{Page, Route};
 use super::steps;
 use super::task::Leave;
+use super::visit_steps::Steps;
 use crate::browser::{clock, ids, share};
-use crate::clinical::figures::lines;
-use crate::clinical::gate::Group;
-use crate::clinical::oral::{Answer, Region};
-use crate::clinical::task::TaskId;
-use crate::clinical::tasks::{self, six_signs};
 use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::Event;
 use crate::record::export;
 use crate::record::head::Head;
-use crate::record::visit::Visit;
 
 /// The page.
 #[component]
@@ -75,226 +70,11 @@ fn Whole() -> impl IntoView {
             </button>
         }))}
         <Steps/>
-        <Beside/>
         <CloseOut/>
         <Person/>
         <Leave/>
         <Keep/>
     }
-}
-
-/// The screen's steps, each a way in.
-#[component]
-fn Steps() -> impl IntoView {
-    let desk = Desk::get();
-    let groups = move || {
-        desk.visit.with(|v| {
-            v.as_ref().map_or(Vec::new(), |v| {
-                Group::ALL
-                    .into_iter()
-                    .map(|g| {
-                        let open = g.items().filter(|i| !v.exam.gate.answered(i)).count();
-                        let excepted = g
-                            .items()
-                            .filter(|i| v.exam.gate.exception(i).is_some())
-                            .count();
-                        let state = match (open, excepted) {
-                            (0, 0) => "holds".to_owned(),
-                            (0, n) => format!("{n} noted"),
-                            _ => "not asked".to_owned(),
-                        };
-                        (Page::Gate(g), g.title().to_owned(), state)
-                    })
-                    .collect()
-            })
-        })
-    };
-    let rows = move || {
-        desk.visit.with(|v| {
-            let Some(v) = v.as_ref() else {
-                return Vec::new();
-            };
-            let Some(screen) = v.screen.map(|id| id.screen()) else {
-                return Vec::new();
-            };
-            let mut rows = if screen.gate { groups() } else { Vec::new() };
-            let region = |region: &Region| {
-                let oral = &v.exam.oral;
-                let open = region
-                    .items()
-                    .filter(|i| oral.answer(i) == Answer::Open)
-                    .count();
-                let noted = region
-                    .items()
-                    .filter(|i| !oral.answer(i).found().is_empty())
-                    .count();
-                let state = match (open, noted) {
-                    (0, 0) => "done".to_owned(),
-                    (0, n) => format!("{n} noted"),
-                    (open, _) => format!("{open} of {} not tested", region.items().count()),
-                };
-                (Page::Oral(*region), region.title().to_owned(), state)
-            };
-            rows.extend(screen.oral.before().iter().map(region));
-            let row = |task: TaskId| {
-                let spec = tasks::spec(task);
-                let state = match v.exam.latest(task) {
-                    // Of several trials the one that is scored.
-                    Some(trial) => tasks::summary(task, &v.exam)
-                        .or_else(|| lines(spec, trial).first().cloned())
-                        .unwrap_or_else(|| {
-                            if steps::done(v, task) {
-                                "recorded"
-                            } else {
-                                "begun"
-                            }
-                            .to_owned()
-                        }),
-                    None if tasks::aside(task, &v.exam).is_some() => "left out".to_owned(),
-                    None => "not done".to_owned(),
-                };
-                (Page::Task(task), spec.title.to_owned(), state)
-            };
-            rows.extend(screen.tasks.iter().copied().map(row));
-            // What was added stands with the screen's own.
-            let begun = |task: &TaskId| v.exam.latest(*task).is_some();
-            rows.extend(screen.extras().filter(begun).map(row));
-            rows.extend(screen.oral.after().iter().map(region));
-            rows
-        })
-    };
-    let loose = move || {
-        desk.visit.with(|v| {
-            v.as_ref().map_or(Vec::new(), |v| {
-                v.exam
-                    .trials
-                    .iter()
-                    .filter(|t| {
-                        v.screen.is_none_or(|s| {
-                            let screen = s.screen();
-                            !screen.tasks.contains(&t.task) && screen.extras().all(|e| e != t.task)
-                        })
-                    })
-                    .filter(|t| !tasks::BESIDE.contains(&t.task))
-                    .flat_map(|t| {
-                        let spec = tasks::spec(t.task);
-                        let mut lines = lines(spec, t);
-                        // A count says what it counted, a time does not.
-                        if let (Some(first), true) = (lines.first_mut(), spec.lines.is_some()) {
-                            *first = format!("{}: {first}", spec.title);
-                        }
-                        lines
-                    })
-                    .collect()
-            })
-        })
-    };
-    let more = move || {
-        desk.visit.with(|v| {
-            let v = v.as_ref()?;
-            let screen = v.screen?.screen();
-            let open = |task: &TaskId| v.exam.latest(*task).is_none();
-            let more: Vec<TaskId> = screen.extras().filter(open).collect();
-            (!more.is_empty()).then_some(more)
-        })
-    };
-    let more = follow(more);
-    view! {
-        <ul class="steps">
-            {live(move || rows().into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>())}
-        </ul>
-        {live(move || more.get().map(|more| view! {
-            <details class="more">
-                <summary>"Add to this visit"</summary>
-                <div class="row">
-                    {more.into_iter().map(|task| view! {
-                        <button type="button" on:click=press(move |_| desk.turn(Page::Task(task)))>
-                            {tasks::spec(task).title}
-                        </button>
-                    }).collect_view()}
-                </div>
-            </details>
-        }))}
-        {live(move || {
-            let counts: Vec<String> = loose();
-            (!counts.is_empty()).then(|| view! {
-                <h2>"Attached counts and times"</h2>
-                <ul class="plain">{counts.into_iter().map(|l| view! { <li>{l}</li> }).collect_view()}</ul>
-            })
-        })}
-    }
-}
-
-/// Tasks beside the screen, for whoever wants them: done ones say what they came to.
-#[component]
-fn Beside() -> impl IntoView {
-    let desk = Desk::get();
-    let rows = move || {
-        desk.visit.with(|v| {
-            let Some((v, screen)) = v.as_ref().and_then(|v| Some((v, v.screen?.screen()))) else {
-                return Vec::new();
-            };
-            tasks::BESIDE
-                .into_iter()
-                .filter(|id| !screen.tasks.contains(id))
-                // Nothing by mouth where no gate was asked.
-                .filter(|id| screen.gate || !tasks::spec(*id).by_mouth)
-                .filter(|id| tasks::aside(*id, &v.exam).is_none())
-                .map(|id| {
-                    (
-                        Page::Task(id),
-                        tasks::spec(id).title.to_owned(),
-                        beside_state(v, id),
-                    )
-                })
-                .collect()
-        })
-    };
-    live(move || {
-        let rows: Vec<(Page, String, String)> = rows();
-        let done = rows.iter().any(|(_, _, state)| !state.is_empty());
-        (!rows.is_empty()).then(|| {
-            view! {
-                <details class="more" open=done>
-                    <summary>"More in this visit"</summary>
-                    <ul class="steps">
-                        {rows.into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>()}
-                    </ul>
-                </details>
-            }
-        })
-    })
-}
-
-/// A step, and the way to it.
-fn step_row(desk: Desk, (page, title, state): (Page, String, String)) -> AnyView {
-    view! {
-        <li>
-            <button type="button" class="head" on:click=press(move |_| desk.turn(page))>
-                <b>{title}</b>
-                <span>{state}</span>
-            </button>
-        </li>
-    }
-    .into_any()
-}
-
-/// What a task beside the screen came to; nothing where it was not begun.
-fn beside_state(visit: &Visit, id: TaskId) -> String {
-    if id == TaskId::SixSigns {
-        return if six_signs::is_counted(&visit.exam) {
-            let tested = six_signs::tested(&visit.exam);
-            format!("{} found, {}", tested.present, tested.words())
-        } else {
-            String::new()
-        };
-    }
-    visit.exam.latest(id).map_or(String::new(), |trial| {
-        lines(tasks::spec(id), trial)
-            .first()
-            .cloned()
-            .unwrap_or_else(|| "begun".to_owned())
-    })
 }
 
 /// An earlier refer or stop stays open until somebody closes it.

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::live::live;
 use crate::clinical::compare::Comparison;
 use crate::clinical::flag::Flag;
 use crate::clinical::norms::Row;
@@ -9,6 +10,9 @@ use crate::clinical::rule::Rule;
 use crate::clinical::source::Source;
 use crate::clinical::task::TaskSpec;
 use crate::clinical::words::capital;
+
+/// What a fold says behind which sources stand.
+const WHENCE: &str = "Where this comes from";
 
 /// A source in full: citation, who was studied, and how it was seen.
 pub(super) fn source_line(source: &'static Source) -> impl IntoView {
@@ -24,6 +28,19 @@ pub(super) fn source_line(source: &'static Source) -> impl IntoView {
             "."
         </li>
     }
+}
+
+/// A fold whose inside is drawn when it is first opened: a page of results has dozens of them, and
+/// few are looked into.
+fn fold(words: &'static str, inside: impl Fn() -> AnyView + Send + 'static) -> AnyView {
+    let opened = RwSignal::new(false);
+    view! {
+        <details class="why" on:toggle=move |_| opened.set(true)>
+            <summary>{words}</summary>
+            {live(move || opened.get().then(&inside))}
+        </details>
+    }
+    .into_any()
 }
 
 fn rule_lines(rule: &'static Rule) -> impl IntoView {
@@ -45,24 +62,24 @@ pub(super) fn rule_item(rule: &'static Rule) -> impl IntoView {
 
 /// For whom a task is, and every rule that reads it: there whatever came out.
 pub(super) fn task_fold(spec: &'static TaskSpec) -> impl IntoView {
-    view! {
-        <details class="why">
-            <summary>"For whom, and by which rules"</summary>
+    fold("For whom, and by which rules", move || {
+        view! {
             <p>{spec.for_whom}</p>
             <ul>{spec.rules.iter().map(|r| rule_item(r)).collect_view()}</ul>
-        </details>
-    }
+        }
+        .into_any()
+    })
 }
 
 /// A rule, its basis and its sources, folded away behind one press.
 pub(super) fn rule_fold(rule: &'static Rule) -> impl IntoView {
-    view! {
-        <details class="why">
-            <summary>"Where this comes from"</summary>
+    fold(WHENCE, move || {
+        view! {
             {rule_lines(rule)}
             <ul>{rule.sources().iter().map(|s| source_line(s)).collect_view()}</ul>
-        </details>
-    }
+        }
+        .into_any()
+    })
 }
 
 /// A published value: its figures, who was studied and how, its source, its mark and its caveat.
@@ -88,12 +105,10 @@ pub(super) fn row_item(row: &'static Row) -> impl IntoView {
 pub(super) fn comparison_item(comparison: &Comparison) -> impl IntoView + use<> {
     let words = capital(&comparison.words());
     let fold = comparison.norm.as_ref().ok().map(|norm| {
-        view! {
-            <details class="why">
-                <summary>"Where this comes from"</summary>
-                <ul>{row_item(norm.row)}</ul>
-            </details>
-        }
+        let row = norm.row;
+        fold(WHENCE, move || {
+            view! { <ul>{row_item(row)}</ul> }.into_any()
+        })
     });
     view! {
         <li class="flag">

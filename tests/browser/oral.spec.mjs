@@ -135,7 +135,7 @@ test("a mixed set of findings: what it points to, and the nursing text", async (
   await walk.syllables(30, 5);
   await walk.press(BUTTONS.next);
   await toDecision(walk);
-  await walk.decided(/Examined: no swallow was tested/);
+  await walk.decided(/Examined: no food or drink was tested/);
   const main = walk.main;
   for (const words of [
     "Cranial nerve VII: face",

@@ -192,10 +192,9 @@ test.describe("own trials", () => {
     await trial();
     await walk.press(walk.sign(SIGNS.throatClear));
     const row = page.locator(".trials tbody tr");
-    await expect(row.nth(0)).toContainText("2 Mildly thick, 5 mL, spoon");
-    await expect(row.nth(0)).toContainText("5");
-    await expect(row.nth(1)).toContainText("4 Pureed, 5 mL, spoon");
-    await expect(row.nth(1)).toContainText("cleared the throat in 1");
+    await expect(row.nth(0)).toContainText("4 Pureed, 5 mL, spoon");
+    await expect(row.nth(0)).toContainText("cleared the throat in 1");
+    await expect(row.nth(1)).toHaveText("2 Mildly thick, 5 mL, spoon5no sign");
     await accessible(page);
     await shot(page, "own-4-table");
     await walk.wait(TIMES.watch);
@@ -252,6 +251,11 @@ test("timed cup: held without sips, figures for the clinician, words for the war
   await walk.wait(500);
   await walk.press(BUTTONS.larynxRests);
   await walk.settle();
+  // More left than there was: said, and nothing is worked out of it.
+  await walk.answer(ASKED.cup, ASKED.someLeft);
+  await walk.field(FIELDS.leftInIt).fill("120");
+  await expect(page.getByText(/More is left than was offered/).first()).toBeVisible();
+  await expect(page.getByText(/mL a second/)).toHaveCount(0);
   await walk.answer(ASKED.cup, "Empty");
   await expect(page.getByText("100 mL in 12.5 s: 8.0 mL a second")).toBeVisible();
   await expect(page.getByText("8 swallows: 12.5 mL and 1.6 seconds for each")).toBeVisible();
@@ -280,7 +284,7 @@ test.describe("breathing by taps", () => {
     await walk.newVisit({ age });
     await walk.gate();
     await walk.isOn(PAGES.breaths);
-    await walk.press(BUTTONS.byTaps);
+    await walk.byTaps();
     await walk.isOn(PAGES.breathTaps);
   }
 
@@ -322,7 +326,7 @@ test.describe("breathing by taps", () => {
     await walk.field(FIELDS.age).fill("6");
     await walk.press(BUTTONS.begin);
     await walk.gate();
-    await walk.press(BUTTONS.byTaps);
+    await walk.byTaps();
     await walk.answer(ASKED.awake, "Awake, calm");
     await walk.pad.tap();
     await walk.count(5, 1_500);

@@ -38,12 +38,12 @@ async function afterWater(page, { finish = true } = {}) {
 
 async function overview(walk) {
   await walk.press(BUTTONS.back);
-  await expect(walk.fold(FOLDS.more)).toBeVisible();
+  await expect(walk.fold(FOLDS.addTo)).toBeVisible();
 }
 
 async function beside(walk, button, heading) {
   if (!(await walk.button(button).isVisible())) {
-    await walk.unfold(FOLDS.more);
+    await walk.unfold(FOLDS.addTo);
   }
   await walk.press(button);
   await walk.isOn(heading);
@@ -227,6 +227,57 @@ test("a tally of 12 minutes over a locked phone and a reload: every press is the
   const marks = (await storedEvents(page)).map(({ event }) => event?.Mark?.kind).filter(Boolean);
   expect(marks.filter((kind) => kind === "Tap")).toHaveLength(7);
   expect(marks.filter((kind) => kind.Count === "Breath")).toHaveLength(5);
+});
+
+test("a meal of 45 minutes and 2,000 presses, four in the same millisecond, over a lock and a reload: nothing is lost", async ({ page }) => {
+  test.setTimeout(180_000);
+  const walk = await single(page, BUTTONS.table, PAGES.table);
+  await walk.startPad();
+  await walk.settle();
+  /** Four touches without time between them: two pads, and two signs in turn. */
+  const four = (i) =>
+    page.evaluate(
+      ({ first, second }) => {
+        const signs = [...document.querySelectorAll(".sign")];
+        const sign = (words) => signs.find((s) => s.textContent.startsWith(words));
+        for (const target of [...document.querySelectorAll(".pads .pad"), sign(first), sign(second)]) {
+          target.dispatchEvent(new PointerEvent("pointerdown", { button: 0, isPrimary: true, bubbles: true }));
+        }
+      },
+      i % 2 ? { first: SIGNS.cough, second: SIGNS.pause } : { first: SIGNS.throatClear, second: SIGNS.voice },
+    );
+  for (let i = 0; i < 500; i += 1) {
+    await page.clock.fastForward(5_400);
+    await four(i);
+    if (i === 150) {
+      await hide(page, true);
+      await page.clock.fastForward(240_000);
+      await hide(page, false);
+    }
+    if (i === 250) {
+      await walk.wait(100);
+      await walk.saved();
+      await page.reload();
+      await appStarted(page);
+      await expect(pads(page).nth(0)).toHaveText("251swallows");
+    }
+  }
+  await walk.wait(100);
+  await walk.press(BUTTONS.endTally);
+  await walk.settle();
+  await walk.saved();
+  const marks = (await storedEvents(page)).map(({ event }) => event?.Mark?.kind).filter(Boolean);
+  const count = (is) => marks.filter(is).length;
+  expect(count((kind) => kind === "Tap")).toBe(500);
+  expect(count((kind) => kind.Count === "Breath")).toBe(500);
+  for (const sign of ["Cough", "Pause", "ThroatClear", "VoiceChange"]) {
+    expect(count((kind) => kind.Sign === sign), sign).toBe(250);
+  }
+  await expect(page.locator(".result .figure").first()).toHaveText(/^4\d min \d+ s: 500 swallows, 500 breaths, 250 coughs, /);
+  await expect(page.getByText(/^45 to 50 min: /)).toHaveCount(1);
+  const [download] = await Promise.all([page.waitForEvent("download"), walk.press(BUTTONS.saveTally)]);
+  const lines = fs.readFileSync(await download.path(), "utf8").split("\r\n");
+  expect(lines.filter((line) => /^[\d.]+,(swallow|breath|cough|pause|throat clear|wet voice),/.test(line))).toHaveLength(2_000);
 });
 
 test("choking at the table opens its page, and leads back to the tally", async ({ page }) => {

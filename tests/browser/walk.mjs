@@ -88,6 +88,11 @@ export const BUTTONS = {
   changeGiven: "Change what is given",
   withoutRest: "Go on without the rest",
   byTaps: "By taps",
+  thirtyOnly: "30 seconds only",
+  anotherPerson: "Another person",
+  withinMinute: "It was within the minute",
+  wasLater: "It was later",
+  itWasWith: (what) => `It was with ${what}`,
   policy: "Local policy",
   savePolicy: "Save this policy as a file",
   usePolicy: "Use this policy",
@@ -152,12 +157,12 @@ export const FOLDS = {
   keepDelete: "Keep a copy, delete",
   person: "Person and place",
   watchCut: "End the watch early",
+  otherWay: "Another way to count",
   why: "Where this comes from",
   readBy: "For whom, and by which rules",
   fixed: /^Fixed choices, and why/,
   addTo: "Add to this visit",
   toWhom: /^To .*, /,
-  more: "More in this visit",
   foundOtherwise: "Found otherwise",
 };
 
@@ -165,6 +170,7 @@ export const FIELDS = {
   label: /Label of this visit/,
   age: /or exactly/,
   left: "Left in the cup",
+  leftInIt: "Left in it",
   rate: /enter a rate/,
   spo2: /^SpO2, if/,
   lowestSpo2: /^Lowest SpO2/,
@@ -174,6 +180,7 @@ export const FIELDS = {
   remark: /^Remark/,
   highest: "Highest number said",
   leftInSyringe: "Left in the syringe",
+  ownMl: /or so many millilitres/,
   whichDrink: /^Which drink/,
   whichCracker: /^Which cracker/,
   note: /^Note/,
@@ -230,7 +237,7 @@ export const VERDICTS = {
   pass: anywhere("No sign seen on this screen"),
   notDone: anywhere("Screen not done"),
   emergency: anywhere("Emergency: screen not done"),
-  examined: anywhere("Examined: no swallow was tested"),
+  examined: anywhere("Examined: no food or drink was tested"),
 };
 
 export const SIGNS = {
@@ -335,8 +342,8 @@ export const TEXT = {
   incomplete: /^INCOMPLETE: not cleared\./,
   emergency: /^EMERGENCY: swallow screen NOT DONE/,
   notDone: /^SWALLOW SCREEN NOT DONE: /,
-  examined: /^EXAMINED: .+\. No swallow was tested\./,
-  notFinished: /^EXAMINATION NOT FINISHED: .+\. No swallow was tested\./,
+  examined: /^EXAMINED: .+\. No food or drink was tested\./,
+  notFinished: /^EXAMINATION NOT FINISHED: .+\. No food or drink was tested\./,
   nothingByMouth: "NOTHING BY MOUTH, tablets included, until assessed.",
   givenDespite: (what, reason) => `water was given despite this (${what}), decided by the clinician trained to screen: ${reason}`,
   goneOnDespite: (reason) => `gone on despite this, decided by the speech-language pathologist: ${reason}`,
@@ -454,6 +461,12 @@ export class Walk {
   /** Opens a fold. */
   async unfold(words) {
     await this.press(this.fold(words));
+  }
+
+  /** From the breaths of 60 seconds to those by taps. */
+  async byTaps() {
+    await this.unfold(FOLDS.otherWay);
+    await this.press(BUTTONS.byTaps);
   }
 
   /** Taps that are counted, `every` ms apart; the first after that time. */

@@ -20,7 +20,7 @@ use penlight::clinical::screen::ScreenId;
 use penlight::clinical::sign::Sign;
 use penlight::clinical::source;
 use penlight::clinical::task::{NOT_VALID, TaskId};
-use penlight::clinical::tasks::{breathing, saturation, water as water90};
+use penlight::clinical::tasks::{breathing, lag, saturation, water as water90};
 use penlight::clinical::trial::{MarkKind, Trial};
 use penlight::measure::time::Millis;
 use support::*;
@@ -37,6 +37,15 @@ fn with_sign(sign: Sign, after: i64) -> Exam {
     let mut trial = water();
     mark(&mut trial, MarkKind::Sign(sign), at(LAST_SWALLOW + after));
     exam_with_water(trial)
+}
+
+/// A cough that late, of which the clinician says that it was within the minute.
+fn said_within(after: i64) -> Exam {
+    let mut exam = with_sign(Sign::Cough, after);
+    let trial = exam.trials.last_mut().unwrap();
+    let id = lag::id(at(LAST_SWALLOW + after));
+    choose(trial, &id, lag::WITHIN);
+    exam
 }
 
 /// SpO2 before the water, and the lowest since.
@@ -112,6 +121,8 @@ fn examples() -> Vec<(&'static str, Exam, Level)> {
         ("water.left", exam_with_water(left), Refer),
         ("water.unfinished", exam_with_water(unfinished), Incomplete),
         ("water.after-watch", with_sign(Sign::Cough, 61_000), Note),
+        ("sign.within", said_within(61_000), Note),
+        ("water.cough", said_within(61_000), Refer),
         ("water.baseline-voice", with_voice("wet", "wet"), Note),
         ("water.from-two", child(20), Incomplete),
         ("water.cough", with_sign(Sign::Cough, 60_000), Refer),

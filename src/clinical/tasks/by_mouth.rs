@@ -124,7 +124,12 @@ pub fn time_line(trial: &Trial) -> Vec<(Millis, bool, &'static str)> {
         .marks
         .iter()
         .filter_map(|mark| {
+            let cracker = trial.task == TaskId::Cracker;
             let (sign, words) = match mark.kind {
+                MarkKind::Start if cracker => (false, "first bite"),
+                MarkKind::End if cracker => (false, "mouth empty"),
+                // Its counts stand in the figures.
+                MarkKind::Tap if cracker => return None,
                 MarkKind::Start => (false, "lip contact"),
                 MarkKind::Tap => (false, "swallow"),
                 MarkKind::End => (false, "last swallow"),

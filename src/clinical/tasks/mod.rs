@@ -8,12 +8,15 @@ pub mod cracker;
 pub mod dry_swallow;
 pub mod flow;
 pub mod free_count;
+pub mod lag;
 pub mod longest;
 pub mod meal;
 pub mod own;
+pub mod own_shared;
 pub mod saturation;
 pub mod seen;
 pub mod sips;
+pub mod six_recorded;
 pub mod six_signs;
 pub mod syllables;
 pub mod timed_water;
@@ -93,6 +96,18 @@ pub fn taken_over(id: TaskId, exam: &Exam) -> Vec<(&'static str, Answer)> {
         TaskId::TimedWater | TaskId::Water90 => timed_water::taken_over(exam),
         _ => Vec::new(),
     }
+}
+
+/// The answer that one to another question takes the place of.
+pub fn instead(id: TaskId, question: &str) -> Option<&'static str> {
+    (id == TaskId::Own)
+        .then(|| own::instead(question))
+        .flatten()
+}
+
+/// What a task of many trials was about last, in words beside its pad.
+pub fn lately(id: TaskId, exam: &Exam) -> Option<String> {
+    (id == TaskId::Own).then(|| own::lately(exam)).flatten()
 }
 
 /// Whether a question is asked in this visit at all.

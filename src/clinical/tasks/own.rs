@@ -5,6 +5,7 @@
 //! that of the newest, and that the other may be meant is said.
 
 use super::by_mouth::{self, Offer};
+use super::own_shared;
 use super::sips::sign_words;
 use super::water::{NOT_GIVEN_REASONS, WATCH};
 use super::{saturation, watched};
@@ -19,6 +20,7 @@ use crate::clinical::task::{
 };
 use crate::clinical::trial::{Answer, Trial};
 use crate::clinical::words::small;
+use crate::measure::decimals::short;
 
 /// What is given: a level of the framework.
 pub const LEVEL: &str = "own-level";
@@ -26,6 +28,8 @@ pub const LEVEL: &str = "own-level";
 pub const WHAT: &str = "own-what";
 /// How much.
 pub const AMOUNT: &str = "own-amount";
+/// How much, in millilitres.
+pub const MILLILITRES: &str = "own-ml";
 /// Spoon, cup, straw.
 pub const BY: &str = "own-by";
 /// Posture.
@@ -38,7 +42,32 @@ pub const STRATEGY_WORDS: &str = "own-strategy-words";
 const NO_SIGN: &str = "no sign";
 
 /// What is taken over from the trial before.
-const SETTINGS: [&str; 7] = [LEVEL, WHAT, AMOUNT, BY, POSTURE, STRATEGY, STRATEGY_WORDS];
+const SETTINGS: [&str; 8] = [
+    LEVEL,
+    WHAT,
+    AMOUNT,
+    MILLILITRES,
+    BY,
+    POSTURE,
+    STRATEGY,
+    STRATEGY_WORDS,
+];
+
+/// Two answers that say one thing: where one is given anew, the other is not taken over.
+const PAIRS: [[&str; 2]; 3] = [
+    [LEVEL, WHAT],
+    [AMOUNT, MILLILITRES],
+    [STRATEGY, STRATEGY_WORDS],
+];
+
+/// The answer that another takes the place of: an amount is one of those offered or typed.
+pub fn instead(question: &str) -> Option<&'static str> {
+    match question {
+        AMOUNT => Some(MILLILITRES),
+        MILLILITRES => Some(AMOUNT),
+        _ => None,
+    }
+}
 
 const fn level(id: &'static str, name: Option<&'static str>) -> Choice {
     Choice {
@@ -116,8 +145,8 @@ pub static SPEC: TaskSpec = TaskSpec {
     steps: &[
         "Say once what is given and how. It is taken over for the trials that follow.",
         "Touch the pad when it is given, touch it again at the last swallow: two presses a trial.",
-        "A sign is pressed at any time; it is that of the newest trial.",
-        "Each trial is watched for 60 seconds. The next may begin before: then say in your remark which of both a sign belongs to, if you know.",
+        "A sign is pressed at any time; it is that of the newest trial, until you say that it was the one before.",
+        "Each trial is watched for 60 seconds. The next may begin before.",
     ],
     say: "",
     by_mouth: true,
@@ -143,6 +172,16 @@ pub static SPEC: TaskSpec = TaskSpec {
         ),
         before(WHAT, "In your own words, or what exactly", Takes::Words(30)),
         before(AMOUNT, "How much?", Takes::OneOf(AMOUNTS)),
+        before(
+            MILLILITRES,
+            "or so many millilitres",
+            Takes::Number {
+                unit: "mL",
+                least: 1,
+                most: 250,
+                step: 5,
+            },
+        ),
         before(BY, "By", Takes::OneOf(WAYS)),
         before(POSTURE, "Posture", Takes::OneOf(POSTURES)),
         before(STRATEGY, "Strategy", Takes::OneOf(STRATEGIES)),
@@ -197,11 +236,9 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
     let Some(before) = exam.latest_started(TaskId::Own) else {
         return Vec::new();
     };
-    // A level and words say one thing together: where one is given anew, the other is not kept.
     let anew = exam.latest(TaskId::Own).filter(|t| t.start().is_none());
     let kept = |q: &&str| {
-        let pair = [[LEVEL, WHAT], [STRATEGY, STRATEGY_WORDS]];
-        !pair
+        !PAIRS
             .iter()
             .filter(|pair| pair.contains(q))
             .flatten()
@@ -215,12 +252,12 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
 }
 
 /// "0 Thin, 5 mL, spoon, upright".
-fn settings(trial: &Trial) -> String {
+pub(super) fn settings(trial: &Trial) -> String {
     words_of(trial, true)
 }
 
 /// The same for a reason that must fit a line: free words only where no choice stands for them.
-fn brief(trial: &Trial) -> String {
+pub(super) fn brief(trial: &Trial) -> String {
     words_of(trial, false)
 }
 
@@ -244,7 +281,10 @@ fn words_of(trial: &Trial, whole: bool) -> String {
     let parts: Vec<String> = [
         chosen(LEVEL, LEVELS, true),
         free(WHAT).filter(|_| whole || no_level),
-        chosen(AMOUNT, AMOUNTS, false),
+        trial
+            .number(MILLILITRES)
+            .map(|ml| format!("{} mL", short(ml)))
+            .or_else(|| chosen(AMOUNT, AMOUNTS, false)),
         chosen(BY, WAYS, false),
         chosen(POSTURE, POSTURES, false),
         strategy,
@@ -353,7 +393,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
             flags.push(flag.rule().flag(flag.level(), eating, words));
         }
     }
-    flags.extend(overlaps(exam));
+    flags.extend(own_shared::flags(exam));
     flags.extend(by_mouth::doubt(TaskId::Own, exam, &rules::OWN_UNFINISHED));
     let open = by_mouth::given(TaskId::Own, exam)
         .filter(|t| {
@@ -388,31 +428,12 @@ fn times(n: usize) -> String {
     }
 }
 
-/// Signs that fall into the minute of the trial before as well, where that was another thing.
-fn overlaps(exam: &Exam) -> Vec<Flag> {
-    let trials: Vec<&Trial> = by_mouth::given(TaskId::Own, exam).collect();
-    let mut flags = Vec::new();
-    for pair in trials.windows(2) {
-        let [before, now] = pair else { continue };
-        let Some(end) = before.end().filter(|_| settings(before) != settings(now)) else {
-            continue;
-        };
-        for (sign, at) in now.signs() {
-            if before.between(end, at).length.is_none_or(|l| l <= WATCH) {
-                flags.push(rules::OWN_OVERLAP.flag(
-                    Level::Note,
-                    Domain::EatingDrinking,
-                    format!(
-                        "{} with {}: within 60 seconds of {} as well, either may be meant",
-                        sign.past(),
-                        brief(now),
-                        brief(before)
-                    ),
-                ));
-            }
-        }
-    }
-    flags
+/// What is given now, or what came of the newest, in words beside the pad.
+pub fn lately(exam: &Exam) -> Option<String> {
+    let newest = exam.latest_started(TaskId::Own)?;
+    let what = settings(newest);
+    let row = table(exam).into_iter().find(|row| row.what == what)?;
+    Some(format!("{what}: given {}, {}", times(row.given), row.signs))
 }
 
 /// The rows of the table in words for the handover, those with a sign first.

@@ -1,5 +1,6 @@
 //! The signs of a trial with their times, as the rules take them.
 
+use super::lag::since_end;
 use crate::clinical::judge::signs::{SeenSign, WATCH};
 use crate::clinical::task::watch_cut;
 use crate::clinical::trial::{MarkKind, Trial};
@@ -14,7 +15,7 @@ pub fn signs(trial: &Trial) -> Vec<SeenSign> {
     trial
         .signs()
         .map(|(sign, at)| {
-            let after = end.and_then(|end| match trial.between(end, at) {
+            let after = end.and_then(|end| match since_end(trial, end, at) {
                 Elapsed {
                     length: Some(after),
                     ..

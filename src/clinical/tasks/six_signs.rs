@@ -5,19 +5,17 @@
 //! stroke, and a visit of somebody else must not turn incomplete by it. A sign that was recorded
 //! anywhere is not wiped out by an answer here.
 
+use super::six_recorded::{self as recorded, Recorded};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::gate::HOLDS;
 use crate::clinical::judge::looked::Looked;
 use crate::clinical::judge::six_signs::{self, Setting, SixSigns, Tested};
 use crate::clinical::person::Age;
 use crate::clinical::policy::Policy;
 use crate::clinical::rules;
-use crate::clinical::sign::{Sign, SignTask};
+use crate::clinical::sign::Sign;
 use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When, choice};
-use crate::clinical::tasks::{self, seen, water};
 use crate::clinical::trial::Trial;
-use crate::clinical::words::small;
 
 /// Answer: the sign is there.
 pub const FOUND: &str = "found";
@@ -124,16 +122,15 @@ pub struct Row {
     pub looked: Looked,
     /// Where that comes from, one entry a source.
     pub from: Vec<String>,
+    /// What was recorded that is near it and not it.
+    pub beside: Vec<String>,
     /// The id of the question that can be asked about it.
     pub question: Option<&'static str>,
     /// Whether it counts under the policy.
     pub counts: bool,
 }
 
-/// What was found in one place, and where.
-type Place = (Looked, String);
-
-fn together(places: &[Place]) -> Looked {
+fn together(places: &[(Looked, String)]) -> Looked {
     let has = |looked| places.iter().any(|(l, _)| *l == looked);
     if has(Looked::Present) {
         Looked::Present
@@ -144,134 +141,81 @@ fn together(places: &[Place]) -> Looked {
     }
 }
 
-/// Where it comes from; the same found in the same place several times is said once.
-fn once(places: Vec<Place>) -> Vec<String> {
-    let mut from: Vec<String> = Vec::new();
-    for (_, place) in places {
-        if !from.contains(&place) {
-            from.push(place);
+/// Each of them once, however often it was recorded.
+fn once(words: impl IntoIterator<Item = String>) -> Vec<String> {
+    let mut all: Vec<String> = Vec::new();
+    for one in words {
+        if !all.contains(&one) {
+            all.push(one);
         }
     }
-    from
+    all
 }
 
-/// The voice before water, and in the longest "ah".
-fn voice(exam: &Exam) -> Vec<Place> {
-    let mut places = Vec::new();
-    for trial in &exam.trials {
-        let (id, place) = match trial.task {
-            TaskId::LongestAh => ("voice", "in the longest \"ah\""),
-            _ => (water::VOICE_BEFORE, "before the water"),
-        };
-        let asked = tasks::spec(trial.task)
-            .questions
-            .iter()
-            .find(|q| q.id == id);
-        let (Some(question), Some(answer)) = (asked, trial.choice(id)) else {
-            continue;
-        };
-        let words = match question.takes {
-            Takes::OneOf(choices) => choices.iter().find(|c| c.id == answer).map(|c| c.words),
-            _ => None,
-        };
-        let looked = if answer == "clear" {
-            Looked::Absent
-        } else {
-            Looked::Present
-        };
-        let words = words.map_or_else(|| answer.to_owned(), small);
-        places.push((looked, format!("voice {place}: {words}")));
-    }
-    places
-}
-
-/// The cough on request, at the gate.
-fn cough(exam: &Exam) -> Vec<Place> {
-    match exam.gate.0.get("cough").map(String::as_str) {
-        Some(HOLDS) => vec![(
-            Looked::Absent,
-            "before you start: coughs on request, or was heard to cough".to_owned(),
-        )],
-        Some("no") => vec![(
-            Looked::Present,
-            "before you start: cannot cough on request and was not heard to".to_owned(),
-        )],
-        _ => Vec::new(),
-    }
-}
-
-/// Trials of water in which signs are watched for.
-fn drinks(exam: &Exam) -> impl Iterator<Item = &Trial> {
-    exam.trials.iter().filter(|t| {
-        t.start().is_some()
-            && matches!(
-                tasks::spec(t.task).pad.signs,
-                Some(SignTask::Water90 | SignTask::ThreeMl | SignTask::Sips | SignTask::TimedWater)
-            )
-    })
-}
-
-/// A sign after water. Not found only where the whole minute was watched.
-fn after(exam: &Exam, sign: Sign) -> Vec<Place> {
-    let mut places = Vec::new();
-    for trial in drinks(exam) {
-        let title = small(tasks::spec(trial.task).title);
-        let mut there = seen::signs(trial)
-            .iter()
-            .any(|s| s.sign == sign && !s.is_late());
-        let mut looked_for = seen::watched(trial) && !exam.choked;
-        let mut questions = tasks::spec(trial.task).questions.iter();
-        if sign == Sign::VoiceChange && questions.any(|q| q.id == water::VOICE_AFTER) {
-            let finding = water::read(trial);
-            looked_for = finding.after.is_some();
-            there |= finding
-                .after
-                .is_some_and(|after| after != water::Voice::Clear && finding.before != Some(after));
-        }
-        match (there, looked_for) {
-            (true, _) => places.push((Looked::Present, format!("in \"{title}\": seen"))),
-            (false, true) => places.push((Looked::Absent, format!("in \"{title}\": not seen"))),
-            (false, false) => {}
-        }
-    }
-    places
+/// The newest answers given on this page; one that was opened and holds none takes nothing from
+/// those before it.
+fn own(exam: &Exam) -> Option<&Trial> {
+    let answers = |t: &&Trial| {
+        let is_own = |id: &str| id == COUNTED || SPEC.questions.iter().any(|q| q.id == id);
+        t.task == TaskId::SixSigns && t.answers.iter().any(|(id, _)| is_own(id))
+    };
+    exam.trials.iter().rev().find(answers)
 }
 
 /// The six, in their order, with where each comes from.
 pub fn rows(exam: &Exam) -> [Row; 6] {
-    let own = exam.latest(TaskId::SixSigns);
-    let row = |words, recorded: Vec<Place>, question: Option<&'static str>, counts| {
-        let mut places = recorded;
-        if let Some(answer) = question.and_then(|id| own?.choice(id)) {
-            let looked = match answer {
+    let own = own(exam);
+    let row = |words, recorded: Recorded, question: Option<&'static str>, counts| {
+        let Recorded { mut places, beside } = recorded;
+        let answer = question
+            .and_then(|id| own?.choice(id))
+            .map(|answer| match answer {
                 FOUND => Looked::Present,
                 NOT_FOUND => Looked::Absent,
                 _ => Looked::NotTested,
-            };
-            places.push((looked, HERE.to_owned()));
-        }
+            });
+        places.extend(answer.map(|looked| (looked, HERE.to_owned())));
+        // What is near the sign leaves it open until somebody says what it is.
+        let open = together(&places) == Looked::Absent && !beside.is_empty() && answer.is_none();
         Row {
             words,
-            looked: together(&places),
-            from: once(places),
+            looked: if open {
+                Looked::NotTested
+            } else {
+                together(&places)
+            },
+            from: once(places.into_iter().map(|(_, whence)| whence)),
+            beside: once(beside),
             question,
             counts,
         }
     };
+    let gag_counts = setting(exam).gag_counts;
+    let after = |sign| recorded::after(exam, sign);
     [
-        row("Changed voice", voice(exam), Some("voice"), true),
-        row("Slurred speech", Vec::new(), Some("speech"), true),
+        row("Changed voice", recorded::voice(exam), Some("voice"), true),
+        row(
+            "Slurred speech",
+            recorded::speech(exam),
+            Some("speech"),
+            true,
+        ),
         row(
             "Weak or missing gag",
-            Vec::new(),
+            recorded::gag(exam),
             Some("gag"),
-            setting(exam).gag_counts,
+            gag_counts,
         ),
-        row("Weak cough on request", cough(exam), Some("cough"), true),
-        row("Cough after water", after(exam, Sign::Cough), None, true),
+        row(
+            "Weak cough on request",
+            recorded::cough(exam),
+            Some("cough"),
+            true,
+        ),
+        row("Cough after water", after(Sign::Cough), None, true),
         row(
             "Changed voice after water",
-            after(exam, Sign::VoiceChange),
+            after(Sign::VoiceChange),
             None,
             true,
         ),
@@ -305,11 +249,7 @@ pub fn tested(exam: &Exam) -> Tested {
 
 /// Whether the clinician counts the signs in this visit: said so, or answered a question.
 pub fn is_counted(exam: &Exam) -> bool {
-    exam.latest(TaskId::SixSigns)
-        .is_some_and(|t| match t.choice(COUNTED) {
-            Some(answer) => answer == YES,
-            None => !t.answers.is_empty(),
-        })
+    own(exam).is_some_and(|t| t.choice(COUNTED).is_none_or(|answer| answer == YES))
 }
 
 /// What the rule says, whether it is counted or not.

@@ -263,6 +263,15 @@ fn window(trial: &Trial) -> Option<Millis> {
     LENGTHS.iter().find(|(id, _)| *id == answer)?.1
 }
 
+/// Whether a trial of syllables was heard as distorted.
+pub fn distorted(trial: &Trial) -> bool {
+    super::spec(trial.task)
+        .questions
+        .iter()
+        .any(|q| q.id == SOUND)
+        && outcome(trial) == Some(Outcome::Distorted)
+}
+
 fn outcome(trial: &Trial) -> Option<Outcome> {
     Some(match trial.choice(SOUND)? {
         "correct" => Outcome::Correct,

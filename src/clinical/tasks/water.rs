@@ -1,5 +1,6 @@
 //! 3-oz (90 mL) water swallow test: 90 mL in one go, then 60 seconds of watching.
 
+use super::lag::since_end;
 use super::{saturation, watched};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
@@ -311,7 +312,7 @@ pub fn read(trial: &Trial) -> Finding {
     let signs = trial
         .signs()
         .map(|(sign, at)| {
-            let seen = match end.map(|end| trial.between(end, at)) {
+            let seen = match end.map(|end| since_end(trial, end, at)) {
                 None => Seen::Drinking,
                 Some(Elapsed { length: None, .. }) => Seen::Sometime,
                 Some(Elapsed {

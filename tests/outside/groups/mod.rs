@@ -45,6 +45,7 @@ pub(crate) const SCREEN: &[&str] = &[
     "timed-cup.",
     "eaten.",
     "meal.",
+    "sign.",
 ];
 
 /// `speech_rule_examples.rs`.

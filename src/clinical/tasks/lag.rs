@@ -1,0 +1,98 @@
+//! Signs pressed just after the watch closed: a press comes a moment after what it means.
+//!
+//! **Invariant:** left alone, such a sign is told and not counted, as the published rule has it. The
+//! clinician's word can only make it count.
+
+use crate::clinical::exam::Exam;
+use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::judge::signs::WATCH;
+use crate::clinical::rules;
+use crate::clinical::sign::Sign;
+use crate::clinical::tasks;
+use crate::clinical::trial::Trial;
+use crate::measure::time::{Doubt, Elapsed, Millis, Stamp};
+
+/// So long after the watch a press may mean what was seen within it (local policy).
+pub const LAG: Millis = Millis::from_secs(2);
+
+/// Answer: it was seen within the watch.
+pub const WITHIN: &str = "within";
+
+/// The question under which that is kept: the sign's own time makes it the sign's own.
+pub fn id(at: Stamp) -> String {
+    format!("within.{}", at.wall.0)
+}
+
+/// A sign pressed within [`LAG`] of the watch's end.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Near {
+    /// Its trial.
+    pub trial: u32,
+    /// The sign.
+    pub sign: Sign,
+    /// When it was pressed.
+    pub at: Stamp,
+    /// So long after the end press.
+    pub after: Millis,
+    /// Whether the clinician said that it was seen within the watch.
+    pub said: bool,
+}
+
+/// Such signs of a trial.
+pub fn near(trial: &Trial) -> Vec<Near> {
+    let watched = tasks::spec(trial.task).pad.watch.is_some();
+    let Some(end) = trial.end().filter(|_| watched) else {
+        return Vec::new();
+    };
+    trial
+        .signs()
+        .filter_map(|(sign, at)| {
+            let time = trial.between(end, at);
+            let after = time.length.filter(|after| is_near(*after, time.doubt))?;
+            let said = trial.choice(&id(at)) == Some(WITHIN);
+            Some(Near {
+                trial: trial.number,
+                sign,
+                at,
+                after,
+                said,
+            })
+        })
+        .collect()
+}
+
+/// A time that the clocks can't vouch for counts anyway.
+fn is_near(after: Millis, doubt: Option<Doubt>) -> bool {
+    let vouched = !matches!(
+        doubt,
+        Some(Doubt::Restarted | Doubt::Slept(_) | Doubt::Unknown)
+    );
+    vouched && after > WATCH && after <= WATCH + LAG
+}
+
+/// The time from the end press to a sign; its last moment where the clinician said "within".
+pub fn since_end(trial: &Trial, end: Stamp, at: Stamp) -> Elapsed {
+    let mut time = trial.between(end, at);
+    let near = time.length.is_some_and(|after| is_near(after, time.doubt));
+    if near && trial.choice(&id(at)) == Some(WITHIN) {
+        time.length = Some(WATCH);
+    }
+    time
+}
+
+/// What the clinician said so is handed over with it.
+pub fn flags(exam: &Exam) -> Vec<Flag> {
+    let said = exam.trials.iter().flat_map(near).filter(|near| near.said);
+    said.map(|near| {
+        rules::SIGN_WITHIN.flag(
+            Level::Note,
+            Domain::EatingDrinking,
+            format!(
+                "{}: pressed {} seconds after the swallow, seen within the 60 as the clinician says",
+                near.sign.past(),
+                (near.after.0 + 999) / 1000
+            ),
+        )
+    })
+    .collect()
+}

@@ -1,0 +1,201 @@
+//! The steps of a visit: those of its screen, what was added, and what can be added.
+
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::live::{follow, live, press};
+use super::route::Page;
+use super::steps;
+use crate::clinical::figures::lines;
+use crate::clinical::gate::Group;
+use crate::clinical::oral::{Answer, Region};
+use crate::clinical::screen::Screen;
+use crate::clinical::task::TaskId;
+use crate::clinical::tasks::{self, six_signs};
+use crate::record::visit::Visit;
+
+/// The screen's steps, each a way in.
+#[component]
+pub(super) fn Steps() -> impl IntoView {
+    let desk = Desk::get();
+    let groups = move || {
+        desk.visit.with(|v| {
+            v.as_ref().map_or(Vec::new(), |v| {
+                Group::ALL
+                    .into_iter()
+                    .map(|g| {
+                        let open = g.items().filter(|i| !v.exam.gate.answered(i)).count();
+                        let excepted = g
+                            .items()
+                            .filter(|i| v.exam.gate.exception(i).is_some())
+                            .count();
+                        let state = match (open, excepted) {
+                            (0, 0) => "holds".to_owned(),
+                            (0, n) => format!("{n} noted"),
+                            _ => "not asked".to_owned(),
+                        };
+                        (Page::Gate(g), g.title().to_owned(), state)
+                    })
+                    .collect()
+            })
+        })
+    };
+    let rows = move || {
+        desk.visit.with(|v| {
+            let Some(v) = v.as_ref() else {
+                return Vec::new();
+            };
+            let Some(screen) = v.screen.map(|id| id.screen()) else {
+                return Vec::new();
+            };
+            let mut rows = if screen.gate { groups() } else { Vec::new() };
+            let region = |region: &Region| {
+                let oral = &v.exam.oral;
+                let open = region
+                    .items()
+                    .filter(|i| oral.answer(i) == Answer::Open)
+                    .count();
+                let noted = region
+                    .items()
+                    .filter(|i| !oral.answer(i).found().is_empty())
+                    .count();
+                let state = match (open, noted) {
+                    (0, 0) => "done".to_owned(),
+                    (0, n) => format!("{n} noted"),
+                    (open, _) => format!("{open} of {} not tested", region.items().count()),
+                };
+                (Page::Oral(*region), region.title().to_owned(), state)
+            };
+            rows.extend(screen.oral.before().iter().map(region));
+            let row = |task: TaskId| {
+                let spec = tasks::spec(task);
+                let state = match v.exam.latest(task) {
+                    Some(_) if task == TaskId::SixSigns => {
+                        let tested = six_signs::tested(&v.exam);
+                        format!("{} found, {}", tested.present, tested.words())
+                    }
+                    // Of several trials the one that is scored.
+                    Some(trial) => tasks::summary(task, &v.exam)
+                        .or_else(|| lines(spec, trial).first().cloned())
+                        .unwrap_or_else(|| {
+                            if steps::done(v, task) {
+                                "recorded"
+                            } else {
+                                "begun"
+                            }
+                            .to_owned()
+                        }),
+                    None if tasks::aside(task, &v.exam).is_some() => "left out".to_owned(),
+                    None => "not done".to_owned(),
+                };
+                (Page::Task(task), spec.title.to_owned(), state)
+            };
+            rows.extend(screen.tasks.iter().copied().map(row));
+            // What was added stands with the screen's own.
+            rows.extend(addable(v).filter(|id| is_added(v, *id)).map(row));
+            rows.extend(screen.oral.after().iter().map(region));
+            rows
+        })
+    };
+    let loose = move || {
+        desk.visit.with(|v| {
+            v.as_ref().map_or(Vec::new(), |v| {
+                v.exam
+                    .trials
+                    .iter()
+                    .filter(|t| {
+                        v.screen.is_none_or(|s| {
+                            let screen = s.screen();
+                            !screen.tasks.contains(&t.task) && screen.extras().all(|e| e != t.task)
+                        })
+                    })
+                    .filter(|t| !tasks::BESIDE.contains(&t.task))
+                    .flat_map(|t| {
+                        let spec = tasks::spec(t.task);
+                        let mut lines = lines(spec, t);
+                        // A count says what it counted, a time does not.
+                        if let (Some(first), true) = (lines.first_mut(), spec.lines.is_some()) {
+                            *first = format!("{}: {first}", spec.title);
+                        }
+                        lines
+                    })
+                    .collect()
+            })
+        })
+    };
+    // What can be added and was not begun yet, in one list: extras of the screen, then what stands
+    // beside every screen.
+    let more = follow(move || {
+        desk.visit.with(|v| {
+            v.as_ref().map_or(Vec::new(), |v| {
+                addable(v)
+                    .filter(|id| !is_added(v, *id))
+                    .map(|id| {
+                        (
+                            Page::Task(id),
+                            tasks::spec(id).title.to_owned(),
+                            String::new(),
+                        )
+                    })
+                    .collect()
+            })
+        })
+    });
+    view! {
+        <ul class="steps">
+            {live(move || rows().into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>())}
+        </ul>
+        {live(move || {
+            let more: Vec<(Page, String, String)> = more.get();
+            (!more.is_empty()).then(|| view! {
+                <details class="more">
+                    <summary>"Add to this visit"</summary>
+                    <ul class="steps">
+                        {more.into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>()}
+                    </ul>
+                </details>
+            })
+        })}
+        {live(move || {
+            let counts: Vec<String> = loose();
+            (!counts.is_empty()).then(|| view! {
+                <h2>"Attached counts and times"</h2>
+                <ul class="plain">{counts.into_iter().map(|l| view! { <li>{l}</li> }).collect_view()}</ul>
+            })
+        })}
+    }
+}
+
+/// What this visit's clinician can add: extras of its screen, and what stands beside every screen.
+fn addable(visit: &Visit) -> impl Iterator<Item = TaskId> {
+    let screen = visit.screen.map(|id| id.screen());
+    let extras = screen.into_iter().flat_map(Screen::extras);
+    let beside = tasks::BESIDE
+        .into_iter()
+        // Nothing by mouth where no gate was asked.
+        .filter(move |id| screen.is_some_and(|s| s.gate || !tasks::spec(*id).by_mouth))
+        .filter(move |id| screen.is_some_and(|s| !s.tasks.contains(id)))
+        .filter(|id| tasks::aside(*id, &visit.exam).is_none());
+    extras.chain(beside)
+}
+
+/// Whether it stands with the visit's own steps: begun, or for the six signs counted in.
+fn is_added(visit: &Visit, task: TaskId) -> bool {
+    match task {
+        TaskId::SixSigns => six_signs::is_counted(&visit.exam),
+        _ => visit.exam.latest(task).is_some(),
+    }
+}
+
+/// A step, and the way to it.
+fn step_row(desk: Desk, (page, title, state): (Page, String, String)) -> AnyView {
+    view! {
+        <li>
+            <button type="button" class="head" on:click=press(move |_| desk.turn(page))>
+                <b>{title}</b>
+                <span>{state}</span>
+            </button>
+        </li>
+    }
+    .into_any()
+}
