@@ -3,6 +3,7 @@
 
 use super::action::{deteriorating, standing, suggested};
 use super::levels;
+use super::untested;
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::{Domain, Flag, Level};
@@ -404,6 +405,7 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<String> {
             Domain::Urgent | Domain::EatingDrinking => parts.push(small(flag.reason())),
         }
     }
+    parts.extend(untested::told(visit, decision));
     parts.extend(
         TaskId::ALL
             .iter()

@@ -9,8 +9,10 @@ use super::live::{live, press};
 use super::parts::{Choices, Frame};
 use super::route::Route;
 use crate::browser::{clock, prefs, sound};
+use crate::clinical::order::Order;
 use crate::clinical::person::Role;
 use crate::clinical::screen::ScreenId;
+use crate::clinical::tasks;
 
 /// A suggested label: which visit of the day on this phone, and when. Never a bed alone.
 fn suggested(desk: Desk) -> String {
@@ -48,6 +50,19 @@ pub(super) fn NewVisitPage(
             desk.begin(details, Some(screen), desk.prefs.get_untracked().role);
         }
     };
+    // What this phone keeps of the order is said before it holds.
+    let order = desk.prefs.get_untracked().order;
+    let kept = (order != Order::default() && screen.screen().has_order()).then(|| {
+        let titles: Vec<&str> = order
+            .tasks()
+            .iter()
+            .map(|t| tasks::spec(*t).title)
+            .collect();
+        match titles.as_slice() {
+            [] => "Syllables, as kept: none".to_owned(),
+            some => format!("Syllables, as kept: {}", some.join(", ")),
+        }
+    });
     view! {
         <Frame title=screen.screen().title back=Route::Home>
             <Unclosed/>
@@ -62,6 +77,7 @@ pub(super) fn NewVisitPage(
                 pick=pick_role
             />
             <p class="small">"Local policy: "{prefs::policy_in_force().name}</p>
+            {kept.map(|words| view! { <p class="small">{words}</p> })}
             <div class="foot">
                 <button type="button" class="big primary" on:click=press(begin)><b>"Begin"</b></button>
             </div>

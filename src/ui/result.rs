@@ -180,7 +180,7 @@ fn figures(spec: &TaskSpec, exam: &Exam) -> Vec<(String, String)> {
     }
     exam.trials
         .iter()
-        .filter(|t| t.task == spec.id && t.start().is_some())
+        .filter(|t| t.task == spec.id && spec.is_tried(t))
         .zip(1..)
         .map(|(trial, n)| {
             let mut lines = lines(spec, trial);
@@ -194,6 +194,9 @@ fn figures(spec: &TaskSpec, exam: &Exam) -> Vec<(String, String)> {
 pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
     let mut lines = Vec::new();
     let Some(start) = trial.start() else {
+        if spec.is_untimed(trial) {
+            lines.extend(spec.lines.map(|words| words(trial)).unwrap_or_default());
+        }
         return lines;
     };
     let offsets = trial.tap_offsets();

@@ -8,18 +8,21 @@ use super::count::Attach;
 use super::desk::Desk;
 use super::holds::{Holds, held};
 use super::live::{follow, live, press};
+use super::order::SyllableOrder;
 use super::pad::{Face, Pad, face};
 use super::parts::{Choices, ChokingButton, Frame, overview_of};
 use super::questions::{Questions, question};
 use super::result::{Figures, TaskResult};
 use super::route::{Page, Route};
+use super::silence::Silence;
 use super::steps;
 use super::tally;
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::Level;
+use crate::clinical::order::Order;
 use crate::clinical::sign::{SignTask, meaning, meaning_under};
-use crate::clinical::task::{NOT_VALID, TaskId, WATCH_CUT, When};
-use crate::clinical::tasks::{self, cracker, water};
+use crate::clinical::task::{Choice, NOT_VALID, TaskId, Untimed, WATCH_CUT, When};
+use crate::clinical::tasks::{self, cracker, kept, water};
 use crate::clinical::trial::Answer;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
@@ -86,6 +89,14 @@ pub(super) fn TaskPage(
             desk.turn(page);
         }
     };
+    let not_timed = move || {
+        let newest = |v: &Visit| v.exam.latest(task).is_some_and(|t| spec.is_untimed(t));
+        desk.visit.with(|v| v.as_ref().is_some_and(newest))
+    };
+    let another = follow(move || {
+        desk.visit
+            .with(|v| v.as_ref().is_some_and(|v| tasks::another(task, &v.exam)))
+    });
     let has_result = move || matches!(face.get(), Face::Over | Face::Late | Face::Watching);
     let not_valid = spec.questions.iter().find(|q| q.id == NOT_VALID);
     // The pad comes last, at the lower edge of the screen, so that it stands in the same place
@@ -99,6 +110,7 @@ pub(super) fn TaskPage(
             {live(move || (face.get() == Face::Running).then(|| stop_words(desk, task)).flatten().map(|words| view! {
                 <p class="advice" role="alert"><b>{words}</b></p>
             }))}
+            {spec.pad.beat.map(|_| view! { <Silence task=task/> })}
             {live(move || ended_by_sign().then(|| view! {
                 <p class="advice" role="alert"><b>"A sign was seen: give no further sip."</b></p>
                 <button type="button" class="big primary" on:click=press(next)><b>"Next"</b></button>
@@ -132,15 +144,26 @@ pub(super) fn TaskPage(
                     <button type="button" class="big" class:primary=done.get() on:click=press(next)><b>{if loose { "Done" } else { "Next" }}</b></button>
                 }.into_any(),
             })}
-            {live(move || (face.get() == Face::Over && spec.trials > 1 && !goes_on).then(|| view! {
-                <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
-                    <b>"Next trial"</b>
-                    <span>{move || desk.visit.with(|v| {
-                        let done = v.as_ref().map_or(0, |v| v.exam.trials.iter().filter(|t| t.task == task).count());
-                        format!("{done} done, {} asked", spec.trials)
-                    })}</span>
-                </button>
+            {live(move || (face.get() == Face::Over && spec.trials > 1 && !goes_on).then(|| if another.get() {
+                view! {
+                    <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
+                        <b>"Next trial"</b>
+                        <span>{live(move || desk.visit.with(|v| {
+                            let done = v.as_ref().map_or(0, |v| kept::numbered(task, &v.exam).count());
+                            format!("{done} done, up to {}", spec.trials)
+                        }))}</span>
+                    </button>
+                }.into_any()
+            } else {
+                view! { <p class="small">{format!("{} trials are done: no more are asked for.", spec.trials)}</p> }.into_any()
             }))}
+            {spec.untimed.map(|untimed| live(move || (face.get() == Face::Over && not_timed()).then(|| view! {
+                <div class="row quiet">
+                    <button type="button" on:click=press(move |_| desk.answer(task, untimed.question, None))>
+                        "Take this answer back"
+                    </button>
+                </div>
+            })))}
             {live(move || (face.get() == Face::Watching).then(|| view! { <WatchCut task=task/> }))}
             {live(move || has_result().then(|| view! { <TaskResult task=task/> }))}
             {live(move || (task == TaskId::Meal && face.get() == Face::Over).then(|| view! { <tally::Ended/> }))}
@@ -170,13 +193,18 @@ pub(super) fn TaskPage(
                     })}
                 </div>
             })))}
-            {live(move || match (face.get() == Face::Ready && !done.get(), holds.get().is_empty()) {
+            {live(move || match (face.get() == Face::Ready, holds.get().is_empty()) {
                 (false, _) => ().into_any(),
                 (true, true) => view! {
                     <div class="row quiet">
-                        <button type="button" on:click=press(next)>"Skip: not done"</button>
+                        {spec.untimed.map(|untimed| could_not(desk, task, untimed))}
+                        // A task on its own is left by "back".
+                        {(!loose && !done.get()).then(|| view! {
+                            <button type="button" on:click=press(next)>"Skip: not done"</button>
+                        })}
                     </div>
                 }.into_any(),
+                (true, false) if done.get() => ().into_any(),
                 (true, false) => view! {
                     <button type="button" class="big primary" on:click=press(next)>
                         <b>"Go on without it"</b>
@@ -184,6 +212,7 @@ pub(super) fn TaskPage(
                 }.into_any(),
             })}
             {live(move || (loose && face.get() == Face::Over).then(|| view! { <Attach/> }))}
+            {(!loose && Order::ALL.contains(&task)).then(|| live(move || (face.get() == Face::Ready).then(|| view! { <SyllableOrder/> })))}
             {(!loose).then(|| view! { <Leave/> })}
             </div>
             {live(move || free.get().then(|| view! {
@@ -191,6 +220,19 @@ pub(super) fn TaskPage(
             }))}
         </Frame>
     }
+}
+
+/// What can be said of a trial without a touch of the pad.
+fn could_not(desk: Desk, task: TaskId, untimed: Untimed) -> AnyView {
+    let button = |choice: &'static Choice| {
+        let say = move |_| {
+            let answer = Answer::Choice(choice.id.to_owned());
+            desk.answer(task, untimed.question, Some(answer));
+            desk.hold_still();
+        };
+        view! { <button type="button" on:click=press(say)>{choice.words}</button> }
+    };
+    untimed.choices.iter().map(button).collect_view().into_any()
 }
 
 /// What to do at once after a sign that stops a trial was pressed in the newest one.

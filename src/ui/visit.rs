@@ -8,6 +8,7 @@ use super::decision::look_of;
 use super::desk::Desk;
 use super::details::{DetailsFields, Form};
 use super::live::{follow, live, press};
+use super::order::SyllableOrder;
 use super::parts::{Frame, WordsField};
 use super::result::lines;
 use super::route::{Page, Route};
@@ -75,6 +76,7 @@ fn Whole() -> impl IntoView {
             </button>
         }))}
         <Steps/>
+        <SyllableOrder/>
         <Beside/>
         <CloseOut/>
         <Person/>
@@ -155,7 +157,7 @@ fn Steps() -> impl IntoView {
                 };
                 (Page::Task(task), spec.title.to_owned(), state)
             };
-            rows.extend(screen.tasks.iter().copied().map(row));
+            rows.extend(screen.tasks_of(&v.exam).into_iter().map(row));
             // What was added stands with the screen's own.
             let begun = |task: &TaskId| v.exam.latest(*task).is_some();
             rows.extend(screen.extras().filter(begun).map(row));

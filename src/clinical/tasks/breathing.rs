@@ -147,6 +147,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     caveat: "SpO2 is recorded for respiratory safety. A fall does not show, and a steady value \
              does not rule out, aspiration (published: BRI18).",
     compare,
+    untimed: None,
     not_for: |_, _| None,
 };
 

@@ -98,6 +98,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     compare: |_| Vec::new(),
     caveat: "Reported, not judged: there is no published line between pass and fail. Compare only \
              with the same cracker.",
+    untimed: None,
     not_for: |_, _| None,
 };
 

@@ -84,6 +84,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     lines: None,
     caveat: "",
     compare,
+    untimed: None,
     not_for: |age, policy| match age {
         Some(age) if age.under_years(policy.dry_swallow_from_years) => Some(format!(
             "The dry-swallow count is meant for people from {} years: its studies are in adults.",

@@ -71,6 +71,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     compare: |_| Vec::new(),
     caveat: "The level is that of this drink, as it was when it was measured. It is no advice what \
              anybody is to be given: that is the clinician's to say.",
+    untimed: None,
     not_for: |_, _| None,
 };
 

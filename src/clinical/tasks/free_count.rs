@@ -29,5 +29,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     lines: None,
     caveat: "A count and a time, compared with nothing.",
     compare: |_| Vec::new(),
+    untimed: None,
     not_for: |_, _| None,
 };

@@ -48,6 +48,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     lines: Some(lines),
     compare: |_| Vec::new(),
     caveat: "Counted as pressed, compared with nothing. A tally without a sign clears nobody.",
+    untimed: None,
     not_for: |_, _| None,
 };
 

@@ -162,6 +162,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     compare: |_| Vec::new(),
     caveat: "Levels by the framework's own names, as you picked them. What was swallowed without a \
              sign says nothing about another consistency. Silent aspiration is not seen.",
+    untimed: None,
     not_for: |_, _| None,
 };
 

@@ -108,6 +108,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     caveat: "Sizes and repeats are local policy. A cough at once or within one minute counts, a \
              changed voice too (published: DAN06T, adults after stroke). Silent aspiration is not \
              seen.",
+    untimed: None,
     not_for: |_, _| None,
 };
 

@@ -94,6 +94,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     lines: None,
     compare: |_| Vec::new(),
     caveat: "Two or more are a reason to refer. Fewer clear nobody: this is never \"no sign seen\".",
+    untimed: None,
     not_for: aside,
 };
 

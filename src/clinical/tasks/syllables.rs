@@ -3,6 +3,7 @@
 //! The window opens with the first tap. By count, the time runs from the first tap to the stop
 //! press after the last syllable: stopping at the last tap would flatter by one interval.
 
+use super::{kept, spec};
 use crate::clinical::compare::Comparison;
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
@@ -12,7 +13,7 @@ use crate::clinical::judge::speech::trials::{
 use crate::clinical::judge::speech::{Repeated, Syllables, Timing, rate_words, repeated};
 use crate::clinical::rules;
 use crate::clinical::task::{
-    Choice, Length, Pad, Question, REMARK, Takes, TaskId, TaskSpec, When, choice, remark,
+    Choice, Length, Pad, Question, REMARK, Takes, TaskId, TaskSpec, Untimed, When, choice, remark,
 };
 use crate::clinical::trial::{Answer, MarkKind, Trial};
 use crate::clinical::words::small;
@@ -61,6 +62,9 @@ static SOUNDS: &[Choice] = &[
     choice("could-not", "Could not"),
 ];
 
+/// Of these, what can be said without a tap: who can't begin is not "not tested".
+static COULD_NOT: &[Choice] = &[choice("could-not", "Could not")];
+
 const fn how(choices: &'static [Choice]) -> Question {
     Question {
         id: HOW,
@@ -106,7 +110,7 @@ static SEQUENCE: &[Question] = &[
 const CAVEAT: &str = "Counting with a finger: one syllable more or less in 5 seconds moves the rate \
                       by 0.2 a second.";
 
-const fn spec(
+const fn task(
     id: TaskId,
     title: &'static str,
     say: &'static str,
@@ -149,12 +153,16 @@ const fn spec(
             _ => |exam| compare(TaskId::SyllablePa, exam),
         },
         caveat: CAVEAT,
+        untimed: Some(Untimed {
+            question: SOUND,
+            choices: COULD_NOT,
+        }),
         not_for: |age, _| from_three(age).map(|flag| flag.reason().to_owned()),
     }
 }
 
 /// pa.
-pub static PA: TaskSpec = spec(
+pub static PA: TaskSpec = task(
     TaskId::SyllablePa,
     "pa-pa-pa",
     "Say \"pa-pa-pa\" as fast and as evenly as you can, until I say stop.",
@@ -163,7 +171,7 @@ pub static PA: TaskSpec = spec(
 );
 
 /// ta.
-pub static TA: TaskSpec = spec(
+pub static TA: TaskSpec = task(
     TaskId::SyllableTa,
     "ta-ta-ta",
     "Say \"ta-ta-ta\" as fast and as evenly as you can, until I say stop.",
@@ -172,7 +180,7 @@ pub static TA: TaskSpec = spec(
 );
 
 /// ka.
-pub static KA: TaskSpec = spec(
+pub static KA: TaskSpec = task(
     TaskId::SyllableKa,
     "ka-ka-ka",
     "Say \"ka-ka-ka\" as fast and as evenly as you can, until I say stop.",
@@ -181,7 +189,7 @@ pub static KA: TaskSpec = spec(
 );
 
 /// pa-ta-ka.
-pub static PA_TA_KA: TaskSpec = spec(
+pub static PA_TA_KA: TaskSpec = task(
     TaskId::Sequence,
     "pa-ta-ka",
     "Say \"pa-ta-ka, pa-ta-ka\" as fast and as evenly as you can, until I say stop.",
@@ -274,7 +282,13 @@ fn lines(trial: &Trial) -> Vec<String> {
         1 => "1 tap, no rate".to_owned(),
         n => format!("{n} taps, no rate"),
     };
-    let mut parts = vec![rate.unwrap_or_else(no_rate)];
+    let untimed = spec(trial.task).is_untimed(trial);
+    let mut parts = Vec::new();
+    if !untimed {
+        parts.push(rate.unwrap_or_else(no_rate));
+    } else if outcome(trial) != Some(Outcome::CouldNot) {
+        parts.push("not timed".to_owned());
+    }
     parts.extend(sound);
     if let Some(Answer::Words(words)) = trial.answers.get(REMARK) {
         parts.push(words.clone());
@@ -285,7 +299,7 @@ fn lines(trial: &Trial) -> Vec<String> {
 fn tries(task: TaskId, exam: &Exam) -> Vec<Try> {
     exam.trials
         .iter()
-        .filter(|t| t.task == task && t.start().is_some())
+        .filter(|t| t.task == task && spec(task).is_tried(t))
         .filter_map(|t| {
             Some(Try {
                 outcome: outcome(t)?,
@@ -302,6 +316,19 @@ fn sound_not_said(task: TaskId, exam: &Exam) -> bool {
         let ended = t.end().is_some() || t.first(MarkKind::WindowOver).is_some();
         t.task == task && ended && outcome(t).is_none()
     })
+}
+
+/// Whether it was tried and never came.
+fn could_not(task: TaskId, exam: &Exam) -> bool {
+    let tries = tries(task, exam);
+    !tries.is_empty() && tries.iter().all(|t| t.outcome == Outcome::CouldNot)
+}
+
+/// How many of the trials asked for are used up: those with a time, and those that failed.
+pub fn used(task: TaskId, exam: &Exam) -> usize {
+    kept::numbered(task, exam)
+        .filter(|(_, t)| timing(t).is_some() || outcome(t) == Some(Outcome::CouldNot))
+        .count()
 }
 
 fn best(task: TaskId, exam: &Exam) -> Best {
@@ -358,6 +385,7 @@ pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
             let rate = trial.rate().ok()?;
             format!("{} {}", what.words(), rate_words(what, rate))
         }
+        None if could_not(task, exam) => format!("{} could not be said", what.words()),
         None => format!("{} no correct trial with a time", what.words()),
     })
 }

@@ -139,6 +139,7 @@ pub static SPEC: TaskSpec = TaskSpec {
              (published: OSA13). It is lower in women and falls with age; different volumes are not \
              compared (published: NAT92, DOD20). No value predicted from age, sex and height is \
              shown: the equation was not seen.",
+    untimed: None,
     not_for: |_, _| None,
 };
 

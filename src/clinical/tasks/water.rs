@@ -177,6 +177,7 @@ pub static SPEC: TaskSpec = TaskSpec {
              mixed referrals (published: SL08), 55.2 % in ALS (published: ALS23). Silent \
              aspiration is not seen.",
     compare: |_| Vec::new(),
+    untimed: None,
     not_for: |age, policy| match age {
         Some(age) if age.under_years(policy.water_from_years) => Some(format!(
             "The 90 mL water test is not given under {} years.",
