@@ -16,12 +16,14 @@ use penlight::clinical::judge::{breath_taps, sips, six_signs};
 use penlight::clinical::person::Age;
 use penlight::clinical::policy::file::{MOST_BYTES, parse, write};
 use penlight::clinical::policy::{
-    Kind, Policy, PolicyFileError, SETTINGS, differing, find, out_of_order,
+    Kind, Policy, PolicyFileError, SETTINGS, differing, find, fixed, out_of_order,
 };
+use penlight::clinical::rule::Basis;
+use penlight::clinical::rules;
 use penlight::clinical::screen::ScreenId;
 use penlight::clinical::sign::Sign;
 use penlight::clinical::task::TaskId;
-use penlight::clinical::tasks::breathing;
+use penlight::clinical::tasks::{breathing, saturation};
 use penlight::clinical::trial::MarkKind;
 use penlight::measure::units::Millilitres;
 use proptest::prelude::*;
@@ -657,4 +659,40 @@ fn defaults_agree_with_those_of_the_rules() {
 fn keys_are_found_by_name() {
     assert_eq!(find("sips.first").map(|s| s.field), Some("sip_first"));
     assert!(find("sips").is_none());
+}
+
+/// A design choice is a setting, or is listed as fixed with its reason.
+#[test]
+fn every_design_choice_is_a_setting_or_said_to_be_fixed() {
+    for setting in SETTINGS {
+        let known = rules::ALL.iter().any(|rule| rule.id == setting.read_by);
+        assert!(known || setting.read_by == "handover", "{}", setting.key);
+    }
+    let listed: Vec<_> = fixed().map(|(what, _)| what).collect();
+    for rule in rules::ALL {
+        let choice = matches!(rule.basis, Basis::LocalPolicy { .. });
+        let set = SETTINGS.iter().any(|s| s.read_by == rule.id);
+        assert_eq!(listed.contains(&rule.says), choice && !set, "{}", rule.id);
+    }
+    assert!(fixed().all(|(_, why)| !why.is_empty()));
+    for rule in [
+        &rules::GATE_NEW_WEAKNESS,
+        &rules::GATE_CONSENT,
+        &rules::WATER_CHOKE,
+        &rules::FLOW_BORDER,
+    ] {
+        assert!(listed.contains(&rule.says), "{}", rule.id);
+    }
+}
+
+#[test]
+fn how_far_saturation_may_fall_is_a_setting() {
+    let mut drunk = water();
+    number(&mut drunk, saturation::LOWEST, 930);
+    let mut exam = exam_with_water(drunk);
+    number(&mut exam.trials[0], breathing::SATURATION, 960);
+    let fell = |exam: &Exam| flagged(exam).iter().any(|f| f.0 == "breathing.spo2-fall");
+    assert!(!fell(&exam));
+    exam.policy = parse(&with("\"breathing.spo2-fall-stops\": 2")).unwrap();
+    assert!(fell(&exam));
 }

@@ -5,6 +5,8 @@ use super::flag::{Flag, Level};
 use super::gate::{self, State};
 use super::go_on::GoOn;
 use super::judge::timed_water;
+use super::rule::Rule;
+use super::rules;
 use super::task::TaskId;
 use super::tasks::{self, breathing, by_mouth, sips, water};
 
@@ -19,22 +21,32 @@ pub struct Hold {
     pub advice: String,
     /// Who may go on.
     pub go_on: GoOn,
+    /// The rule that holds it.
+    pub rule: &'static Rule,
 }
 
 /// What holds up `task` now, what was gone past already left out.
 pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
     let spec = tasks::spec(task);
     let mut holds = Vec::new();
-    let mut hold = |id: String, says: String, advice: &str, go_on: GoOn| {
+    let mut hold = |id: String, says: String, advice: &str, go_on: GoOn, rule: &'static Rule| {
         holds.push(Hold {
             id,
             says,
             advice: advice.to_owned(),
             go_on,
+            rule,
         });
     };
-    if let Some(sentence) = tasks::aside(task, exam) {
-        hold(format!("{task:?}.not-for"), sentence, "", GoOn::Never);
+    if let Some(aside) = tasks::aside(task, exam) {
+        let says = aside.reason().to_owned();
+        hold(
+            format!("{task:?}.not-for"),
+            says,
+            "",
+            GoOn::Never,
+            aside.rule(),
+        );
     }
     for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
         let go_on = match state {
@@ -48,6 +60,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             exception.words.to_owned(),
             &gate::advice(item, exception, &exam.policy),
             go_on,
+            item.rule,
         );
     }
     // Watching a meal gives nothing, but after a choke nobody eats on unasked.
@@ -57,6 +70,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             "Choked".to_owned(),
             "",
             GoOn::SlpWithReason,
+            &rules::TRIAL_CHOKE,
         );
     }
     if spec.by_mouth {
@@ -67,10 +81,12 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
                 format!("{open} of the questions before you start are not answered"),
                 "Answer them first.",
                 GoOn::Never,
+                &rules::GATE_NOT_ASKED,
             );
         }
         for block in breathing::blocks(exam) {
-            hold(block.hold, block.flag.reason().to_owned(), "", block.go_on);
+            let says = block.flag.reason().to_owned();
+            hold(block.hold, says, "", block.go_on, block.flag.rule());
         }
         let voice = exam
             .latest(task)
@@ -82,12 +98,14 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
                 "Voice wet already before any water".to_owned(),
                 "No oral trial. Refer.",
                 GoOn::SlpWithReason,
+                &rules::GATE_SALIVA,
             );
         }
         if task == TaskId::Cracker {
             for (flag, go_on) in tasks::cracker::holds(exam) {
                 let says = flag.reason().to_owned();
-                hold(format!("{}.{says}", flag.rule().id), says, "", go_on);
+                let rule = flag.rule();
+                hold(format!("{}.{says}", rule.id), says, "", go_on, rule);
             }
         }
         // Where a screen is chosen that has no dry swallows, a count that was not made holds nothing.
@@ -110,6 +128,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
                 flag.reason().to_owned(),
                 "",
                 go_on,
+                flag.rule(),
             );
         }
         again(task, exam, &mut holds);
@@ -142,6 +161,7 @@ fn again(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
             } else {
                 GoOn::WithReason
             },
+            rule: flag.rule(),
         });
     }
 }
@@ -162,6 +182,7 @@ fn after_others(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
                 says: "The watch of 60 seconds after the trial before still runs".to_owned(),
                 advice: Default::default(),
                 go_on: GoOn::WithReason,
+                rule: &rules::OWN_OVERLAP,
             });
         }
         // A cracker has a rule of its own for a drink that went wrong.
@@ -183,6 +204,7 @@ fn after_others(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
             } else {
                 GoOn::WithReason
             },
+            rule: flag.rule(),
         });
     }
     if sips_sign {
@@ -200,6 +222,7 @@ fn after_others(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
             says: flag.reason().to_owned(),
             advice: Default::default(),
             go_on: GoOn::WithReason,
+            rule: flag.rule(),
         });
     }
 }

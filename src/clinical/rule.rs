@@ -33,6 +33,15 @@ pub struct Rule {
     pub basis: Basis,
 }
 
+/// A rule is known by its id.
+impl PartialEq for Rule {
+    fn eq(&self, other: &Rule) -> bool {
+        self.id == other.id
+    }
+}
+
+impl Eq for Rule {}
+
 impl Rule {
     /// The only way to a [`Flag`].
     pub fn flag(&'static self, level: Level, domain: Domain, reason: impl Into<String>) -> Flag {

@@ -6,8 +6,10 @@ use serde::{Deserialize, Serialize};
 
 use super::compare::Comparison;
 use super::exam::Exam;
+use super::flag::Flag;
 use super::person::Age;
 use super::policy::Policy;
+use super::rule::Rule;
 use super::sign::SignTask;
 use super::trial::{MarkKind, Trial};
 use crate::measure::time::{Elapsed, Millis, Stamp};
@@ -243,8 +245,12 @@ pub struct TaskSpec {
     pub compare: fn(&Exam) -> Vec<Comparison>,
     /// What can be answered without a press on the pad; none where a trial needs one.
     pub untimed: Option<Untimed>,
+    /// For whom it is meant.
+    pub for_whom: &'static str,
+    /// The rules that read it, whatever came out; none where nothing is read from it.
+    pub rules: &'static [&'static Rule],
     /// Why it can't be given to this person, if it can't.
-    pub not_for: fn(Option<Age>, &Policy) -> Option<String>,
+    pub not_for: fn(Option<Age>, &Policy) -> Option<Flag>,
 }
 
 /// Where a trial stands at a moment.

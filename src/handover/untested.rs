@@ -30,6 +30,7 @@ pub fn told(visit: &Visit, decision: &Decision) -> Vec<String> {
     for task in open {
         match tasks::aside(task, exam) {
             Some(why) => {
+                let why = why.reason();
                 let end = why.find([';', '.']).unwrap_or(why.len());
                 let why = small(&why[..end]);
                 if !parts.contains(&why) {

@@ -8,10 +8,11 @@ use super::oral_points::OralPoints;
 use super::parts::{ChokingButton, Frame, overview_of};
 use super::route::Page;
 use super::steps;
-use super::why::flag_item;
+use super::why::{flag_item, rule_fold};
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::flag::Flag;
 use crate::clinical::oral::points;
+use crate::clinical::rules;
 use crate::record::event::Event;
 
 /// The page.
@@ -100,6 +101,7 @@ fn Shown(decision: Decision, ended: bool) -> impl IntoView {
             <p class="word"><span aria-hidden="true">{shape}" "</span>{verdict.headline()}</p>
             {why.map(|w| view! { <p>{w}</p> })}
         </section>
+
         {list("Why", &decision.reasons)}
         {list("Missing or not valid", &decision.missing)}
         {list("No sign", &decision.clear)}
@@ -110,6 +112,7 @@ fn Shown(decision: Decision, ended: bool) -> impl IntoView {
              stroke 14 of 21 who aspirated did so silently (published: DAN98), and no bedside \
              protocol is adequate in all groups (published: OHO15)."
         </p>
+        {rule_fold(&rules::DECISION_HEADLINE)}
         <div class="foot">
             {unfinished.map(|page| view! {
                 <button type="button" class="big" on:click=press(move |_| desk.turn(page))>

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::live::{Follow, follow, live, press};
 use super::parts::Choices;
+use super::why::rule_fold;
 use crate::clinical::go_on::GoOn;
 use crate::clinical::hold::{Hold, holds};
 use crate::clinical::person::Role;
@@ -38,6 +39,7 @@ pub(super) fn Holds(
                                 <p><b>{crate::clinical::words::capital(&hold.says)}</b></p>
                                 {(!hold.advice.is_empty()).then(|| view! { <p>{hold.advice}</p> })}
                                 <GoOnPast id=hold.id go_on=hold.go_on/>
+                                {rule_fold(hold.rule)}
                             </li>
                         }).collect_view()}
                     </ul>

@@ -11,7 +11,7 @@ use super::parts::Frame;
 use super::route::Route;
 use crate::browser::{page, pick, prefs, share};
 use crate::clinical::policy::file::{self, MOST_BYTES};
-use crate::clinical::policy::{Policy, PolicyFileError, SETTINGS, Setting, differing};
+use crate::clinical::policy::{Policy, PolicyFileError, SETTINGS, Setting, differing, fixed};
 
 /// The page.
 #[component]
@@ -144,6 +144,16 @@ pub(super) fn PolicyPage() -> impl IntoView {
                     listed(SETTINGS.iter().map(|setting| described(setting, &now)).collect())
                 })}
             </ul>
+            <details class="why">
+                <summary>{format!("Fixed choices, and why: {}", fixed().count())}</summary>
+                <p class="small">
+                    "No published rule was found for these either, but safety or the meaning of a record hangs \
+                     on them. Each has one value, its default, and no policy file changes it."
+                </p>
+                <ul class="pairs">
+                    {listed(fixed().map(|(what, why)| (what.to_owned(), format!("Fixed: {why}"))).collect())}
+                </ul>
+            </details>
         </Frame>
     }
 }
@@ -178,9 +188,6 @@ fn described(setting: &Setting, now: &Policy) -> (String, String) {
         )
     };
     more.push_str(setting.why);
-    if setting.read_by.is_empty() {
-        more.push_str(" No task of this version reads it yet.");
-    }
     more.push_str(&format!(
         " In the file: {}, {}.",
         setting.key,

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::live::{follow, live};
-use super::why::{comparison_item, flag_item};
+use super::why::{comparison_item, flag_item, rule_fold, task_fold};
 use crate::clinical::counted::Counted;
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::Level;
@@ -88,7 +88,8 @@ pub(super) fn TaskResult(
             {(task == TaskId::Own).then(|| live(move || own_table(desk)))}
             <ul class="flags">{live(flags)}</ul>
             <ul class="flags">{live(beside)}</ul>
-            {(!spec.caveat.is_empty()).then(|| view! { <p class="caveat">{spec.caveat}</p> })}
+            <p class="caveat">{spec.caveat}</p>
+            {task_fold(spec)}
         </section>
     }
 }
@@ -114,7 +115,10 @@ fn time_line(desk: Desk, task: TaskId) -> AnyView {
                 view! { <i style:left=left></i> }
             }).collect_view()}
         </div>
-        {even.map(|even| view! { <p class="small">{even.flag.reason().to_owned()}</p> })}
+        {even.map(|even| view! {
+            <p class="small">{even.flag.reason().to_owned()}</p>
+            {rule_fold(even.flag.rule())}
+        })}
     }
     .into_any()
 }

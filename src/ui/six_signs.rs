@@ -7,7 +7,7 @@ use super::live::{follow, live, press};
 use super::parts::{Frame, overview_of};
 use super::questions::question;
 use super::route::Page;
-use super::why::flag_item;
+use super::why::{flag_item, task_fold};
 use crate::clinical::judge::looked::Looked;
 use crate::clinical::judge::six_signs::ENOUGH;
 use crate::clinical::task::TaskId;
@@ -65,8 +65,8 @@ pub(super) fn SixSignsPage() -> impl IntoView {
     let body = move || {
         desk.visit.with(|v| {
             let exam = &v.as_ref()?.exam;
-            if let Some(sentence) = (SPEC.not_for)(exam.age, &exam.policy) {
-                return Some(view! { <p class="advice">{sentence}</p> }.into_any());
+            if let Some(aside) = (SPEC.not_for)(exam.age, &exam.policy) {
+                return Some(view! { <ul class="flags">{flag_item(&aside)}</ul> }.into_any());
             }
             let t = tested(exam);
             let rows = rows(exam);
@@ -82,6 +82,7 @@ pub(super) fn SixSignsPage() -> impl IntoView {
                         {(t.present < ENOUGH).then_some("Fewer than two clear nobody: this is never \"no sign seen\". ")}
                         {left_out.then_some("The gag is left out by local policy: it is missing in many healthy people.")}
                     </p>
+                    {task_fold(&SPEC)}
                 }
                 .into_any(),
             )

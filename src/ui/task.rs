@@ -293,6 +293,7 @@ fn WhatToSay(task: TaskId) -> impl IntoView {
                 <details class="more">
                     <summary>"How"</summary>
                     <ol>{spec.steps.iter().map(|s| view! { <li>{*s}</li> }).collect_view()}</ol>
+                    <p class="small">"For: "{spec.for_whom}</p>
                 </details>
             })}
         </section>

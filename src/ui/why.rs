@@ -7,6 +7,7 @@ use crate::clinical::flag::Flag;
 use crate::clinical::norms::Row;
 use crate::clinical::rule::Rule;
 use crate::clinical::source::Source;
+use crate::clinical::task::TaskSpec;
 use crate::clinical::words::capital;
 
 /// A source in full: citation, who was studied, and how it was seen.
@@ -25,14 +26,31 @@ pub(super) fn source_line(source: &'static Source) -> impl IntoView {
     }
 }
 
+fn rule_lines(rule: &'static Rule) -> impl IntoView {
+    view! {
+        <p>{rule.says}</p>
+        <p>{rule.basis_line()}</p>
+        <p class="small">{format!("Rule {}. Looks at: {}.", rule.id, rule.looks_at)}</p>
+    }
+}
+
 /// A rule in a list of all: its statement, what it looks at and what it rests on.
 pub(super) fn rule_item(rule: &'static Rule) -> impl IntoView {
     view! {
         <li>
-            <p>{rule.says}</p>
-            <p>{rule.basis_line()}</p>
-            <p class="small">{format!("Rule {}. Looks at: {}.", rule.id, rule.looks_at)}</p>
+            {rule_lines(rule)}
         </li>
+    }
+}
+
+/// For whom a task is, and every rule that reads it: there whatever came out.
+pub(super) fn task_fold(spec: &'static TaskSpec) -> impl IntoView {
+    view! {
+        <details class="why">
+            <summary>"For whom, and by which rules"</summary>
+            <p>{spec.for_whom}</p>
+            <ul>{spec.rules.iter().map(|r| rule_item(r)).collect_view()}</ul>
+        </details>
     }
 }
 
@@ -41,10 +59,8 @@ pub(super) fn rule_fold(rule: &'static Rule) -> impl IntoView {
     view! {
         <details class="why">
             <summary>"Where this comes from"</summary>
-            <p>{rule.says}</p>
-            <p>{rule.basis_line()}</p>
+            {rule_lines(rule)}
             <ul>{rule.sources().iter().map(|s| source_line(s)).collect_view()}</ul>
-            <p class="small">{format!("Rule {}. Looks at: {}.", rule.id, rule.looks_at)}</p>
         </details>
     }
 }
@@ -59,8 +75,8 @@ pub(super) fn row_item(row: &'static Row) -> impl IntoView {
         <li>
             <p>{format!("{}: {row}.", capital(row.task.words()))}</p>
             <p>{format!(
-                "{}. Ages: {}. {}.{language}",
-                capital(row.population), row.ages_words(), capital(row.procedure),
+                "{}. Ages: {}. Method: {}. {}.{language}",
+                capital(row.population), row.ages_words(), row.method.words(), capital(row.procedure),
             )}</p>
             <p>{format!("{}: {}", capital(row.mark.words()), row.source.citation)}</p>
             <p class="caveat">{row.caveat}</p>

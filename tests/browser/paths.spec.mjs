@@ -252,6 +252,39 @@ test.describe("the cup and the voice", () => {
   });
 });
 
+test.describe("oxygen saturation", () => {
+  test("asked after the water only where it was read before; a fall stops, and says what it is not", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.newVisit();
+    await walk.gate();
+    await walk.unfold(FOLDS.readings);
+    await walk.field(FIELDS.spo2).fill("96");
+    await walk.breaths();
+    await walk.press(BUTTONS.next);
+    await walk.dry();
+    await walk.press(BUTTONS.next);
+    await walk.drink();
+    await walk.finishWater();
+    await walk.field(FIELDS.lowestSpo2).fill("92");
+    // Whatever came out, the rules that read it are a press away.
+    await walk.unfold(FOLDS.readBy);
+    await expect(walk.main.getByText("Rule water.left.")).toBeVisible();
+    await walk.toDecision(VERDICTS.stop);
+    await expect(page.getByText("does not show aspiration").first()).toBeVisible();
+    const text = await handOver(walk);
+    expect(text).toMatch(TEXT.stop);
+    expect(text).toContain("oxygen saturation fell from 96 to 92 % during the trial");
+  });
+
+  test("not asked where nobody read it", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.toWater();
+    await walk.drink();
+    await walk.finishWater();
+    await expect(walk.field(FIELDS.lowestSpo2)).toHaveCount(0);
+  });
+});
+
 test.describe("choking", () => {
   test("its page: the local procedure, a clock, help, baseline; then stop", async ({ page }) => {
     const walk = await Walk.start(page);

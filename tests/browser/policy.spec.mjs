@@ -57,6 +57,12 @@ test("out, changed, in: kept after a reload, in force for a new visit and named 
     await expect(walk.main.locator("li", { hasText: `In the file: ${key}, ` })).toHaveCount(1);
   }
 
+  // What no file changes is listed too, with why.
+  await walk.unfold(FOLDS.fixed);
+  const fixed = walk.main.locator("details li", { hasText: "Fixed: " });
+  expect(await fixed.count()).toBeGreaterThan(60);
+  await expect(fixed.filter({ hasText: "best-interest route" })).toHaveCount(1);
+
   file.name = NAME;
   file.settings["gate.no-suction-closes"] = true;
   file.settings["gate.drowsy-wait"] = 45;

@@ -8,6 +8,7 @@
 mod support;
 
 use penlight::clinical::assess::{assess, flags};
+use penlight::clinical::decision::Verdict;
 use penlight::clinical::exam::Exam;
 use penlight::clinical::flag::{Domain, Level};
 use penlight::clinical::gate::ITEMS;
@@ -18,7 +19,7 @@ use penlight::clinical::screen::ScreenId;
 use penlight::clinical::sign::Sign;
 use penlight::clinical::source;
 use penlight::clinical::task::{NOT_VALID, TaskId};
-use penlight::clinical::tasks::{breathing, water as water90};
+use penlight::clinical::tasks::{breathing, saturation, water as water90};
 use penlight::clinical::trial::{MarkKind, Trial};
 use support::*;
 
@@ -45,6 +46,15 @@ fn with_sign(sign: Sign, after: i64) -> Exam {
     let mut trial = water();
     mark(&mut trial, MarkKind::Sign(sign), at(LAST_SWALLOW + after));
     exam_with_water(trial)
+}
+
+/// SpO2 before the water, and the lowest since.
+fn fallen(before: i32, lowest: i32) -> Exam {
+    let mut trial = water();
+    number(&mut trial, saturation::LOWEST, lowest * 10);
+    let mut exam = exam_with_water(trial);
+    number(&mut exam.trials[0], breathing::SATURATION, before * 10);
+    exam
 }
 
 fn child(months: u8) -> Exam {
@@ -95,6 +105,7 @@ fn examples() -> Vec<(&'static str, Exam, Level)> {
         ("breathing.rate", breathing(21), Note),
         ("breathing.rate", breathing(11), Note),
         ("breathing.spo2", saturated, Incomplete),
+        ("breathing.spo2-fall", fallen(96, 92), Stop),
         ("breathing.child", child(30), Incomplete),
         ("breathing.not-counted", uncounted, Incomplete),
         ("dry.few", exam_with_dry(dry(&[4_000, 19_000])), Refer),
@@ -302,5 +313,41 @@ fn every_published_figure_in_a_text_is_in_its_sources_row() {
     assert!(
         seen >= 4,
         "only {seen} figures found: the texts are written otherwise now"
+    );
+}
+
+/// "SpO2 fall of more than about 3 points, or below target: stop for respiratory safety; do not
+/// label as aspiration": a design choice, no published line (BRI18: a fall is no sign of
+/// aspiration).
+#[test]
+fn a_fall_of_saturation_stops_for_respiratory_safety() {
+    let verdict = |exam: &Exam| assess(ScreenId::Swallow.screen(), exam).verdict;
+    let stop = Verdict::Stop;
+    assert_eq!(verdict(&fallen(96, 93)), Verdict::Pass);
+    assert_eq!(verdict(&fallen(96, 92)), stop);
+    // What is told calls it by what it is, and no "no sign seen" stands beside it.
+    let told = raised(&fallen(96, 92));
+    assert!(told.contains(&("breathing.spo2-fall", Level::Stop)));
+    assert!(!told.iter().any(|(rule, _)| *rule == "water.clear"));
+    let said = flags(ScreenId::Swallow.screen(), &fallen(96, 92));
+    let said = said.iter().find(|f| f.rule().id == "breathing.spo2-fall");
+    assert!(said.is_some_and(|f| f.reason().contains("does not show aspiration")));
+
+    // Below a prescribed target one point is enough; without a reading before, nothing is said.
+    let mut target = fallen(90, 87);
+    number(&mut target.trials[0], breathing::TARGET, 880);
+    assert_eq!(verdict(&target), stop);
+    let mut unread = fallen(96, 85);
+    unread.trials[0] = breaths(16);
+    assert!(
+        !raised(&unread)
+            .iter()
+            .any(|(rule, _)| *rule == "breathing.spo2-fall")
+    );
+    // After it, nothing more by mouth without a reason.
+    assert!(
+        holds(TaskId::TimedWater, &fallen(96, 92))
+            .iter()
+            .any(|h| h.says.contains("oxygen saturation fell"))
     );
 }

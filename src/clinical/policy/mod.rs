@@ -6,6 +6,7 @@
 //! ```text
 //! settings.rs  every setting with its default, its range and why: the one table
 //! setting.rs   what a setting is, and what belongs together
+//! fixed.rs     the design choices that no file changes, each with why
 //! stored.rs    a policy within a visit's record
 //! file.rs      a policy file, read and written; file_error.rs: what is wrong with one
 //! json.rs      the little of JSON that both need
@@ -15,12 +16,14 @@ use std::fmt;
 
 pub mod file;
 mod file_error;
+mod fixed;
 mod json;
 mod setting;
 mod settings;
 mod stored;
 
 pub use file_error::PolicyFileError;
+pub use fixed::fixed;
 pub use setting::{Kind, Order, Setting, out_of_order};
 pub use settings::{Policy, SETTINGS};
 

@@ -36,7 +36,7 @@ pub struct Setting {
     pub default: i32,
     /// Why it is so, in one line.
     pub why: &'static str,
-    /// The rule or the text that reads it; empty where no task of this version does.
+    /// The rule, or the text, that reads it.
     pub read_by: &'static str,
     /// Its value in a policy.
     pub get: fn(&Policy) -> i32,

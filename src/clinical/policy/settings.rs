@@ -99,9 +99,9 @@ settings! {
         "breathing.spo2";
     spo2_fall: i32 = 3, whole(2, 5, "points"),
         "breathing.spo2-fall-stops",
-        "A fall of SpO2 during a trial that stops it",
+        "A fall of SpO2 during a trial by more than this stops it",
         "No published line was found; for respiratory safety only, a fall does not show aspiration.",
-        "";
+        "breathing.spo2-fall";
     tap_spread: i32 = 15, whole(5, 25, "%"),
         "breathing.tap-spread",
         "Tapped breaths: an interval may differ from the middle one by",
@@ -172,7 +172,7 @@ settings! {
         "six-signs.gag-counts",
         "The gag counts among the six signs",
         "The published rule has it; it is optional here and never tested before a swallow trial.",
-        "";
+        "six-signs.gag";
 
     upright_minutes: i32 = 0, whole(0, 60, "minutes"),
         "handover.upright-minutes",

@@ -6,6 +6,7 @@ use super::longest::{held, time_words};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag};
 use crate::clinical::judge::breath::{self, Bubbles};
+use crate::clinical::rules;
 use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
 use crate::clinical::trial::Trial;
 use crate::clinical::words::small;
@@ -67,8 +68,15 @@ pub static COUNT: TaskSpec = TaskSpec {
     usual: |_| Vec::new(),
     lines: Some(count_lines),
     compare: |_| Vec::new(),
-    caveat: "",
     untimed: Some(kept::BREATH),
+    caveat: "It depends on effort. The lines come from people with weak muscles.",
+    for_whom: "Adults: in children the count depends on height and is reported only.",
+    rules: &[
+        &rules::BREATH_COUNT,
+        &rules::BREATH_COUNT_CHECK,
+        &rules::BREATH_COUNT_CHILD,
+        &rules::SPEECH_NOT_SCORED,
+    ],
     not_for: |_, _| None,
 };
 
@@ -91,6 +99,8 @@ pub static HOLD: TaskSpec = TaskSpec {
     compare: |_| Vec::new(),
     caveat: "Recorded, not judged.",
     untimed: Some(kept::BREATH),
+    for_whom: "Anybody for whom holding the breath is allowed and wanted; no age has a line.",
+    rules: &[&rules::BREATH_HOLD, &rules::SPEECH_NOT_SCORED],
     not_for: |_, _| None,
 };
 
@@ -136,6 +146,8 @@ pub static FIVE: TaskSpec = TaskSpec {
     compare: |_| Vec::new(),
     caveat: "The water is blown into, not drunk.",
     untimed: Some(kept::BREATH),
+    for_whom: "Anybody who can close the lips on a straw and blow on request; no age has a line.",
+    rules: &[&rules::BREATH_FIVE, &rules::SPEECH_NOT_SCORED],
     not_for: |_, _| None,
 };
 
@@ -191,6 +203,8 @@ pub static GLIDE: TaskSpec = TaskSpec {
     compare: |_| Vec::new(),
     caveat: "As heard; no line is drawn on it.",
     untimed: Some(kept::VOICE),
+    for_whom: "Anybody who can follow a slide of the voice; as heard, no age has a line.",
+    rules: &[&rules::VOICE_PITCH_RANGE, &rules::SPEECH_NOT_SCORED],
     not_for: |_, _| None,
 };
 

@@ -148,6 +148,14 @@ pub static SPEC: TaskSpec = TaskSpec {
              does not rule out, aspiration (published: BRI18).",
     compare,
     untimed: None,
+    for_whom: "Everybody who is to be given something by mouth. The bands are for adults; under 16 years the local chart for the age is used.",
+    rules: &[
+        &rules::BREATHING_RATE,
+        &rules::BREATHING_SPO2,
+        &rules::BREATHING_SPO2_FALL,
+        &rules::BREATHING_CHILD,
+        &rules::BREATHING_NOT_COUNTED,
+    ],
     not_for: |_, _| None,
 };
 

@@ -1,5 +1,6 @@
 //! One plain cracker against the clock: bites, chews and swallows on a pad each.
 
+use super::saturation;
 use crate::clinical::counted::{Counted, counted};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
@@ -83,6 +84,7 @@ pub static SPEC: TaskSpec = TaskSpec {
             "Does the diet order allow it?",
             &[choice(FINE, "Yes, or none in force"), choice(AGAINST, "No")],
         ),
+        saturation::lowest(When::AfterWatch),
         Question {
             id: WHICH,
             ask: "Which cracker? Figures of different ones are not mixed.",
@@ -99,6 +101,12 @@ pub static SPEC: TaskSpec = TaskSpec {
     caveat: "Reported, not judged: there is no published line between pass and fail. Compare only \
              with the same cracker.",
     untimed: None,
+    for_whom: "Adults with teeth, or dentures that fit, without an allergy to it, whose diet order allows it and whose drinks went well. No values for children are read here.",
+    rules: &[
+        &rules::CRACKER_REPORT,
+        &rules::CRACKER_NOT_FOR,
+        &rules::EATEN_UNFINISHED,
+    ],
     not_for: |_, _| None,
 };
 

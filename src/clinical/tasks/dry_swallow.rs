@@ -82,15 +82,29 @@ pub static SPEC: TaskSpec = TaskSpec {
     trials: 1,
     usual: |_| Vec::new(),
     lines: None,
-    caveat: "",
+    caveat: "Studies of its sensitivity disagree widely; a dry mouth lowers the count. Silent \
+             aspiration is not seen.",
     compare,
+    for_whom: "Adults who can follow the request and whose larynx can be felt: its studies are in adults. The youngest age is local policy.",
+    rules: &[
+        &rules::DRY_FEW,
+        &rules::DRY_NONE,
+        &rules::DRY_NOT_VALID,
+        &rules::DRY_ADULTS,
+    ],
     untimed: None,
-    not_for: |age, policy| match age {
-        Some(age) if age.under_years(policy.dry_swallow_from_years) => Some(format!(
-            "The dry-swallow count is meant for people from {} years: its studies are in adults.",
-            policy.dry_swallow_from_years
+    not_for: |age, policy| {
+        match age {
+        Some(age) if age.under_years(policy.dry_swallow_from_years) => Some(rules::DRY_ADULTS.flag(
+            Level::Note,
+            Domain::EatingDrinking,
+            format!(
+                "The dry-swallow count is meant for people from {} years: its studies are in adults.",
+                policy.dry_swallow_from_years
+            ),
         )),
         _ => None,
+    }
     },
 };
 
@@ -225,8 +239,8 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
 
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    if let Some(sentence) = (SPEC.not_for)(exam.age, &exam.policy) {
-        return vec![rules::DRY_ADULTS.flag(Level::Note, Domain::EatingDrinking, sentence)];
+    if let Some(aside) = (SPEC.not_for)(exam.age, &exam.policy) {
+        return vec![aside];
     }
     let mut flags = Vec::new();
     let mut trials = exam

@@ -5,6 +5,7 @@
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::Flag;
 use crate::clinical::judge::flow::{LeftOfTen, judge_of};
+use crate::clinical::rules;
 use crate::clinical::task::{Length, Pad, Question, Takes, TaskId, TaskSpec, When};
 use crate::clinical::trial::{Answer, Trial};
 use crate::measure::decimals::decimals;
@@ -72,6 +73,13 @@ pub static SPEC: TaskSpec = TaskSpec {
     caveat: "The level is that of this drink, as it was when it was measured. It is no advice what \
              anybody is to be given: that is the clinician's to say.",
     untimed: None,
+    for_whom: "Drinks that run through a syringe, not people: it says nothing about who may have them.",
+    rules: &[
+        &rules::FLOW_LEVEL,
+        &rules::FLOW_BORDER,
+        &rules::FLOW_NONE,
+        &rules::FLOW_NO_DIET,
+    ],
     not_for: |_, _| None,
 };
 

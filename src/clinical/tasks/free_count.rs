@@ -30,5 +30,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     caveat: "A count and a time, compared with nothing.",
     compare: |_| Vec::new(),
     untimed: None,
+    for_whom: "Whatever is to be counted: no rule reads it.",
+    rules: &[],
     not_for: |_, _| None,
 };

@@ -5,6 +5,8 @@ use crate::clinical::compare::Comparison;
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag};
 use crate::clinical::judge::voice::{CannotCompute, Held, Sound, longest, s_to_z};
+use crate::clinical::rule::Rule;
+use crate::clinical::rules;
 use crate::clinical::task::{
     Choice, Length, Pad, Question, REMARK, Takes, TaskId, TaskSpec, Untimed, When, remark,
 };
@@ -60,6 +62,7 @@ const fn spec(
     questions: &'static [Question],
     untimed: Untimed,
     caveat: &'static str,
+    rules: &'static [&'static Rule],
 ) -> TaskSpec {
     TaskSpec {
         id,
@@ -96,6 +99,9 @@ const fn spec(
         },
         caveat,
         untimed: Some(untimed),
+        for_whom: "Anybody who can hold a sound on request. Lines are drawn for adults; children are \
+                   put beside children, and no s/z line is drawn for them.",
+        rules,
         not_for: |_, _| None,
     }
 }
@@ -109,7 +115,21 @@ pub static AH: TaskSpec = spec(
     kept::VOICE,
     "The spread among healthy people is wide; height, frailty and the wording of the request move \
      it.",
+    &[
+        &rules::VOICE_LONGEST_AH,
+        &rules::VOICE_LONGEST_CHILD,
+        &rules::SPEECH_NOT_SCORED,
+    ],
 );
+
+static RATIO_RULES: &[&Rule] = &[
+    &rules::VOICE_S_Z,
+    &rules::VOICE_S_Z_BORDER,
+    &rules::VOICE_S_Z_CHILD,
+    &rules::SPEECH_NOT_SCORED,
+];
+
+const RATIO_CAVEAT: &str = "Read as the ratio of s to z. A usual ratio rules nothing out.";
 
 /// s.
 pub static S: TaskSpec = spec(
@@ -118,7 +138,8 @@ pub static S: TaskSpec = spec(
     "Take a deep breath and say \"sss\" for as long as you can.",
     PLAIN,
     kept::BREATH,
-    "",
+    RATIO_CAVEAT,
+    RATIO_RULES,
 );
 
 /// z.
@@ -128,7 +149,8 @@ pub static Z: TaskSpec = spec(
     "Take a deep breath and say \"zzz\" for as long as you can, with your voice on.",
     PLAIN,
     kept::VOICE,
-    "",
+    RATIO_CAVEAT,
+    RATIO_RULES,
 );
 
 fn sound(task: TaskId) -> Sound {

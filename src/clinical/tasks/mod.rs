@@ -12,6 +12,7 @@ pub mod kept;
 pub mod longest;
 pub mod meal;
 pub mod own;
+pub mod saturation;
 pub mod seen;
 pub mod sips;
 pub mod six_signs;
@@ -106,6 +107,7 @@ pub fn fits(id: TaskId, question: &str, exam: &Exam) -> bool {
         sips::RESIDUE => sips::wording(&exam.policy) == Wording::B,
         timed_water::SWALLOWS => exam.latest_started(id).is_some_and(|t| t.taps() == 0),
         breath_taps::STATE => breath_taps::asks_state(exam),
+        saturation::LOWEST => saturation::was_read(exam),
         _ => true,
     }
 }
@@ -133,9 +135,8 @@ pub fn running(id: TaskId, trial: &Trial, exam: &Exam) -> Option<String> {
 }
 
 /// Why a task steps aside for this person, if it does.
-pub fn aside(id: TaskId, exam: &Exam) -> Option<String> {
-    (spec(id).not_for)(exam.age, &exam.policy)
-        .or_else(|| Some(syllables::left_out(id, exam)?.reason().to_owned()))
+pub fn aside(id: TaskId, exam: &Exam) -> Option<Flag> {
+    (spec(id).not_for)(exam.age, &exam.policy).or_else(|| syllables::left_out(id, exam))
 }
 
 /// What a speech or breath task came to, in a few words for the handover.
@@ -164,6 +165,18 @@ pub fn summary(id: TaskId, exam: &Exam) -> Option<String> {
 
 /// What a task's rules say about an examination.
 pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
+    let mut flags = own_flags(id, exam);
+    let fell = saturation::flags(id, exam);
+    if !fell.is_empty() {
+        // "No sign seen" is not said of a trial that was stopped.
+        flags.retain(|flag| flag.level() != Level::Pass);
+        flags.extend(fell);
+    }
+    flags
+}
+
+/// What the rules of one task say.
+fn own_flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
     match id {
         TaskId::Breathing => breathing::flags(exam),
         TaskId::DrySwallow => dry_swallow::flags(exam),

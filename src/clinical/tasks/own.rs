@@ -5,6 +5,7 @@
 //! that of the newest, and that the other may be meant is said.
 
 use super::by_mouth::{self, Offer};
+use super::saturation;
 use super::sips::sign_words;
 use super::water::{NOT_GIVEN_REASONS, WATCH};
 use crate::clinical::exam::Exam;
@@ -146,6 +147,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         before(POSTURE, "Posture", Takes::OneOf(POSTURES)),
         before(STRATEGY, "Strategy", Takes::OneOf(STRATEGIES)),
         before(STRATEGY_WORDS, "or another strategy", Takes::Words(30)),
+        saturation::lowest(When::After),
         Question {
             when: When::After,
             needed: false,
@@ -163,6 +165,12 @@ pub static SPEC: TaskSpec = TaskSpec {
     caveat: "Levels by the framework's own names, as you picked them. What was swallowed without a \
              sign says nothing about another consistency. Silent aspiration is not seen.",
     untimed: None,
+    for_whom: "Anybody to whom the clinician decides to give it: no published rule covers what is chosen.",
+    rules: &[
+        &rules::OWN_CLEAR,
+        &rules::OWN_UNFINISHED,
+        &rules::OWN_OVERLAP,
+    ],
     not_for: |_, _| None,
 };
 

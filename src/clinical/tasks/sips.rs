@@ -6,6 +6,7 @@
 //! given when it is over: within one minute after a sip a sign is that sip's (DAN06T).
 
 use super::by_mouth::{self, Offer};
+use super::saturation;
 use super::water::{NOT_GIVEN_REASONS, VOICE_AFTER, VOICE_BEFORE, VOICES, WATCH, Watch};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
@@ -96,6 +97,7 @@ pub static SPEC: TaskSpec = TaskSpec {
                 &[choice("no", "None"), choice("yes", "Residue")],
             )
         },
+        saturation::lowest(When::After),
         Question {
             needed: false,
             ..ask(NOT_VALID, "Not given?", When::Before, NOT_GIVEN_REASONS)
@@ -109,6 +111,13 @@ pub static SPEC: TaskSpec = TaskSpec {
              changed voice too (published: DAN06T, adults after stroke). Silent aspiration is not \
              seen.",
     untimed: None,
+    for_whom: "Adults: the studies of small sips and of the minute after them are in adults after stroke. For a child the clinician decides, and says why.",
+    rules: &[
+        &rules::SIPS_SIGN,
+        &rules::SIPS_ORDER,
+        &rules::SIPS_CLEAR,
+        &rules::SIPS_UNFINISHED,
+    ],
     not_for: |_, _| None,
 };
 

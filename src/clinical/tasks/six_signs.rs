@@ -6,12 +6,13 @@
 //! anywhere is not wiped out by an answer here.
 
 use crate::clinical::exam::Exam;
-use crate::clinical::flag::Flag;
+use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::gate::HOLDS;
 use crate::clinical::judge::looked::Looked;
 use crate::clinical::judge::six_signs::{self, Setting, SixSigns, Tested};
 use crate::clinical::person::Age;
 use crate::clinical::policy::Policy;
+use crate::clinical::rules;
 use crate::clinical::sign::{Sign, SignTask};
 use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When, choice};
 use crate::clinical::tasks::{self, seen, water};
@@ -95,12 +96,24 @@ pub static SPEC: TaskSpec = TaskSpec {
     compare: |_| Vec::new(),
     caveat: "Two or more are a reason to refer. Fewer clear nobody: this is never \"no sign seen\".",
     untimed: None,
+    for_whom: "Adults after a stroke; others only where the clinician counts them in.",
+    rules: &[
+        &rules::SIX_SIGNS_TWO,
+        &rules::SIX_SIGNS_INCOMPLETE,
+        &rules::SIX_SIGNS_GAG,
+        &rules::SIX_SIGNS_ADULTS,
+    ],
     not_for: aside,
 };
 
-fn aside(age: Option<Age>, _: &Policy) -> Option<String> {
-    age.is_some_and(|age| !age.is_adult())
-        .then(|| "The six signs were studied in adults and are not used for children.".to_owned())
+fn aside(age: Option<Age>, _: &Policy) -> Option<Flag> {
+    age.is_some_and(|age| !age.is_adult()).then(|| {
+        rules::SIX_SIGNS_ADULTS.flag(
+            Level::Note,
+            Domain::EatingDrinking,
+            "The six signs were studied in adults and are not used for children.",
+        )
+    })
 }
 
 /// One of the six, with where it was looked at.

@@ -11,6 +11,7 @@ use crate::clinical::judge::speech::trials::{
     self, Best, Outcome, Sequences, Singles, Try, from_three,
 };
 use crate::clinical::judge::speech::{Repeated, Syllables, Timing, rate_words, repeated};
+use crate::clinical::rule::Rule;
 use crate::clinical::rules;
 use crate::clinical::task::{
     Choice, Length, Pad, Question, REMARK, Takes, TaskId, TaskSpec, Untimed, When, choice, remark,
@@ -157,9 +158,22 @@ const fn task(
             question: SOUND,
             choices: COULD_NOT,
         }),
-        not_for: |age, _| from_three(age).map(|flag| flag.reason().to_owned()),
+        for_whom: "From 3 years. Values of children are for 6 to 13 years, those of adults by age \
+                   and language: who has none is timed and not judged.",
+        rules: RULES,
+        not_for: |age, _| from_three(age),
     }
 }
+
+static RULES: &[&Rule] = &[
+    &rules::SPEECH_CHILD_TIME,
+    &rules::SPEECH_ADULT_SEQUENCE,
+    &rules::SPEECH_OLDER_SINGLE,
+    &rules::SPEECH_NO_NORM,
+    &rules::SPEECH_BEST_TRIAL,
+    &rules::SPEECH_SKIP_LONGER,
+    &rules::SPEECH_FROM_THREE,
+];
 
 /// pa.
 pub static PA: TaskSpec = task(

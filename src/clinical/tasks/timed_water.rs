@@ -3,6 +3,7 @@
 //! An index of efficiency, not a sign of aspiration. Its signs count as in every trial by mouth.
 
 use super::by_mouth;
+use super::saturation;
 use super::water::{
     NOT_GIVEN_REASONS, SOME_LEFT, VOICE_AFTER, VOICE_BEFORE, VOICES, WATCH, millilitres,
 };
@@ -121,6 +122,7 @@ pub static SPEC: TaskSpec = TaskSpec {
             When::AfterWatch,
             Takes::OneOf(VOICES),
         ),
+        saturation::lowest(When::AfterWatch),
         Question {
             needed: false,
             ..question(
@@ -140,6 +142,14 @@ pub static SPEC: TaskSpec = TaskSpec {
              compared (published: NAT92, DOD20). No value predicted from age, sex and height is \
              shown: the equation was not seen.",
     untimed: None,
+    for_whom: "Adults in whom small sips were clear: the line of 10 mL a second is from adults.",
+    rules: &[
+        &rules::TIMED_WATER_SLOW,
+        &rules::TIMED_WATER_LEFT,
+        &rules::TIMED_WATER_VOLUME,
+        &rules::TIMED_WATER_AFTER_SIPS,
+        &rules::TIMED_CUP_UNFINISHED,
+    ],
     not_for: |_, _| None,
 };
 

@@ -1,5 +1,6 @@
 //! 3-oz (90 mL) water swallow test: 90 mL in one go, then 60 seconds of watching.
 
+use super::saturation;
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::policy::Policy;
@@ -161,6 +162,7 @@ pub static SPEC: TaskSpec = TaskSpec {
             only_if: None,
             needed: true,
         },
+        saturation::lowest(When::AfterWatch),
         Question {
             id: NOT_VALID,
             ask: "Not given?",
@@ -177,11 +179,22 @@ pub static SPEC: TaskSpec = TaskSpec {
              mixed referrals (published: SL08), 55.2 % in ALS (published: ALS23). Silent \
              aspiration is not seen.",
     compare: |_| Vec::new(),
+    for_whom: "People from 2 years on, or from the age of the local policy, who are awake, upright and may have thin drinks.",
+    rules: &[
+        &rules::WATER_CLEAR,
+        &rules::WATER_UNFINISHED,
+        &rules::WATER_LEFT,
+        &rules::WATER_FROM_TWO,
+    ],
     untimed: None,
     not_for: |age, policy| match age {
-        Some(age) if age.under_years(policy.water_from_years) => Some(format!(
-            "The 90 mL water test is not given under {} years.",
-            policy.water_from_years
+        Some(age) if age.under_years(policy.water_from_years) => Some(rules::WATER_FROM_TWO.flag(
+            Level::Incomplete,
+            Domain::EatingDrinking,
+            format!(
+                "The 90 mL water test is not given under {} years.",
+                policy.water_from_years
+            ),
         )),
         _ => None,
     },
@@ -521,12 +534,8 @@ pub fn millilitres(ml: f64) -> String {
 
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    if let Some(sentence) = (SPEC.not_for)(exam.age, &exam.policy) {
-        return vec![rules::WATER_FROM_TWO.flag(
-            Level::Incomplete,
-            Domain::EatingDrinking,
-            sentence,
-        )];
+    if let Some(aside) = (SPEC.not_for)(exam.age, &exam.policy) {
+        return vec![aside];
     }
     let mut flags = Vec::new();
     let mut trials = exam
