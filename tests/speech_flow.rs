@@ -274,6 +274,35 @@ fn a_call_while_a_sound_is_held_is_told_with_its_reason() {
 }
 
 #[test]
+fn a_call_in_the_middle_of_syllables_is_told_with_its_reason() {
+    let called = hidden(syllables(SyllablePa, "correct"));
+    let mut cut = syllables(SyllablePa, "correct");
+    cut.marks.pop();
+    support::mark(&mut cut, MarkKind::End, at(3_000));
+    let why = "Penlight was out of sight for 3.0 s during this time";
+    for (trial, why) in [(called, why), (cut, "stopped before the time was up")] {
+        let one = exam(40, vec![trial.clone()]);
+        let said = words(&tasks::flags(SyllablePa, &one));
+        assert!(
+            said.contains(&format!("pa-pa-pa, trial 1: kept, not scored: {why}.")),
+            "{said}"
+        );
+        let text = told(one);
+        assert!(
+            text.contains(&format!("pa no correct trial with a time ({why})")),
+            "{text}"
+        );
+        let two = exam(40, vec![trial, syllables(SyllablePa, "correct")]);
+        let summary = tasks::summary(SyllablePa, &two).unwrap();
+        assert!(
+            summary.ends_with(&format!("1 trial more not scored ({why})")),
+            "{summary}"
+        );
+        assert!(tasks::another(SyllablePa, &two));
+    }
+}
+
+#[test]
 fn a_fourth_is_not_asked_for_and_never_scored() {
     let three = |last| {
         exam(

@@ -195,6 +195,7 @@ pub(super) fn TaskPage(
             })))}
             {live(move || match (face.get() == Face::Ready, holds.get().is_empty()) {
                 (false, _) => ().into_any(),
+                (true, _) if done.get() && spec.untimed.is_none() => ().into_any(),
                 (true, true) => view! {
                     <div class="row quiet">
                         {spec.untimed.map(|untimed| could_not(desk, task, untimed))}

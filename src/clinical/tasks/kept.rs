@@ -6,7 +6,7 @@ use crate::clinical::rules;
 use crate::clinical::task::{Choice, TaskId, Untimed, choice};
 use crate::clinical::trial::Trial;
 use crate::clinical::words::small;
-use crate::measure::time::Millis;
+use crate::measure::time::{Doubt, Millis};
 
 /// Under which "could not" is kept, where a task has no question of its own for it.
 const COULD_NOT: &str = "could-not";
@@ -37,6 +37,13 @@ pub fn untimed(trial: &Trial) -> Option<&'static str> {
     spec.is_untimed(trial).then_some(choice.words)
 }
 
+/// What speaks against a time, in short.
+pub(super) fn doubted(doubt: Doubt) -> String {
+    let words = doubt.to_string();
+    let end = words.find([':', ';']).unwrap_or(words.len());
+    words[..end].trim_end_matches('.').to_owned()
+}
+
 /// Why a trial has no time that could be scored; none where it has one, or still runs.
 pub(super) fn why_no_time(trial: &Trial) -> Option<String> {
     if let Some(words) = untimed(trial) {
@@ -44,10 +51,7 @@ pub(super) fn why_no_time(trial: &Trial) -> Option<String> {
     }
     let time = trial.between(trial.start()?, trial.end()?);
     if let Some(doubt) = time.doubt {
-        // What may be missing stands after the colon; here nothing is counted.
-        let words = doubt.to_string();
-        let end = words.find([':', ';']).unwrap_or(words.len());
-        return Some(words[..end].trim_end_matches('.').to_owned());
+        return Some(doubted(doubt));
     }
     (time.length? <= Millis::ZERO).then(|| "start and stop are the same moment".to_owned())
 }

@@ -171,6 +171,7 @@ static RULES: &[&Rule] = &[
     &rules::SPEECH_OLDER_SINGLE,
     &rules::SPEECH_NO_NORM,
     &rules::SPEECH_BEST_TRIAL,
+    &rules::SPEECH_NOT_SCORED,
     &rules::SPEECH_SKIP_LONGER,
     &rules::SPEECH_FROM_THREE,
 ];
@@ -253,6 +254,7 @@ fn timing(trial: &Trial) -> Option<Timing> {
         }
         None => {
             let time = trial.between(start, trial.end()?);
+            let length = time.length.filter(|length| *length > Millis::ZERO)?;
             if time.doubt.is_some() {
                 return None;
             }
@@ -260,7 +262,7 @@ fn timing(trial: &Trial) -> Option<Timing> {
             let repetitions = if sequences { taps } else { taps / each };
             Some(Timing::ByCount {
                 repetitions: NonZeroU32::new(repetitions)?,
-                time: Seconds::new(time.length?.seconds()).ok()?,
+                time: Seconds::new(length.seconds()).ok()?,
             })
         }
     }
@@ -296,11 +298,10 @@ fn lines(trial: &Trial) -> Vec<String> {
         1 => "1 tap, no rate".to_owned(),
         n => format!("{n} taps, no rate"),
     };
-    let untimed = spec(trial.task).is_untimed(trial);
     let mut parts = Vec::new();
-    if !untimed {
+    if trial.start().is_some() {
         parts.push(rate.unwrap_or_else(no_rate));
-    } else if outcome(trial) != Some(Outcome::CouldNot) {
+    } else if is_heard_only(trial) {
         parts.push("not timed".to_owned());
     }
     parts.extend(sound);
@@ -326,10 +327,32 @@ fn tries(task: TaskId, exam: &Exam) -> Vec<Try> {
 /// Whether there is a trial that ended and of which nobody said how it sounded: it is not scored,
 /// and that must not be silent.
 fn sound_not_said(task: TaskId, exam: &Exam) -> bool {
-    exam.trials.iter().any(|t| {
-        let ended = t.end().is_some() || t.first(MarkKind::WindowOver).is_some();
-        t.task == task && ended && outcome(t).is_none()
-    })
+    exam.trials.iter().any(|t| t.task == task && is_unsaid(t))
+}
+
+fn is_unsaid(trial: &Trial) -> bool {
+    let ended = trial.end().is_some() || trial.first(MarkKind::WindowOver).is_some();
+    ended && outcome(trial).is_none()
+}
+
+/// Whether it was said, and nobody timed it.
+fn is_heard_only(trial: &Trial) -> bool {
+    spec(trial.task).is_untimed(trial) && outcome(trial) != Some(Outcome::CouldNot)
+}
+
+/// Why a trial has no score of its own, but for how it sounded; none where it can have one.
+fn why_not(trial: &Trial) -> Option<String> {
+    let no_time = match (trial.start(), window(trial)) {
+        (Some(start), Some(length)) => match trial.first(MarkKind::WindowOver) {
+            Some(over) => trial.doubt_over(start, length, over).map(kept::doubted),
+            None => trial
+                .end()
+                .map(|_| "stopped before the time was up".to_owned()),
+        },
+        (None, _) if is_heard_only(trial) => Some("not timed".to_owned()),
+        _ => kept::why_no_time(trial),
+    };
+    no_time.or_else(|| is_unsaid(trial).then(|| "how it sounded was not said".to_owned()))
 }
 
 /// Whether it was tried and never came.
@@ -394,14 +417,21 @@ pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
         return sound_not_said(task, exam)
             .then(|| format!("{} not scored, how it sounded was not said", what.words()));
     }
-    Some(match best(task, exam).scored {
+    let unscored = kept::unscored(task, exam, why_not);
+    match best(task, exam).scored {
         Some((_, trial)) => {
-            let rate = trial.rate().ok()?;
-            format!("{} {}", what.words(), rate_words(what, rate))
+            let rate = rate_words(what, trial.rate().ok()?);
+            kept::told("", Some(format!("{} {rate}", what.words())), &unscored)
         }
-        None if could_not(task, exam) => format!("{} could not be said", what.words()),
-        None => format!("{} no correct trial with a time", what.words()),
-    })
+        None if could_not(task, exam) => Some(format!("{} could not be said", what.words())),
+        None => {
+            let none = format!("{} no correct trial with a time", what.words());
+            match unscored.last() {
+                Some((_, why)) => Some(format!("{none} ({why})")),
+                None => Some(none),
+            }
+        }
+    }
 }
 
 /// What the rules say about an examination.
@@ -432,5 +462,7 @@ pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
     if best.scored.is_none() {
         flags.push(best.flag);
     }
+    let unscored = kept::unscored(task, exam, why_not);
+    flags.extend(kept::flags(task, Domain::SpeechVoice, &unscored));
     flags
 }
