@@ -6,7 +6,7 @@ use leptos::task::spawn_local;
 use super::desk::Desk;
 use super::live::{live, press};
 use super::pad::{Face, Pad, face};
-use super::parts::{Choices, Frame, NumberField};
+use super::parts::{Choices, Frame, NumberField, button};
 use super::result::TaskResult;
 use super::route::{Page, Route};
 use crate::browser::clock;
@@ -150,8 +150,8 @@ pub(super) fn Attach() -> impl IntoView {
                         {format!(", {} {}, {}? It stays there.", opened.date, opened.time, head.what)}
                     </p>
                     <div class="row">
-                        <button type="button" class="primary" on:click=press(move |_| attach(head.clone()))>"Attach"</button>
-                        <button type="button" on:click=press(move |_| asked.set(None))>"Another visit"</button>
+                        {button("choice", "Attach", move || attach(head.clone()))}
+                        {button("choice", "Another visit", move || asked.set(None))}
                     </div>
                 }.into_any()
             } else if visits().is_empty() {

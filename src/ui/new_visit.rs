@@ -6,7 +6,7 @@ use super::desk::Desk;
 use super::details::{DetailsFields, Form};
 use super::history::head_row;
 use super::live::{live, press};
-use super::parts::{Choices, Frame};
+use super::parts::{Choices, Frame, para};
 use super::route::Route;
 use crate::browser::{clock, prefs, sound};
 use crate::clinical::order::Order;
@@ -52,17 +52,18 @@ pub(super) fn NewVisitPage(
     };
     // What this phone keeps of the order is said before it holds.
     let order = desk.prefs.get_untracked().order;
-    let kept = (order != Order::default() && screen.screen().has_order()).then(|| {
+    let kept = if order != Order::default() && screen.screen().has_order() {
         let titles: Vec<&str> = order
             .tasks()
             .iter()
             .map(|t| tasks::spec(*t).title)
             .collect();
-        match titles.as_slice() {
-            [] => "Syllables, as kept: none".to_owned(),
-            some => format!("Syllables, as kept: {}", some.join(", ")),
-        }
-    });
+        let titles = titles.join(", ");
+        let titles = if titles.is_empty() { "none" } else { &titles };
+        format!("Syllables, as kept: {titles}")
+    } else {
+        String::new()
+    };
     view! {
         <Frame title=screen.screen().title back=Route::Home>
             <Unclosed/>
@@ -77,7 +78,7 @@ pub(super) fn NewVisitPage(
                 pick=pick_role
             />
             <p class="small">"Local policy: "{prefs::policy_in_force().name}</p>
-            {kept.map(|words| view! { <p class="small">{words}</p> })}
+            {para("small", kept)}
             <div class="foot">
                 <button type="button" class="big primary" on:click=press(begin)><b>"Begin"</b></button>
             </div>

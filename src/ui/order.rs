@@ -4,11 +4,15 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::live::{live, press};
+use super::parts::{button, para};
 use crate::browser::prefs;
 use crate::clinical::order::Order;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
 use crate::record::event::Event;
+
+/// Why a child's sequences can't be moved.
+const CHILD: &str = "A child's pa-ta-ka comes last: whether it is asked for depends on the others.";
 
 /// The fold; nothing where the visit's screen has no syllables.
 #[component]
@@ -43,52 +47,51 @@ fn lines(desk: Desk) -> Option<AnyView> {
             !exam.who().by_adult_rules(),
         ))
     })?;
-    let change = move |order: Order| desk.record([Event::Order(order)]);
     let differs = order != desk.prefs.get().order;
     let kept = order.clone();
-    let keep = move |_| {
+    let keep = move || {
         desk.prefs.update(|p| p.order = kept.clone());
         prefs::save(&desk.prefs.get_untracked());
     };
     let row = |task: TaskId, asked: bool, first: bool| {
         let title = tasks::spec(task).title;
-        let earlier = order.earlier(task);
-        let turned = order.turned(task);
-        let moves = asked && !first && !(child && task == TaskId::Sequence);
-        let words = if asked { "Leave out" } else { "Ask for it" };
-        view! {
-            <li>
-                <b>{title}</b>
-                {moves.then(|| view! {
-                    <button type="button" aria-label=format!("{title} earlier") on:click=press(move |_| change(earlier.clone()))>
-                        "\u{2191}"
-                    </button>
-                })}
-                // What was done is part of the examination.
-                {(!begun.contains(&task)).then(|| view! {
-                    <button type="button" aria-label=format!("{title}: {words}") on:click=press(move |_| change(turned.clone()))>
-                        {words}
-                    </button>
-                })}
-            </li>
+        let mut presses = Vec::new();
+        if asked && !first && !(child && task == TaskId::Sequence) {
+            let earlier = order.earlier(task);
+            presses.push(change(
+                desk,
+                format!("{title} earlier"),
+                "\u{2191}",
+                earlier,
+            ));
         }
+        // What was done is part of the examination.
+        if !begun.contains(&task) {
+            let words = if asked { "Leave out" } else { "Ask for it" };
+            presses.push(change(
+                desk,
+                format!("{title}: {words}"),
+                words,
+                order.turned(task),
+            ));
+        }
+        view! { <li><b>{title}</b>{presses}</li> }.into_any()
     };
     let asked = order.tasks().iter().enumerate();
-    let asked: Vec<_> = asked.map(|(at, task)| row(*task, true, at == 0)).collect();
-    let others: Vec<_> = left_out
+    let asked: Vec<AnyView> = asked.map(|(at, task)| row(*task, true, at == 0)).collect();
+    let others: Vec<AnyView> = left_out
         .iter()
         .map(|task| row(*task, false, false))
         .collect();
-    Some(
-        view! {
-            <ul class="plain order">{asked}{others}</ul>
-            {child.then(|| view! {
-                <p class="small">"A child's pa-ta-ka comes last: whether it is asked for depends on the others."</p>
-            })}
-            {differs.then(|| view! {
-                <button type="button" on:click=press(keep)>"Keep this for the next visits"</button>
-            })}
-        }
-        .into_any(),
-    )
+    let child = if child { CHILD } else { "" };
+    let keep = differs.then(|| button("choice", "Keep this for the next visits", keep));
+    let list = view! { <ul class="plain order">{asked}{others}</ul> };
+    Some((list, para("small", child), keep).into_any())
+}
+
+/// One press of the list.
+fn change(desk: Desk, name: String, words: &'static str, order: Order) -> AnyView {
+    let record = move |_| desk.record([Event::Order(order.clone())]);
+    view! { <button type="button" aria-label=name on:click=press(record)>{words}</button> }
+        .into_any()
 }

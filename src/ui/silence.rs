@@ -3,7 +3,8 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::{follow, live, press};
+use super::live::{follow, live};
+use super::parts::{button, para};
 use crate::browser::sound;
 use crate::clinical::task::{Phase, TaskId};
 use crate::clinical::tasks;
@@ -29,10 +30,11 @@ pub(super) fn Silence(task: TaskId) -> impl IntoView {
     });
     live(move || {
         silent.get().then(|| {
+            let words = "No sound: the phone stopped it. The light goes on with the beat.";
             view! {
                 <section role="alert">
-                    <p class="advice"><b>"No sound: the phone stopped it."</b>" The light goes on with the beat."</p>
-                    <button type="button" class="big" on:click=press(|_| sound::unlock())><b>"Sound on again"</b></button>
+                    {para("advice", words)}
+                    {button("big", "Sound on again", sound::unlock)}
                 </section>
             }
         })

@@ -10,7 +10,7 @@ use super::holds::{Holds, held};
 use super::live::{follow, live, press};
 use super::order::SyllableOrder;
 use super::pad::{Face, Pad, face};
-use super::parts::{Choices, ChokingButton, Frame, overview_of};
+use super::parts::{Choices, ChokingButton, Frame, button, overview_of, para};
 use super::questions::{Questions, question};
 use super::result::{Figures, TaskResult};
 use super::route::{Page, Route};
@@ -77,7 +77,7 @@ pub(super) fn TaskPage(
     let loose = desk
         .visit
         .with_untracked(|v| v.as_ref().is_some_and(Visit::is_loose));
-    let next = move |_| {
+    let next = move || {
         if loose {
             desk.go(Route::Home);
             return;
@@ -113,7 +113,7 @@ pub(super) fn TaskPage(
             {spec.pad.beat.map(|_| view! { <Silence task=task/> })}
             {live(move || ended_by_sign().then(|| view! {
                 <p class="advice" role="alert"><b>"A sign was seen: give no further sip."</b></p>
-                <button type="button" class="big primary" on:click=press(next)><b>"Next"</b></button>
+                <button type="button" class="big primary" on:click=press(move |_| next())><b>"Next"</b></button>
             }))}
             {live(move || (spec.trials > 1 && !goes_on && has_result()).then(|| view! { <Figures task=task/> }))}
             {live(move || (task == TaskId::Meal && face.get() == Face::Running).then(|| view! { <tally::Running/> }))}
@@ -134,14 +134,14 @@ pub(super) fn TaskPage(
                 (_, false) if goes_on => ().into_any(),
                 _ if ended_by_sign() => ().into_any(),
                 (Face::Watching, _) => view! {
-                    <button type="button" class="big" on:click=press(next)>
+                    <button type="button" class="big" on:click=press(move |_| next())>
                         <b>"Next"</b>
                         <span>"The watch goes on"</span>
                     </button>
                 }.into_any(),
                 _ => view! {
                     // What still needs an answer comes first.
-                    <button type="button" class="big" class:primary=done.get() on:click=press(next)><b>{if loose { "Done" } else { "Next" }}</b></button>
+                    <button type="button" class="big" class:primary=done.get() on:click=press(move |_| next())><b>{if loose { "Done" } else { "Next" }}</b></button>
                 }.into_any(),
             })}
             {live(move || (face.get() == Face::Over && spec.trials > 1 && !goes_on).then(|| if another.get() {
@@ -155,14 +155,10 @@ pub(super) fn TaskPage(
                     </button>
                 }.into_any()
             } else {
-                view! { <p class="small">{format!("{} trials are done: no more are asked for.", spec.trials)}</p> }.into_any()
+                para("small", format!("{} trials are done: no more are asked for.", spec.trials))
             }))}
-            {spec.untimed.map(|untimed| live(move || (face.get() == Face::Over && not_timed()).then(|| view! {
-                <div class="row quiet">
-                    <button type="button" on:click=press(move |_| desk.answer(task, untimed.question, None))>
-                        "Take this answer back"
-                    </button>
-                </div>
+            {spec.untimed.map(|untimed| live(move || (face.get() == Face::Over && not_timed()).then(|| {
+                button("choice", "Take this answer back", move || desk.answer(task, untimed.question, None))
             })))}
             {live(move || (face.get() == Face::Watching).then(|| view! { <WatchCut task=task/> }))}
             {live(move || has_result().then(|| view! { <TaskResult task=task/> }))}
@@ -183,7 +179,7 @@ pub(super) fn TaskPage(
             }))}
             {live(move || (goes_on && !done.get() && matches!(face.get(), Face::Watching | Face::Over)).then(|| view! {
                 <div class="row quiet">
-                    <button type="button" on:click=press(next)>"Go on without the rest"</button>
+                    <button type="button" on:click=press(move |_| next())>"Go on without the rest"</button>
                 </div>
             }))}
             {(task == TaskId::Breathing && !loose).then(|| live(move || resting().then(|| view! {
@@ -200,14 +196,12 @@ pub(super) fn TaskPage(
                     <div class="row quiet">
                         {spec.untimed.map(|untimed| could_not(desk, task, untimed))}
                         // A task on its own is left by "back".
-                        {(!loose && !done.get()).then(|| view! {
-                            <button type="button" on:click=press(next)>"Skip: not done"</button>
-                        })}
+                        {(!loose && !done.get()).then(|| button("", "Skip: not done", next))}
                     </div>
                 }.into_any(),
                 (true, false) if done.get() => ().into_any(),
                 (true, false) => view! {
-                    <button type="button" class="big primary" on:click=press(next)>
+                    <button type="button" class="big primary" on:click=press(move |_| next())>
                         <b>"Go on without it"</b>
                     </button>
                 }.into_any(),
@@ -224,16 +218,15 @@ pub(super) fn TaskPage(
 }
 
 /// What can be said of a trial without a touch of the pad.
-fn could_not(desk: Desk, task: TaskId, untimed: Untimed) -> AnyView {
-    let button = |choice: &'static Choice| {
-        let say = move |_| {
+fn could_not(desk: Desk, task: TaskId, untimed: Untimed) -> Vec<AnyView> {
+    let say = |choice: &'static Choice| {
+        button("", choice.words, move || {
             let answer = Answer::Choice(choice.id.to_owned());
             desk.answer(task, untimed.question, Some(answer));
             desk.hold_still();
-        };
-        view! { <button type="button" on:click=press(say)>{choice.words}</button> }
+        })
     };
-    untimed.choices.iter().map(button).collect_view().into_any()
+    untimed.choices.iter().map(say).collect()
 }
 
 /// What to do at once after a sign that stops a trial was pressed in the newest one.
