@@ -357,6 +357,7 @@ fn what_was_timed_and_not_answered_is_told() {
             BreathCount
         };
         assert_eq!(tasks::summary(task, &open).unwrap(), said);
+        assert!(text.contains(said), "{text}");
         let flags = tasks::flags(task, &open);
         assert!(flags.iter().all(|f| f.level() == Level::Note) && flags.len() == 1);
     }

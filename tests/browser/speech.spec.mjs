@@ -264,6 +264,7 @@ test.describe("held sounds", () => {
     await says(walk, 'Longest "ah": 9.9 seconds, the best of 3 (mean 9.0 seconds, shortest 8.1 seconds): under 10 seconds.');
     await walk.answer(ASKED.voice, "Breathy");
     await figure(walk, "Trial 3: 8.1 s, voice breathy");
+    await expect(page.getByText("The spread among healthy people is wide; height, frailty")).toBeVisible();
     await expect(page.getByText(SAYS.noMore)).toBeVisible();
     await expect(walk.button(BUTTONS.nextTrial)).toHaveCount(0);
     await walk.toDecision(VERDICTS.examined);
@@ -293,6 +294,27 @@ test.describe("held sounds", () => {
       }
     });
   }
+
+  test("T22: z never came, so no ratio, and it says why", async ({ page }) => {
+    const walk = await fullVisit(page, PAGES.s, "40");
+    await walk.held(18);
+    await walk.press(BUTTONS.next);
+    await walk.isOn(PAGES.z);
+    await walk.press(BUTTONS.noVoice);
+    await walk.settle();
+    await says(walk, "The ratio of s to z cannot be computed: z was not held.");
+    await silent(walk, "above 1.4");
+  });
+
+  test("a child's ratio is reported, not judged", async ({ page }) => {
+    // Source: GP06.
+    const walk = await fullVisit(page, PAGES.s, "8");
+    await walk.held(10);
+    await walk.press(BUTTONS.next);
+    await walk.held(5);
+    await says(walk, "ratio 2.00 to 1. In children it is reported, not judged");
+    await silent(walk, "above 1.4");
+  });
 
   test("s without z: no ratio", async ({ page }) => {
     const walk = await fullVisit(page, PAGES.s, "40");

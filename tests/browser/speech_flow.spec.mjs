@@ -292,9 +292,11 @@ test.describe("a beat that the phone silenced", () => {
       // 2.95 s since the press; the light goes by the grid of the press.
       await walk.wait(100);
       await walk.counted(7);
-      await walk.wait(1_000);
-      await walk.counted(9);
-      await walk.wait(4_180);
+      await expect(walk.pad).not.toHaveCSS("box-shadow", "none");
+      await walk.wait(500);
+      await walk.counted(8);
+      await expect(walk.pad).toHaveCSS("box-shadow", "none");
+      await walk.wait(4_680);
       expect(await page.evaluate(() => window.tones.length)).toBe(before);
       await walk.press(BUTTONS.soundOn);
       await walk.wait(3_000);
