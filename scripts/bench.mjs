@@ -514,11 +514,16 @@ async function tapping(profile, url, rate) {
   }
 }
 
+const FRAME = 1_000 / 60;
+
 /** How far the frame with a tap's count reaches beyond the frame the tap fell in. */
 function aboveFrame({ at, frame, painted }) {
-  const period = 1_000 / 60;
-  const boundary = frame - Math.floor((frame - at) / period) * period;
-  return Math.max(0, painted - boundary);
+  return Math.max(0, painted - frame + framesLate({ at, frame }) * FRAME);
+}
+
+/** How many frames later than the first that could show it the count stands in one: 0 is the next. */
+function framesLate({ at, frame }) {
+  return Math.max(0, Math.floor((frame - at) / FRAME));
 }
 
 /** Two fingers on a pad whose page is busy. */
@@ -662,6 +667,9 @@ async function presses(url, few, many) {
       " ms (p95)",
     );
     row(`The same on a bare page that only counts [5], ${speed}`, within(floor));
+    const frames = (of) => [0.5, 0.95, 0.99].map((share) => `p${share * 100} ${quantile(of.map(framesLate), share)}`).join(", ");
+    const bare = bares.find((one) => one.rate === rate).taps;
+    row(`Press to paint in whole frames after the next one, ${speed}`, `${frames(taps)}; bare page ${frames(bare)}`);
     // The browser leaves out those below 16 ms.
     const whole = [...events, ...Array(Math.max(0, taps.length - events.length)).fill(0)];
     const share = whole.filter((duration) => duration <= 32).length / whole.length;

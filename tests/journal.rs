@@ -85,7 +85,7 @@ fn kept(visit: &Visit) -> String {
         screen,
         role,
         exam,
-        choking,
+        chokings,
         plan,
         decided,
         issued,
@@ -93,7 +93,7 @@ fn kept(visit: &Visit) -> String {
         ..
     } = visit;
     format!(
-        "{opened:?} {details:?} {screen:?} {role:?} {:?} {:?} {:?} {choking:?} {plan:?} \
+        "{opened:?} {details:?} {screen:?} {role:?} {:?} {:?} {:?} {chokings:?} {plan:?} \
          {decided:?} {issued:?} {told:?}",
         exam.gate,
         exam.trials,
@@ -489,7 +489,7 @@ fn choking_is_kept_with_help_and_its_end() {
     events.push(Event::HelpCalled(at(9_000)));
     events.push(Event::BackToBaseline(at(65_000)));
     let visit = folded(&events);
-    let choking = visit.choking.unwrap();
+    let choking = visit.choking().unwrap();
     assert_eq!(choking.since, at(5_000));
     assert_eq!(
         (choking.help, choking.over),
@@ -1032,6 +1032,7 @@ fn one_of_each() -> Vec<Event> {
             hold: "gate.saliva".to_owned(),
             because: "agreed with the physician".to_owned(),
             by: Role::Slp,
+            says: String::new(),
         },
         Event::EndedEarly(EndedEarly::Withdrew),
         Event::TakenUpAgain,

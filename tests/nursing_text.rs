@@ -4,6 +4,9 @@
 
 #![allow(clippy::unwrap_used)]
 
+#[path = "support/script.rs"]
+mod script;
+
 use penlight::clinical::exam::EndedEarly;
 use penlight::clinical::gate::{HOLDS, ITEMS};
 use penlight::clinical::person::{Age, Label, Role, Setting};
@@ -18,158 +21,7 @@ use penlight::measure::time::{Millis, PageLife, Stamp};
 use penlight::record::envelope::{Envelope, SCHEMA, VisitId, body};
 use penlight::record::event::{Action, Details, Event, Plan, Route, Versions};
 use penlight::record::visit::Visit;
-
-/// The afternoon of an invented visit, in milliseconds since it began.
-fn at(ms: i64) -> Stamp {
-    Stamp {
-        life: PageLife(7),
-        mono: Millis(ms),
-        wall: Millis(1_795_000_000_000 + ms),
-    }
-}
-
-fn clock(time: &str) -> Clock {
-    Clock {
-        date: "25 Nov 2026".to_owned(),
-        time: time.to_owned(),
-    }
-}
-
-struct Script {
-    visit: Visit,
-    trial: u32,
-}
-
-impl Script {
-    fn new(age: Age, role: Role) -> Script {
-        Script::under(Policy::default(), age, role)
-    }
-
-    fn under(policy: Policy, age: Age, role: Role) -> Script {
-        let mut script = Script {
-            visit: Visit::new(VisitId::new("0123456789abcdef").unwrap()),
-            trial: 0,
-        };
-        script.say(Event::Opened {
-            details: Details {
-                label: Label::parse("Visit 3, 14:10").unwrap(),
-                age: Some(age),
-                sex: None,
-                setting: Some(Setting::Ward),
-                language: None,
-            },
-            screen: Some(ScreenId::Swallow),
-            versions: Versions {
-                app: "0".to_owned(),
-                rules: "1".to_owned(),
-            },
-            policy,
-            role,
-        });
-        script
-    }
-
-    fn say(&mut self, event: Event) -> &mut Script {
-        let envelope = Envelope {
-            device: "here".to_owned(),
-            visit: self.visit.id.clone(),
-            seq: self.visit.next,
-            schema: SCHEMA,
-            key: String::new(),
-            at: at(0),
-            body: body(&event),
-        };
-        self.visit.take(&envelope);
-        self
-    }
-
-    /// All of the gate holds but these exceptions.
-    fn gate(&mut self, exceptions: &[(&str, &str)]) -> &mut Script {
-        let answers = ITEMS
-            .iter()
-            .map(|item| {
-                let answer = exceptions.iter().find(|(id, _)| *id == item.id);
-                let answer = answer.map_or(HOLDS, |(_, answer)| answer);
-                (item.id.to_owned(), answer.to_owned())
-            })
-            .collect();
-        self.say(Event::Gate(answers))
-    }
-
-    fn open(&mut self, task: TaskId) -> u32 {
-        let trial = self.visit.next_trial();
-        self.say(Event::TrialOpened {
-            trial,
-            task,
-            length: None,
-        });
-        self.trial = trial;
-        trial
-    }
-
-    fn mark(&mut self, ms: i64, kind: MarkKind) -> &mut Script {
-        let trial = self.trial;
-        self.say(Event::Mark {
-            trial,
-            at: at(ms),
-            kind,
-        })
-    }
-
-    fn choose(&mut self, question: &str, answer: &str) -> &mut Script {
-        let trial = self.trial;
-        self.say(Event::Answer {
-            trial,
-            question: question.to_owned(),
-            answer: Some(Answer::Choice(answer.to_owned())),
-        })
-    }
-
-    fn breaths(&mut self, rate: i32) -> &mut Script {
-        let trial = self.open(TaskId::Breathing);
-        self.say(Event::Answer {
-            trial,
-            question: "rate".to_owned(),
-            answer: Some(Answer::Tenths(rate * 10)),
-        })
-    }
-
-    fn dry(&mut self, times: &[i64]) -> &mut Script {
-        self.open(TaskId::DrySwallow);
-        self.mark(0, MarkKind::Start);
-        for ms in times {
-            self.mark(*ms, MarkKind::Tap);
-        }
-        self.mark(30_020, MarkKind::WindowOver)
-    }
-
-    /// A cup in one go, with signs so long after the last swallow (negative: while drinking).
-    fn water(&mut self, signs: &[(Sign, i64)]) -> &mut Script {
-        self.open(TaskId::Water90);
-        self.choose("voice-before", "clear");
-        self.mark(100_000, MarkKind::Start);
-        self.mark(108_400, MarkKind::End);
-        for (sign, after) in signs {
-            self.mark(108_400 + after, MarkKind::Sign(*sign));
-        }
-        self.mark(168_430, MarkKind::WatchOver);
-        self.choose("cup", "one-go").choose("voice-after", "clear")
-    }
-
-    fn plan(&mut self, action: Action, because: &str) -> &mut Script {
-        let verdict = self.visit.decision().unwrap().verdict.id().to_owned();
-        self.say(Event::Plan(Plan {
-            verdict,
-            action: Some(action),
-            because: because.to_owned(),
-            ..Plan::default()
-        }))
-    }
-
-    fn text(&self) -> String {
-        write(&self.visit, &clock("14:31")).unwrap()
-    }
-}
+use script::*;
 
 fn adult() -> Script {
     Script::new(Age::Years(72), Role::Screener)
@@ -323,6 +175,7 @@ fn an_override_is_told_with_its_reason_and_who_took_it() {
         hold: "gate.airway-tube.tracheostomy".to_owned(),
         because: "needed for the assessment".to_owned(),
         by: Role::Slp,
+        says: String::new(),
     });
     s.breaths(16).dry(&[2_000, 9_000, 17_000]).water(&[]);
     let text = s.text();
@@ -457,6 +310,7 @@ fn the_longest_text_still_fits_one_screen() {
             hold: format!("gate.{item}.{exception}"),
             because: long.clone(),
             by: Role::Slp,
+            says: String::new(),
         });
     }
     s.breaths(28).breaths(24).dry(&[2_000]);
@@ -495,44 +349,6 @@ fn the_longest_text_still_fits_one_screen() {
         ),
         "{text}"
     );
-}
-
-impl Script {
-    /// The screen chosen instead.
-    fn on(&mut self, screen: ScreenId) -> &mut Script {
-        self.say(Event::ScreenChosen(screen))
-    }
-
-    fn number(&mut self, question: &str, n: i32) -> &mut Script {
-        let trial = self.trial;
-        self.say(Event::Answer {
-            trial,
-            question: question.to_owned(),
-            answer: Some(Answer::Tenths(n * 10)),
-        })
-    }
-
-    fn words(&mut self, question: &str, words: &str) -> &mut Script {
-        let trial = self.trial;
-        self.say(Event::Answer {
-            trial,
-            question: question.to_owned(),
-            answer: Some(Answer::Words(words.to_owned())),
-        })
-    }
-
-    /// A watched trial by mouth.
-    fn given(&mut self, task: TaskId, from: i64, signs: &[(Sign, i64)]) -> &mut Script {
-        self.open(task);
-        self.choose("voice-before", "clear");
-        self.mark(from, MarkKind::Start);
-        self.mark(from + 2_000, MarkKind::End);
-        for (sign, after) in signs {
-            self.mark(from + 2_000 + after, MarkKind::Sign(*sign));
-        }
-        self.mark(from + 62_030, MarkKind::WatchOver);
-        self.choose("voice-after", "clear")
-    }
 }
 
 #[test]

@@ -502,6 +502,7 @@ fn a_setting_changes_its_flag_and_nothing_else() {
     );
     let mut child = clear();
     child.age = Some(Age::Years(4));
+    child.trials.retain(|t| t.task != TaskId::Water90);
     let policy = parse(&with("\"water.from-years\": 5")).unwrap();
     let aside = flagged(&Exam { policy, ..child });
     let said: Vec<_> = aside.iter().filter(|f| f.0.starts_with("water.")).collect();

@@ -265,6 +265,7 @@ fn before_a_cracker_come_allergy_teeth_and_order() {
         hold: held[0].id.clone(),
         because: "Needed for the assessment".to_owned(),
         by: Role::Slp,
+        says: String::new(),
     });
     assert!(holds(TaskId::Cracker, &wrong).is_empty());
     wrong.trials.push(eaten(2, 20, 2, 30_000));

@@ -8,7 +8,6 @@ use super::gate_flags;
 use super::oral;
 use super::rules;
 use super::screen::Screen;
-use super::sign::Sign;
 use super::task::TaskId;
 use super::tasks::{self, breathing};
 use super::words::small;
@@ -47,11 +46,9 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
             flags.extend(tasks::flags(task, exam));
         }
     }
-    let signed = exam
-        .trials
-        .iter()
-        .any(|t| t.signs().any(|(sign, _)| sign == Sign::Choke));
-    if exam.choked && !signed {
+    let choked = exam.choked || exam.choke_pressed();
+    let said = [rules::WATER_CHOKE.id, rules::TRIAL_CHOKE.id];
+    if choked && flags.iter().all(|f| !said.contains(&f.rule().id)) {
         flags.push(rules::WATER_CHOKE.flag(Level::Stop, Domain::EatingDrinking, "choked"));
     }
     if exam.unread > 0 {
@@ -75,7 +72,10 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     let given = |task| exam.latest_started(task).is_some();
     for on in &exam.went_on {
         // The gate and the breathing say theirs themselves, beside the reading.
-        if on.hold.starts_with("gate.") || on.hold.starts_with("breathing.") {
+        if ["gate.", "oral.", "breathing."]
+            .iter()
+            .any(|own| on.hold.starts_with(own))
+        {
             continue;
         }
         let own = on.hold.starts_with(rules::CRACKER_NOT_FOR.id);
@@ -93,7 +93,12 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
             Level::Note,
             Domain::EatingDrinking,
             format!(
-                "{what} was given despite this, decided by the {}: {}",
+                "{what} was given despite this{}, decided by the {}: {}",
+                if on.says.is_empty() {
+                    String::new()
+                } else {
+                    format!(" ({})", small(&on.says))
+                },
                 on.by.words(),
                 small(&on.because)
             ),

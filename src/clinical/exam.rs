@@ -8,6 +8,7 @@ use super::order::Order;
 use super::person::{Age, Language, Sex};
 use super::policy::Policy;
 use super::screen::ScreenId;
+use super::sign::Sign;
 use super::task::TaskId;
 use super::trial::Trial;
 use serde::{Deserialize, Serialize};
@@ -114,6 +115,13 @@ impl Exam {
     pub fn on_screen(&self, task: TaskId) -> bool {
         self.screen
             .is_some_and(|id| id.screen().tasks.contains(&task))
+    }
+
+    /// Whether the sign for choking was pressed in any trial, an attached one included.
+    pub fn choke_pressed(&self) -> bool {
+        self.trials
+            .iter()
+            .any(|t| t.signs().any(|(sign, _)| sign == Sign::Choke))
     }
 
     /// How a hold was passed, if it was: with a reason, by somebody who may.

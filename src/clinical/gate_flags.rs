@@ -3,6 +3,7 @@
 use super::exam::Exam;
 use super::flag::{Domain, Flag, Level};
 use super::gate::{Exception, Group, Item, State, go_on, hold_id};
+use super::oral::against_gate;
 use super::rules;
 
 /// What the gate says about this examination: notes, and what was gone past with a reason.
@@ -13,6 +14,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
         flags.push(of(exam, item, exception, state));
     }
+    flags.extend(against_gate::flags(exam));
     for group in Group::ALL {
         let open = group.items().filter(|i| !exam.gate.answered(i)).count();
         if open > 0 {

@@ -36,6 +36,9 @@ pub struct WentOn {
     pub because: String,
     /// Who took it on.
     pub by: Role,
+    /// What was gone past, in the words that stood there; empty in records of earlier versions.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub says: String,
 }
 
 impl WentOn {

@@ -5,10 +5,11 @@ use super::flag::{Flag, Level};
 use super::gate::{self, State};
 use super::go_on::GoOn;
 use super::judge::timed_water;
+use super::oral::against_gate::against_gate;
 use super::rule::Rule;
 use super::rules;
 use super::task::TaskId;
-use super::tasks::{self, breathing, by_mouth, sips, water};
+use super::tasks::{self, breathing, by_mouth, dry_swallow, sips, water};
 
 /// One thing in the way.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -63,8 +64,21 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             item.rule,
         );
     }
+    if spec.by_mouth {
+        for against in against_gate(exam) {
+            let rule = against.item.rule;
+            hold(
+                against.hold,
+                against.says,
+                &against.advice,
+                against.go_on,
+                rule,
+            );
+        }
+    }
     // Watching a meal gives nothing, but after a choke nobody eats on unasked.
-    if exam.choked && (spec.by_mouth || task == TaskId::Meal) {
+    let choked = exam.choked || exam.choke_pressed();
+    if choked && (spec.by_mouth || task == TaskId::Meal) {
         hold(
             "choked".to_owned(),
             "Choked".to_owned(),
@@ -120,6 +134,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
         for flag in dry {
             let go_on = match flag.level() {
                 Level::Stop => GoOn::Never,
+                Level::Incomplete if dry_swallow::none_and_not_valid(exam) => GoOn::SlpWithReason,
                 Level::Refer | Level::Incomplete => GoOn::WithReason,
                 Level::Note | Level::Pass => continue,
             };
@@ -171,11 +186,13 @@ fn after_others(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
     let mut sips_sign = false;
     for other in TaskId::ALL.iter().copied().filter(|other| *other != task) {
         let tried = by_mouth::given(other, exam).count();
-        if tried == 0 || !tasks::spec(other).by_mouth {
+        let pad = tasks::spec(other).pad;
+        // A meal gives nothing, but what was seen at it holds as well.
+        if tried == 0 || pad.signs.is_none() {
             continue;
         }
-        let watching =
-            by_mouth::given(other, exam).any(|t| by_mouth::watch(t) == water::Watch::Running);
+        let watching = pad.watch.is_some()
+            && by_mouth::given(other, exam).any(|t| by_mouth::watch(t) == water::Watch::Running);
         if watching {
             holds.push(Hold {
                 id: format!("watch.{other:?}.{tried}"),

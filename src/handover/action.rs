@@ -52,14 +52,21 @@ impl ByWhen {
     }
 }
 
-/// Rules after which breathing itself may be getting worse.
-const BREATHING: [&str; 5] = [
+/// Rules after which breathing or alertness itself may be getting worse. Every column of the sign
+/// table has its rule for a change of breathing here; a test keeps that.
+const BREATHING: [&str; 8] = [
     rules::BREATHING_RATE.id,
     rules::BREATHING_SPO2.id,
+    rules::BREATHING_SPO2_FALL.id,
     rules::WATER_BREATHING_CHANGE.id,
-    "gate.distress",
-    "gate.awake",
+    rules::TRIAL_BREATHING_CHANGE.id,
+    rules::THREE_ML_BREATHING.id,
+    rules::GATE_DISTRESS.id,
+    rules::GATE_AWAKE.id,
 ];
+
+/// The rules of choking.
+const CHOKING: [&str; 2] = [rules::WATER_CHOKE.id, rules::TRIAL_CHOKE.id];
 
 fn names(flags: &[Flag], rules: &[&str]) -> bool {
     flags.iter().any(|f| rules.contains(&f.rule().id))
@@ -67,9 +74,12 @@ fn names(flags: &[Flag], rules: &[&str]) -> bool {
 
 /// Whether the local procedure for deterioration is to be named.
 pub fn deteriorating(decision: &Decision) -> bool {
-    let blocked = matches!(decision.verdict, Verdict::NotDone(EndedEarly::GateClosed))
-        && names(&decision.missing, &BREATHING);
-    blocked || names(&decision.reasons, &BREATHING)
+    // What closed the gate stands under what is missing, also where a sign gave the headline.
+    let graver = matches!(
+        decision.verdict,
+        Verdict::Stop | Verdict::Refer | Verdict::NotDone(EndedEarly::GateClosed)
+    );
+    graver && names(&decision.missing, &BREATHING) || names(&decision.reasons, &BREATHING)
 }
 
 /// To whom and by when, where the clinician left it as suggested.
@@ -79,7 +89,7 @@ pub fn deteriorating(decision: &Decision) -> bool {
 /// within 24 hours (NICE).
 pub fn suggested(decision: &Decision) -> (Whom, ByWhen) {
     let emergency = decision.verdict == Verdict::NotDone(EndedEarly::Emergency);
-    if emergency || deteriorating(decision) || names(&decision.reasons, &[rules::WATER_CHOKE.id]) {
+    if emergency || deteriorating(decision) || names(&decision.reasons, &CHOKING) {
         (Whom::Doctor, ByWhen::Now)
     } else {
         (Whom::Slp, ByWhen::Today)
@@ -88,18 +98,33 @@ pub fn suggested(decision: &Decision) -> (Whom, ByWhen) {
 
 /// The plan as far as it was made for this decision.
 ///
-/// **Invariant:** what was pressed for one verdict says nothing about a graver one: "keep the
-/// plan" pressed while the screen was incomplete does not stand after a choke.
+/// **Invariant:** what was pressed for one verdict and its reasons says nothing about others:
+/// "keep the plan" pressed while the screen was incomplete does not stand after a choke, nor one
+/// pressed for an unfinished cup after a cough.
 pub fn standing(decision: &Decision, plan: &Plan) -> Plan {
-    if plan.verdict == decision.verdict.id() {
+    // Plans of earlier versions carry the verdict alone.
+    if plan.verdict == basis(decision) || plan.verdict == decision.verdict.id() {
         plan.clone()
     } else {
         Plan {
-            verdict: decision.verdict.id().to_owned(),
+            verdict: basis(decision),
             remark: plan.remark.clone(),
             ..Plan::default()
         }
     }
+}
+
+/// What a plan is made for: the verdict, and the rules that gave it.
+fn basis(decision: &Decision) -> String {
+    let mut basis = decision.verdict.id().to_owned();
+    for flag in &decision.reasons {
+        let id = flag.rule().id;
+        if !basis.split(' ').any(|known| known == id) {
+            basis.push(' ');
+            basis.push_str(id);
+        }
+    }
+    basis
 }
 
 /// What is still missing before the text may leave: words to show, or none.

@@ -9,6 +9,7 @@ use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::gate::{self, State, hold_id};
 use crate::clinical::oral;
+use crate::clinical::oral::against_gate::against_gate;
 use crate::clinical::rules;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{self, breath_taps, breathing, own, water};
@@ -63,38 +64,99 @@ pub fn write(visit: &Visit, now: &Clock) -> Option<String> {
     Some(fitted(visit, &decision, now, &corrected))
 }
 
-/// The longest text that fits one phone screen: what is least needed is counted, not listed. The
-/// lines at the top are never cut.
-fn fitted(visit: &Visit, decision: &Decision, now: &Clock, before: &str) -> String {
-    let mut most = 12;
-    loop {
-        let text = format!("{before}{}", body(visit, decision, now, most));
-        if most == 0 || text.chars().count() < MOST {
-            return text;
+/// How many parts of each list are told; what is left out is counted. Shrunk list by list, the
+/// least needed first.
+#[derive(Clone, Copy)]
+struct Room {
+    /// What holds at the gate.
+    holding: bool,
+    examined: usize,
+    background: usize,
+    assessment: usize,
+    /// The recommendation in full.
+    whole: bool,
+    /// What was gone past, readings, the 90 mL: only where nothing else is left to cut.
+    kept: usize,
+}
+
+impl Room {
+    const FULL: Room = Room {
+        holding: true,
+        examined: oral::told::ROOM,
+        background: 12,
+        assessment: 12,
+        whole: true,
+        kept: 40,
+    };
+
+    /// The next smaller one; none where nothing is left to cut.
+    fn less(self) -> Option<Room> {
+        let mut room = self;
+        let lists = [
+            (&mut room.examined, 3),
+            (&mut room.background, 1),
+            (&mut room.assessment, 3),
+        ];
+        if room.holding {
+            room.holding = false;
+        } else if let Some((list, _)) = lists.into_iter().find(|(list, to)| **list > *to) {
+            *list -= 1;
+        } else if room.whole {
+            room.whole = false;
+        } else if room.examined > 0 {
+            room.examined -= 1;
+        } else if room.assessment > 0 {
+            room.assessment -= 1;
+        } else if room.background > 0 {
+            room.background -= 1;
+        } else if room.kept > 0 {
+            room.kept -= 1;
+        } else {
+            return None;
         }
-        most -= 1;
+        Some(room)
     }
 }
 
-fn body(visit: &Visit, decision: &Decision, now: &Clock, most: usize) -> String {
+/// The longest text that fits one phone screen. The lines at the top are never cut.
+fn fitted(visit: &Visit, decision: &Decision, now: &Clock, before: &str) -> String {
+    let mut room = Room::FULL;
+    loop {
+        let text = format!("{before}{}", body(visit, decision, now, room));
+        if text.chars().count() < MOST {
+            return text;
+        }
+        let Some(less) = room.less() else {
+            return text;
+        };
+        room = less;
+    }
+}
+
+fn body(visit: &Visit, decision: &Decision, now: &Clock, room: Room) -> String {
     let plan = standing(decision, &visit.plan);
     let mut lines = vec![headline(visit, decision, &plan)];
     lines.extend(until_review(visit, decision, &plan));
     lines.push(String::new());
     lines.push(format!("Identify: {}", identify(visit, now)));
-    lines.push(format!("Situation: {}.", situation(visit, decision, most)));
-    let background = background(visit);
+    lines.push(format!(
+        "Situation: {}.",
+        situation(visit, decision, room.kept.max(3))
+    ));
+    let background = background(visit, room.holding);
     if !background.is_empty() {
-        lines.push(format!("Background: {}.", some_of(background, most)));
+        let told = some_of(background, room.background, room.kept);
+        lines.push(format!("Background: {told}."));
     }
     let assessment = assessment(visit, decision);
     if !assessment.is_empty() {
-        lines.push(format!("Assessment: {}.", some_of(assessment, most)));
+        let told = some_of(assessment, room.assessment, room.kept);
+        lines.push(format!("Assessment: {told}."));
     }
-    lines.extend(examined(visit, most));
+    lines.extend(examined(visit, room.examined));
     lines.push(format!(
         "Recommendation: {}",
-        recommendation(visit, decision, &plan)
+        recommendation(visit, decision, &plan, room.whole)
     ));
     lines.push(format!(
         "This is a screen, not a diagnosis; silent aspiration is not seen. Policy: {}.",
@@ -103,14 +165,47 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock, most: usize) -> String 
     lines.join("\n")
 }
 
-/// The first parts in one line, and how many more there are.
-fn some_of(mut parts: Vec<String>, most: usize) -> String {
-    let more = parts.len().saturating_sub(most);
-    parts.truncate(most);
-    if more > 0 {
-        parts.push(format!("{more} more in the record"));
+/// A part of a line.
+struct Part {
+    words: String,
+    /// Whether it is among the last to be cut.
+    kept: bool,
+}
+
+fn kept(words: impl Into<String>) -> Part {
+    Part {
+        words: words.into(),
+        kept: true,
     }
-    parts.join("; ")
+}
+
+fn plain(words: impl Into<String>) -> Part {
+    Part {
+        words: words.into(),
+        kept: false,
+    }
+}
+
+/// The parts in one line as far as there is room, and how many more there are.
+fn some_of(parts: Vec<Part>, most: usize, most_kept: usize) -> String {
+    let (mut plain, mut kept, mut more) = (0, 0, 0);
+    let mut told = Vec::new();
+    for part in parts {
+        let (count, room) = match part.kept {
+            true => (&mut kept, most_kept),
+            false => (&mut plain, most),
+        };
+        if *count < room {
+            *count += 1;
+            told.push(part.words);
+        } else {
+            more += 1;
+        }
+    }
+    if more > 0 {
+        told.push(format!("{more} more in the record"));
+    }
+    told.join("; ")
 }
 
 fn addressed(decision: &Decision, plan: &Plan) -> (&'static str, &'static str) {
@@ -295,7 +390,7 @@ fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
     if parts.is_empty() {
         parts.push("swallow screen not done".to_owned());
     }
-    some_of(parts, most.max(3))
+    some_of(parts.into_iter().map(kept).collect(), 0, most)
 }
 
 /// Items of the gate worth saying when they hold, and the words for it.
@@ -306,17 +401,24 @@ const HOLDING: [(&str, &str); 4] = [
     ("cough", "can cough"),
 ];
 
-fn background(visit: &Visit) -> Vec<String> {
+fn background(visit: &Visit, holds: bool) -> Vec<Part> {
     let exam = &visit.exam;
     let mut parts = Vec::new();
+    let against = against_gate(exam);
     let holding: Vec<&str> = HOLDING
         .iter()
         .filter(|(id, _)| exam.gate.0.get(id).is_some_and(|a| a == gate::HOLDS))
+        // What was seen in the mouth later outranks it.
+        .filter(|(id, _)| against.iter().all(|a| a.item.id != *id))
         .map(|(_, words)| *words)
         .collect();
-    if !holding.is_empty() {
-        parts.push(holding.join(", "));
+    if holds && !holding.is_empty() {
+        parts.push(plain(holding.join(", ")));
     }
+    parts.extend(against.iter().filter_map(|a| {
+        let on = exam.went_on(&a.hold, a.go_on)?;
+        Some(kept(small(&on.told(&a.says))))
+    }));
     // The gravest first: what is counted and not listed is the least.
     for wanted in [State::Block, State::Fix, State::Caution] {
         for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
@@ -324,15 +426,15 @@ fn background(visit: &Visit) -> Vec<String> {
                 continue;
             }
             match exam.went_on(&hold_id(item, exception), gate::go_on(item)) {
-                Some(on) => parts.push(small(&on.told(exception.words))),
+                Some(on) => parts.push(kept(small(&on.told(exception.words)))),
                 // Those that closed the gate stand in the situation already.
                 None if state >= State::Block => {}
-                None => parts.push(small(exception.words)),
+                None => parts.push(plain(small(exception.words))),
             }
         }
     }
     let mut rates = Vec::new();
-    let mut newest = None;
+    let mut saturations: Vec<String> = Vec::new();
     for trial in exam.trials.iter().filter(|t| t.task == TaskId::Breathing) {
         let finding = breathing::read(trial);
         rates.extend(
@@ -341,7 +443,13 @@ fn background(visit: &Visit) -> Vec<String> {
                 .iter()
                 .map(|(r, m)| breathing::rate_words(*r, *m)),
         );
-        newest = Some(finding);
+        if let Some(percent) = finding.spo2 {
+            saturations.push(breathing::spo2_words(
+                percent,
+                finding.oxygen,
+                finding.target,
+            ));
+        }
     }
     if rates.is_empty() && exam.age.is_some_and(|a| !a.is_adult()) {
         rates.extend(
@@ -350,21 +458,19 @@ fn background(visit: &Visit) -> Vec<String> {
         );
     }
     if !rates.is_empty() {
-        parts.push(rates.join(", then "));
+        parts.push(kept(rates.join(", then ")));
     }
-    if let Some(f) = newest
-        && let Some(percent) = f.spo2
-    {
-        parts.push(breathing::spo2_words(percent, f.oxygen, f.target));
+    if !saturations.is_empty() {
+        parts.push(kept(saturations.join(", then ")));
     }
     let asked = visit.screen.is_some_and(|id| id.screen().gate);
     if parts.is_empty() && asked {
-        parts.push("questions before the start not finished".to_owned());
+        parts.push(plain("questions before the start not finished"));
     }
     parts
 }
 
-fn assessment(visit: &Visit, decision: &Decision) -> Vec<String> {
+fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
     let mut parts = Vec::new();
     let passed = |f: &&Flag| f.rule().id == rules::HOLD_PASSED.id;
     parts.extend(
@@ -372,22 +478,22 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<String> {
             .also
             .iter()
             .filter(passed)
-            .map(|f| small(f.reason())),
+            .map(|f| kept(small(f.reason()))),
     );
-    parts.extend(choking(visit));
+    parts.extend(choking(visit).map(kept));
     for flag in &decision.clear {
         if flag.rule().id == rules::DRY_FEW.id {
-            parts.push(small(flag.reason()));
+            parts.push(plain(small(flag.reason())));
         }
     }
     if let Some(trial) = visit.exam.latest(TaskId::Water90) {
         let finding = water::read(trial);
         if finding.given {
-            parts.push(water_words(&finding));
+            parts.push(kept(water_words(&finding)));
         }
     }
     if matches!(decision.verdict, Verdict::Stop | Verdict::Refer) {
-        parts.extend(decision.missing.iter().map(|f| small(f.reason())));
+        parts.extend(decision.missing.iter().map(|f| plain(small(f.reason()))));
     }
     for flag in &decision.also {
         // What was gone past at the gate stands in the background, readings too.
@@ -397,22 +503,23 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<String> {
             // What decides nothing is told where it is a flag, without its comparison.
             Domain::Breathing | Domain::SpeechVoice | Domain::Mouth => {
                 if flag.level() >= Level::Refer {
-                    parts.push(first_part(flag.reason()));
+                    parts.push(kept(first_part(flag.reason())));
                 }
             }
             // The rate means nothing on a ward; that it was slow is said with what was drunk.
             _ if flag.rule().id == rules::TIMED_WATER_SLOW.id => {}
-            Domain::Urgent | Domain::EatingDrinking => parts.push(small(flag.reason())),
+            Domain::Urgent | Domain::EatingDrinking => parts.push(plain(small(flag.reason()))),
         }
     }
-    parts.extend(untested::told(visit, decision));
+    parts.extend(untested::told(visit, decision).into_iter().map(plain));
     parts.extend(
         TaskId::ALL
             .iter()
-            .filter_map(|task| tasks::summary(*task, &visit.exam)),
+            .filter_map(|task| tasks::summary(*task, &visit.exam))
+            .map(plain),
     );
     // A part each, so that what does not fit is counted and not cut.
-    parts.extend(own::told(&visit.exam));
+    parts.extend(own::told(&visit.exam).into_iter().map(plain));
     parts
 }
 
@@ -440,21 +547,25 @@ fn first_part(reason: &str) -> String {
 
 /// How a choking went.
 fn choking(visit: &Visit) -> Option<String> {
-    let choking = visit.choking?;
+    let choking = visit.choking()?;
     let after = |at| {
         elapsed(choking.since, at, true)
             .length
             .map_or_else(|| "an unknown time".to_owned(), minutes)
     };
     let help = choking.help.map_or_else(
-        || "help not called".to_owned(),
+        || "help call not recorded".to_owned(),
         |at| format!("help called after {}", after(at)),
     );
     let over = choking.over.map_or_else(
         || "NOT back to baseline yet".to_owned(),
         |at| format!("back to baseline after {}", after(at)),
     );
-    Some(format!("choking: {help}, {over}"))
+    let what = match visit.chokings.len() {
+        1 => "choking".to_owned(),
+        n => format!("choked {n} times, the last time"),
+    };
+    Some(format!("{what}: {help}, {over}"))
 }
 
 /// "1 min 5 s".
@@ -512,7 +623,7 @@ fn water_words(finding: &water::Finding) -> String {
     words
 }
 
-fn recommendation(visit: &Visit, decision: &Decision, plan: &Plan) -> String {
+fn recommendation(visit: &Visit, decision: &Decision, plan: &Plan, whole: bool) -> String {
     if decision.verdict == Verdict::NotDone(EndedEarly::Emergency) {
         return "the local emergency procedure. Screen when it is over.".to_owned();
     }
@@ -534,14 +645,18 @@ fn recommendation(visit: &Visit, decision: &Decision, plan: &Plan) -> String {
     // Signs to watch for: adult dysphagia policy (NHS-AA). When to screen again: RNAO.
     let mut text = format!(
         "{first}.{upright} Watch for coughing or choking, a wet voice, watering eyes, colour change, fever. \
-         If any of these: {}call {whom} now. Screen again after any new weakness, drowsiness, chest \
-         or swallowing change.",
+         If any of these: {}call {whom} now.",
         if plan.action == Some(Action::NothingByMouth) {
             ""
         } else {
             "stop and "
         },
     );
+    if whole {
+        text.push_str(
+            " Screen again after any new weakness, drowsiness, chest or swallowing change.",
+        );
+    }
     if !plan.remark.trim().is_empty() {
         text.push_str(&format!(" {}.", sentence(&plan.remark)));
     }

@@ -183,6 +183,9 @@ pub enum Event {
         because: String,
         /// Who.
         by: Role,
+        /// What stood there; empty in records of earlier versions.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        says: String,
     },
     /// The visit ended before its screen was through.
     EndedEarly(EndedEarly),

@@ -75,8 +75,8 @@ pub struct Visit {
     pub role: Role,
     /// Everything the rules look at.
     pub exam: Exam,
-    /// Choking, if it happened: the newest.
-    pub choking: Option<Choking>,
+    /// Chokings, oldest first.
+    pub chokings: Vec<Choking>,
     /// When last well, in an emergency.
     pub last_well: String,
     /// The plan for the handover.
@@ -109,7 +109,7 @@ impl Visit {
             screen: None,
             role: Role::default(),
             exam: Exam::default(),
-            choking: None,
+            chokings: Vec::new(),
             last_well: String::new(),
             plan: Plan::default(),
             decided: None,
@@ -237,30 +237,41 @@ impl Visit {
                     }
                 }
             }
-            Event::WentOn { hold, because, by } => {
-                self.exam.went_on.push(WentOn { hold, because, by });
+            Event::WentOn {
+                hold,
+                because,
+                by,
+                says,
+            } => {
+                self.exam.went_on.push(WentOn {
+                    hold,
+                    because,
+                    by,
+                    says,
+                });
             }
             Event::EndedEarly(why) => self.exam.ended = Some(why),
             Event::TakenUpAgain => self.exam.ended = None,
             Event::Choking(since) => {
                 self.exam.choked = true;
-                self.choking = Some(Choking {
+                self.chokings.push(Choking {
                     since,
                     help: None,
                     over: None,
                 });
             }
             Event::NotChoking => {
-                self.exam.choked = false;
-                self.choking = None;
+                // The newest was the mistake; one before it was not.
+                self.chokings.pop();
+                self.exam.choked = !self.chokings.is_empty();
             }
             Event::HelpCalled(at) => {
-                if let Some(choking) = &mut self.choking {
+                if let Some(choking) = self.chokings.last_mut() {
                     choking.help = Some(at);
                 }
             }
             Event::BackToBaseline(at) => {
-                if let Some(choking) = &mut self.choking {
+                if let Some(choking) = self.chokings.last_mut() {
                     choking.over = Some(at);
                 }
             }
@@ -385,6 +396,11 @@ impl Visit {
         self.details.is_none() && !self.deleted && self.aside.is_empty()
     }
 
+    /// Choking, if it happened: the newest.
+    pub fn choking(&self) -> Option<Choking> {
+        self.chokings.last().copied()
+    }
+
     /// The decision of its screen, if it has one.
     pub fn decision(&self) -> Option<Decision> {
         self.screen.map(|id| assess(id.screen(), &self.exam))
@@ -392,7 +408,7 @@ impl Visit {
 
     /// Whether a time still runs in it.
     pub fn running(&self) -> bool {
-        self.exam.trials.iter().any(is_running) || self.choking.is_some_and(|c| c.over.is_none())
+        self.exam.trials.iter().any(is_running) || self.choking().is_some_and(|c| c.over.is_none())
     }
 }
 

@@ -19,7 +19,7 @@ pub(super) fn ChokingPage() -> impl IntoView {
     let desk = Desk::get();
     let choking = follow(move || {
         desk.visit
-            .with(|v| v.as_ref().and_then(|v| v.choking))
+            .with(|v| v.as_ref().and_then(Visit::choking))
             .map(|c: Choking| (c.since, c.help, c.over))
     });
     let at = move |from: Stamp, to: Stamp| {
@@ -102,9 +102,13 @@ fn clock_words(length: crate::measure::time::Millis) -> String {
 /// Takes choking back, its sign included where it is the newest press, and returns to the task.
 fn mistaken(desk: Desk) {
     let pressed = desk.visit.with_untracked(|v| {
-        v.as_ref()?.exam.trials.iter().rev().find_map(|trial| {
+        let visit = v.as_ref()?;
+        let since = visit.choking()?.since;
+        visit.exam.trials.iter().rev().find_map(|trial| {
             let newest = trial.marks.iter().rev().find(|m| m.kind.pressed())?;
-            (newest.kind == MarkKind::Sign(Sign::Choke)).then_some((trial.number, trial.task))
+            // An earlier choke, in another trial, was none.
+            (newest.kind == MarkKind::Sign(Sign::Choke) && newest.at == since)
+                .then_some((trial.number, trial.task))
         })
     });
     desk.record(

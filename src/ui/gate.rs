@@ -274,7 +274,7 @@ fn GateFindings() -> impl IntoView {
                     <p>"Use your local procedure for deterioration."</p>
                     <ul>{readings.into_iter().map(|block| {
                         let item = super::why::flag_item(&block.flag);
-                        view! { {item}<GoOnPast id=block.hold go_on=block.go_on/> }
+                        view! { {item}<GoOnPast id=block.hold says=block.flag.reason().to_owned() go_on=block.go_on/> }
                     }).collect_view()}</ul>
                 </section>
             })
@@ -346,7 +346,7 @@ fn Answered(
                 gate::state_of(item, exception, &v.exam.policy) == State::Block
             }));
             (blocked && on().is_none()).then(|| view! {
-                <GoOnPast id=gate::hold_id(item, exception) go_on=gate::go_on(item)/>
+                <GoOnPast id=gate::hold_id(item, exception) says=exception.words.to_owned() go_on=gate::go_on(item)/>
             })
         })}
     }

@@ -8,6 +8,7 @@ use super::live::{live, press};
 use super::parts::Frame;
 use super::route::{Page, Route};
 use crate::browser::clock;
+use crate::measure::time::Millis;
 use crate::record::head::Head;
 
 /// How many visits a press brings.
@@ -46,12 +47,22 @@ pub(super) fn HistoryPage() -> impl IntoView {
     let more = RwSignal::new(true);
     let problem = RwSignal::new(String::new());
     let bring = move || {
-        let before = heads.with_untracked(|h| h.last().map(|h| h.touched));
+        // Several visits may have been touched in the last one's very millisecond, and only some of
+        // them have come: that millisecond is asked for again.
+        let (again, before) = heads.with_untracked(|h| {
+            let last = h.last().map(|h| h.touched);
+            let again = h.iter().filter(|h| Some(h.touched) == last).count();
+            (again, last.map(|last| last + Millis(1)))
+        });
+        let most = PAGE + again;
         spawn_local(async move {
-            match desk.keeper().heads(PAGE, before).await {
-                Ok(next) => {
-                    more.set(next.len() == PAGE);
-                    heads.update(|h| h.extend(next));
+            match desk.keeper().heads(most, before).await {
+                Ok(mut next) => {
+                    more.set(next.len() == most);
+                    heads.update(|h| {
+                        next.retain(|new| h.iter().all(|old| old.visit != new.visit));
+                        h.extend(next);
+                    });
                 }
                 Err(error) => problem.set(error.to_string()),
             }

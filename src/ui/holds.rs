@@ -38,7 +38,7 @@ pub(super) fn Holds(
                             <li>
                                 <p><b>{crate::clinical::words::capital(&hold.says)}</b></p>
                                 {(!hold.advice.is_empty()).then(|| view! { <p>{hold.advice}</p> })}
-                                <GoOnPast id=hold.id go_on=hold.go_on/>
+                                <GoOnPast id=hold.id says=hold.says go_on=hold.go_on/>
                                 {rule_fold(hold.rule)}
                             </li>
                         }).collect_view()}
@@ -54,6 +54,8 @@ pub(super) fn Holds(
 pub(super) fn GoOnPast(
     /// The hold.
     id: String,
+    /// What it says.
+    says: String,
     /// Who may.
     go_on: GoOn,
 ) -> impl IntoView {
@@ -63,7 +65,7 @@ pub(super) fn GoOnPast(
         .with_untracked(|v| v.as_ref().map_or(Role::default(), |v| v.role));
     match go_on {
         GoOn::Never => ().into_any(),
-        way if way.open_to(role) => view! { <GoOnWith id=id/> }.into_any(),
+        way if way.open_to(role) => view! { <GoOnWith id=id says=says/> }.into_any(),
         _ => view! {
             <p class="small">"Only a speech-language pathologist may go on past this."</p>
         }
@@ -76,6 +78,8 @@ pub(super) fn GoOnPast(
 fn GoOnWith(
     /// The hold gone past.
     id: String,
+    /// What it says.
+    says: String,
 ) -> impl IntoView {
     let desk = Desk::get();
     let asked = RwSignal::new(false);
@@ -89,6 +93,7 @@ fn GoOnWith(
             hold: id.clone(),
             because,
             by,
+            says: says.clone(),
         }]);
     });
     let say = move |_| {

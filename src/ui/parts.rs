@@ -60,7 +60,7 @@ pub(super) fn ChokingButton() -> impl IntoView {
     let open = move |_| {
         if desk
             .visit
-            .with_untracked(|v| v.as_ref().is_some_and(|v| v.choking.is_none()))
+            .with_untracked(|v| v.as_ref().is_some_and(|v| v.choking().is_none()))
         {
             desk.record([Event::Choking(clock::now())]);
         }

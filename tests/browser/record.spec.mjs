@@ -3,7 +3,7 @@
 import fs from "node:fs";
 import { test } from "./killable.mjs";
 import { appStarted, expect, openApp } from "./support.mjs";
-import { marksOf, storedEvents, storedHeads } from "./store.mjs";
+import { marksOf, sameMoment, storedEvents, storedHeads } from "./store.mjs";
 import { ASKED, BUTTONS, FIELDS, FOLDS, PAGES, SAYS, SIGNS, stopTime, TIMES, VERDICTS, Walk } from "./walk.mjs";
 
 /** What is stored, without what comes with the time. */
@@ -457,4 +457,21 @@ test("a deleted visit leaves nothing but its tombstone", async ({ page, context 
   await appStarted(page);
   await walk.isOn(PAGES.home);
   await expect(walk.button(BUTTONS.goOnVisit)).toHaveCount(0);
+});
+
+test("visits of one and the same millisecond all come, page by page", async ({ page }) => {
+  const walk = await Walk.start(page);
+  await walk.newVisit();
+  await walk.saved();
+  await sameMoment(page, 70);
+  await walk.press(BUTTONS.back);
+  await walk.press(BUTTONS.back);
+  await walk.press(BUTTONS.allVisits);
+  await walk.isOn(PAGES.history);
+  const listed = walk.main.locator("ul.heads li");
+  await expect(listed).toHaveCount(30);
+  await walk.press(BUTTONS.olderVisits);
+  await walk.press(BUTTONS.olderVisits);
+  await expect(listed).toHaveCount(71);
+  await expect(walk.button(BUTTONS.olderVisits)).toHaveCount(0);
 });

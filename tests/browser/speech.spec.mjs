@@ -428,7 +428,7 @@ test.describe("what can go wrong", () => {
     await walk.settle();
     await walk.answer(ASKED.sound, SOUND.correct);
     await figure(walk, "Trial 1: 6 taps, no rate, correct");
-    await expect(page.getByText(`${SAYS.outOfSight} 2.0 s during this time`)).toBeVisible();
+    await expect(page.getByText(`${SAYS.outOfSight} 2.0 s during this time: presses may be missing.`)).toBeVisible();
     await says(walk, "no correct trial with a time among 1, so no rate is scored");
     await says(walk, `pa-pa-pa, trial 1: kept, not scored: ${SAYS.outOfSight} 2.0 s during this time.`);
     await expect(walk.main.locator(".figure, .flag", { hasText: "per second" })).toHaveCount(0);

@@ -37,3 +37,22 @@ export function marksOf(events, kind) {
     .map(({ event }) => event?.Mark)
     .filter((mark) => mark && (mark.kind === kind || mark.kind?.[kind] !== undefined));
 }
+
+/** Copies the newest head under `n` other visits, all touched in one and the same millisecond. */
+export function sameMoment(page, n) {
+  return page.evaluate(async (count) => {
+    const done = (request) =>
+      new Promise((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error);
+      });
+    const database = await done(indexedDB.open("penlight"));
+    const heads = database.transaction("heads", "readwrite").objectStore("heads");
+    const [head] = await done(heads.getAll());
+    for (let i = 0; i < count; i += 1) {
+      const visit = `aaaaaaaaaaaa${String(i).padStart(4, "0")}`;
+      await done(heads.put({ ...head, visit, label: `Visit ${i + 2}`, touched: head.touched - 1000 }));
+    }
+    database.close();
+  }, n);
+}

@@ -19,6 +19,7 @@ export const BUTTONS = {
   count: begins("Just count something"),
   goOnVisit: begins("Go on: "),
   allVisits: "All visits",
+  olderVisits: "Older visits",
   settings: "Settings",
   sources: begins("Sources"),
   back: "Back",

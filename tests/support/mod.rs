@@ -130,6 +130,7 @@ pub(crate) fn went_on(hold: &str, by: Role) -> WentOn {
         hold: hold.to_owned(),
         because: "agreed with the physician".to_owned(),
         by,
+        says: String::new(),
     }
 }
 

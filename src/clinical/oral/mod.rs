@@ -8,6 +8,7 @@
 //! expected". One press settles only the items it names. Sides are the patient's. The gag is
 //! never before a swallow trial.
 
+pub mod against_gate;
 pub mod answer;
 mod face;
 mod feeling;

@@ -231,6 +231,29 @@ pub fn read(trial: &Trial) -> Finding {
     }
 }
 
+/// The newest reading, and what it leaves out as it was read before: counting again takes back no
+/// saturation.
+pub fn reading(exam: &Exam) -> Option<Finding> {
+    let mut readings = exam
+        .trials
+        .iter()
+        .rev()
+        .filter(|t| t.task == TaskId::Breathing)
+        .map(read);
+    let mut newest = readings.next()?;
+    for earlier in readings {
+        if newest.spo2.is_none() {
+            newest.spo2 = earlier.spo2;
+            newest.oxygen = newest.oxygen.or(earlier.oxygen);
+        }
+        if newest.target.is_none() {
+            newest.target = earlier.target;
+            newest.confirmed = earlier.confirmed;
+        }
+    }
+    Some(newest)
+}
+
 /// The rates of a child beside the range taught for the age; adults have bands of their own.
 fn compare(exam: &Exam) -> Vec<Comparison> {
     if exam.age.is_none_or(|age| age.is_adult()) {
@@ -384,7 +407,7 @@ impl Block {
 
 /// Readings that hold up a water trial, what was gone past included.
 pub fn blocks(exam: &Exam) -> Vec<Block> {
-    let finding = exam.latest(TaskId::Breathing).map(read);
+    let finding = reading(exam);
     let mut blocks = Vec::new();
     let mut block = |rule: &'static Rule, reading: String, go_on: GoOn, words: String| {
         blocks.push(Block {
@@ -431,7 +454,10 @@ pub fn blocks(exam: &Exam) -> Vec<Block> {
             block(&rules::BREATHING_SPO2, reading, slp, words);
         } else if !adult {
             let ask = format!("{words}: does it fit the local chart for this age?");
-            block(&rules::BREATHING_CHILD, reading, GoOn::WithReason, ask);
+            // A chart says what is usual, not that a reading which holds an adult is safe.
+            let low = spo2_band(percent, f.target, &exam.policy) == Band::Block;
+            let go_on = if low { slp } else { GoOn::WithReason };
+            block(&rules::BREATHING_CHILD, reading, go_on, ask);
         }
     }
     blocks
@@ -450,7 +476,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
             None => block.flag,
         })
         .collect();
-    let Some(finding) = exam.latest(TaskId::Breathing).map(read) else {
+    let Some(finding) = reading(exam) else {
         return flags;
     };
     let mut note = |rule: &'static Rule, words: String| {

@@ -4,6 +4,7 @@ use crate::clinical::compare::{self, Comparison};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::norms::{Method, Quantity, Task, Unit};
+use crate::clinical::person::Age;
 use crate::clinical::policy::Policy;
 use crate::clinical::rules;
 use crate::clinical::task::{
@@ -93,20 +94,22 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::DRY_ADULTS,
     ],
     untimed: None,
-    not_for: |age, policy| {
-        match age {
-        Some(age) if age.under_years(policy.dry_swallow_from_years) => Some(rules::DRY_ADULTS.flag(
+    not_for: aside,
+};
+
+fn aside(age: Option<Age>, policy: &Policy) -> Option<Flag> {
+    let from = policy.dry_swallow_from_years;
+    age.is_some_and(|age| age.under_years(from)).then(|| {
+        rules::DRY_ADULTS.flag(
             Level::Note,
             Domain::EatingDrinking,
             format!(
-                "The dry-swallow count is meant for people from {} years: its studies are in adults.",
-                policy.dry_swallow_from_years
+                "The dry-swallow count is meant for people from {from} years: its studies are in \
+                 adults."
             ),
-        )),
-        _ => None,
-    }
-    },
-};
+        )
+    })
+}
 
 /// What the trial yields.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -178,7 +181,12 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         return vec![rules::DRY_NOT_VALID.flag(
             Level::Incomplete,
             eating,
-            format!("Dry swallows not valid: {}", small(why)),
+            match finding.count.count() {
+                n if finding.whole => {
+                    format!("Dry swallows not valid: {} ({n} counted)", small(why))
+                }
+                _ => format!("Dry swallows not valid: {}", small(why)),
+            },
         )];
     }
     let n = finding.count.count();
@@ -235,6 +243,14 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
             format!("{n} dry swallow{s} in 30 seconds (3 or more expected){in_60}"),
         )]
     }
+}
+
+/// Whether a whole count had no swallow in it and was then called not valid: what was not felt may
+/// not have been there.
+pub fn none_and_not_valid(exam: &Exam) -> bool {
+    exam.latest(TaskId::DrySwallow)
+        .and_then(read)
+        .is_some_and(|f| f.whole && f.not_valid.is_some() && f.count.count() == 0)
 }
 
 /// What the rules say about an examination.

@@ -24,7 +24,7 @@ use self::by_mouth::Offer;
 use super::exam::Exam;
 use super::flag::{Flag, Level};
 use super::judge::three_ml::Wording;
-use super::task::{REMARK, TaskId, TaskSpec};
+use super::task::{NOT_VALID, REMARK, TaskId, TaskSpec};
 use super::trial::{Answer, Trial};
 
 /// A task's data.
@@ -167,11 +167,11 @@ pub fn summary(id: TaskId, exam: &Exam) -> Option<String> {
 pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
     let mut flags = own_flags(id, exam);
     let fell = saturation::flags(id, exam);
-    if !fell.is_empty() {
+    if fell.iter().any(|flag| flag.level() > Level::Note) {
         // "No sign seen" is not said of a trial that was stopped.
         flags.retain(|flag| flag.level() != Level::Pass);
-        flags.extend(fell);
     }
+    flags.extend(fell);
     flags
 }
 
@@ -204,7 +204,12 @@ fn own_flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
 /// earlier one showed, nor anything else that was seen.
 fn of_all(exam: &Exam, id: TaskId, judge: fn(&Trial) -> Vec<Flag>) -> Vec<Flag> {
     let mut flags = Vec::new();
-    let mut trials = exam.trials.iter().filter(|t| t.task == id).peekable();
+    let begun = |t: &&Trial| t.task == id && (t.start().is_some() || t.choice(NOT_VALID).is_some());
+    // One that was opened and left clears nothing of the one before.
+    let mut trials = exam.trials.iter().filter(begun).peekable();
+    if trials.peek().is_none() {
+        return exam.latest(id).map_or(flags, judge);
+    }
     while let Some(trial) = trials.next() {
         let newest = trials.peek().is_none();
         flags.extend(

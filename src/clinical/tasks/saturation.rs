@@ -1,7 +1,7 @@
 //! Oxygen saturation during a trial by mouth: asked only where it was read before, and judged for
 //! respiratory safety alone.
 
-use super::breathing;
+use super::breathing::{self, Band};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::rules;
@@ -30,38 +30,49 @@ pub const fn lowest(when: When) -> Question {
 
 /// Whether SpO2 was read before anything was given: else there is nothing to compare with.
 pub fn was_read(exam: &Exam) -> bool {
-    before(exam).is_some()
+    breathing::reading(exam).is_some_and(|reading| reading.spo2.is_some())
 }
 
-/// SpO2 before the trials in percent, and the lowest value of a prescribed target.
-fn before(exam: &Exam) -> Option<(f64, Option<f64>)> {
-    let reading = breathing::read(exam.latest(TaskId::Breathing)?);
-    Some((reading.spo2?, reading.target))
-}
-
-/// A stop for each trial of a task in which SpO2 fell too far, or below a prescribed target.
+/// What the lowest SpO2 of each trial of a task says: a stop where it fell too far, or below a
+/// prescribed target; incomplete where nothing would be given at such a reading; else a note, so
+/// that no reading is lost.
 pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
-    let Some((before, target)) = before(exam) else {
-        return Vec::new();
-    };
-    let trials = exam.trials.iter().filter(|t| t.task == task);
-    trials
-        .filter_map(|trial| trial.number(LOWEST))
-        .filter(|lowest| {
-            before - lowest > f64::from(exam.policy.spo2_fall)
-                || target.is_some_and(|target| *lowest < target)
-        })
-        .map(|lowest| {
-            rules::BREATHING_SPO2_FALL.flag(
-                Level::Stop,
-                Domain::EatingDrinking,
-                format!(
-                    "oxygen saturation fell from {} to {} % during the trial (stopped for \
-                     respiratory safety; a fall does not show aspiration)",
-                    short(before),
-                    short(lowest)
-                ),
-            )
-        })
+    let readings = exam.trials.iter().enumerate();
+    readings
+        .filter(|(_, trial)| trial.task == task)
+        .filter_map(|(at, trial)| Some(flag(at, trial.number(LOWEST)?, exam)))
         .collect()
+}
+
+fn flag(at: usize, lowest: f64, exam: &Exam) -> Flag {
+    // Counting breaths again afterwards does not change what was read before the trial.
+    let before = exam.trials[..at]
+        .iter()
+        .rev()
+        .filter(|t| t.task == TaskId::Breathing)
+        .find_map(|t| breathing::read(t).spo2);
+    let target = breathing::reading(exam).and_then(|reading| reading.target);
+    let below = target.is_some_and(|target| lowest < target);
+    let adult = exam.age.is_none_or(|age| age.is_adult());
+    let words = match before {
+        Some(before) => format!("from {} to {} %", short(before), short(lowest)),
+        None => format!("to {} %", short(lowest)),
+    };
+    if below || before.is_some_and(|before| before - lowest > f64::from(exam.policy.spo2_fall)) {
+        return rules::BREATHING_SPO2_FALL.flag(
+            Level::Stop,
+            Domain::EatingDrinking,
+            format!(
+                "oxygen saturation fell {words} during the trial (stopped for respiratory safety; \
+                 a fall does not show aspiration)"
+            ),
+        );
+    }
+    let held = adult && breathing::spo2_band(lowest, target, &exam.policy) == Band::Block;
+    let level = if held { Level::Incomplete } else { Level::Note };
+    rules::BREATHING_SPO2.flag(
+        level,
+        Domain::EatingDrinking,
+        format!("oxygen saturation {words} during the trial"),
+    )
 }

@@ -534,10 +534,11 @@ pub fn millilitres(ml: f64) -> String {
 
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    if let Some(aside) = (SPEC.not_for)(exam.age, &exam.policy) {
-        return vec![aside];
+    let mut flags: Vec<Flag> = (SPEC.not_for)(exam.age, &exam.policy).into_iter().collect();
+    // What was given before the age was put right is judged all the same.
+    if !flags.is_empty() && exam.latest_started(TaskId::Water90).is_none() {
+        return flags;
     }
-    let mut flags = Vec::new();
     let mut trials = exam
         .trials
         .iter()
