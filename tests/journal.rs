@@ -88,13 +88,14 @@ fn kept(visit: &Visit) -> String {
         chokings,
         plan,
         decided,
+        pressed_since_decided,
         issued,
         told,
         ..
     } = visit;
     format!(
         "{opened:?} {details:?} {screen:?} {role:?} {:?} {:?} {:?} {chokings:?} {plan:?} \
-         {decided:?} {issued:?} {told:?}",
+         {decided:?} {pressed_since_decided:?} {issued:?} {told:?}",
         exam.gate,
         exam.trials,
         (&exam.went_on, &exam.oral, &exam.order)

@@ -12,11 +12,13 @@ use penlight::clinical::person::{Age, Role};
 use penlight::clinical::screen::ScreenId;
 use penlight::clinical::sign::{Sign, SignTask, meaning};
 use penlight::clinical::task::TaskId;
-use penlight::clinical::tasks::{breathing, saturation, water};
+use penlight::clinical::tasks::{breathing, saturation, watched, water};
 use penlight::clinical::trial::MarkKind;
 use penlight::handover::action::{self, suggested};
 use penlight::handover::nursing::MOST;
-use penlight::record::event::{Action, ByWhen, Event, Plan, Whom};
+use penlight::measure::time::{PageLife, Stamp};
+use penlight::record::event::{Action, ByWhen, Event, Plan, Versions, Whom};
+use penlight::record::head::Head;
 use script::*;
 
 fn adult(role: Role) -> Script {
@@ -340,4 +342,93 @@ fn what_was_gone_past_is_told_in_its_words() {
     s.water(&[]);
     let told = "water was given despite this (2 dry swallows in 30 seconds (3 or more expected))";
     assert!(s.text().contains(told), "{}", s.text());
+}
+
+/// A watch of which nobody saw the end: the app was off for hours.
+#[test]
+fn a_watch_that_ran_out_unseen_is_asked_for() {
+    let mut s = ready(Role::Screener);
+    s.open(TaskId::Water90);
+    s.choose("voice-before", "clear");
+    s.mark(100_000, MarkKind::Start)
+        .mark(108_400, MarkKind::End);
+    let trial = s.trial;
+    let late = Stamp {
+        life: PageLife(8),
+        ..at(10_908_400)
+    };
+    s.say(Event::Mark {
+        trial,
+        at: late,
+        kind: MarkKind::WatchOver,
+    });
+    s.choose("cup", "one-go").choose("voice-after", "clear");
+    assert_eq!(s.verdict(), Verdict::Incomplete);
+    assert!(
+        s.text().contains("not said whether it was watched"),
+        "{}",
+        s.text()
+    );
+    s.choose(watched::WATCHED, "no");
+    assert_eq!(s.verdict(), Verdict::Incomplete);
+    s.choose(watched::WATCHED, "yes");
+    assert_eq!(s.verdict(), Verdict::Pass);
+    assert!(
+        s.text().contains("restarted during this time"),
+        "{}",
+        s.text()
+    );
+}
+
+/// A wet voice taken over from the trial before holds as one that was answered.
+#[test]
+fn a_wet_voice_that_is_taken_over_holds_too() {
+    let mut s = adult(Role::Screener);
+    s.on(ScreenId::Stepped)
+        .gate(&[])
+        .breaths(16)
+        .dry(&[2_000, 9_000, 17_000]);
+    s.given(TaskId::Sips, 100_000, &[]).number("sip", 10);
+    s.choose("voice-after", "wet");
+    let held = holds(TaskId::Water90, &s.visit.exam);
+    let wet = held.iter().find(|h| h.id == "water.wet-before").unwrap();
+    assert!(!wet.go_on.open_to(Role::Screener));
+}
+
+#[test]
+fn each_cup_is_told() {
+    let mut s = ready(Role::Screener);
+    s.water(&[(Sign::Cough, 5_000)]).water(&[]);
+    assert_eq!(s.verdict(), Verdict::Refer);
+    let text = s.text();
+    assert!(
+        text.contains("cup 1: 90 mL") && text.contains("cup 2: 90 mL"),
+        "{text}"
+    );
+    assert_eq!(text.matches("no sign for 60 seconds").count(), 1, "{text}");
+}
+
+/// The list at home never keeps saying "no sign seen" of a visit that has one now, and what was
+/// closed is closed for what it was closed for.
+#[test]
+fn a_sign_after_the_decision_shows_in_the_list() {
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    s.say(Event::Decided {
+        verdict: "pass".to_owned(),
+        reasons: Vec::new(),
+        versions: Versions {
+            app: "0".to_owned(),
+            rules: "1".to_owned(),
+        },
+        policy: "Penlight default 1".to_owned(),
+    });
+    assert_eq!(Head::of(&s.visit).verdict, "No sign seen");
+    s.mark(120_000, MarkKind::Sign(Sign::Cough));
+    let head = Head::of(&s.visit);
+    assert_eq!((head.verdict.as_str(), head.unclosed), ("Now: Refer", true));
+    s.say(Event::Closed("seen".to_owned()));
+    assert!(!Head::of(&s.visit).unclosed);
+    s.mark(130_000, MarkKind::Sign(Sign::Choke));
+    assert!(Head::of(&s.visit).unclosed);
 }

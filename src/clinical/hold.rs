@@ -102,10 +102,16 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             let says = block.flag.reason().to_owned();
             hold(block.hold, says, "", block.go_on, block.flag.rule());
         }
-        let voice = exam
+        // As answered here, or as it would be taken over from the trial before.
+        let heard = exam
             .latest(task)
-            .and_then(|t| t.choice(water::VOICE_BEFORE));
-        if voice == Some("wet") {
+            .and_then(|t| t.choice(water::VOICE_BEFORE))
+            .map(str::to_owned);
+        let taken = tasks::taken_over(task, exam)
+            .into_iter()
+            .find(|(question, _)| *question == water::VOICE_BEFORE)
+            .and_then(|(_, answer)| answer.choice().map(str::to_owned));
+        if heard.or(taken).as_deref() == Some("wet") {
             // The same as "does not manage saliva" at the gate, heard a little later.
             hold(
                 "water.wet-before".to_owned(),

@@ -486,11 +486,18 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
             parts.push(plain(small(flag.reason())));
         }
     }
-    if let Some(trial) = visit.exam.latest(TaskId::Water90) {
-        let finding = water::read(trial);
-        if finding.given {
-            parts.push(kept(water_words(&finding)));
-        }
+    let cups = visit
+        .exam
+        .trials
+        .iter()
+        .filter(|t| t.task == TaskId::Water90);
+    let cups: Vec<_> = cups.map(water::read).filter(|cup| cup.given).collect();
+    for (cup, n) in cups.iter().zip(1..) {
+        let which = match cups.len() {
+            1 => String::new(),
+            _ => format!("cup {n}: "),
+        };
+        parts.push(kept(format!("{which}{}", water_words(cup))));
     }
     if matches!(decision.verdict, Verdict::Stop | Verdict::Refer) {
         parts.extend(decision.missing.iter().map(|f| plain(small(f.reason()))));

@@ -51,11 +51,15 @@ impl Head {
                 (None, false) => "Visit".to_owned(),
             },
             // As it was recorded: a later version of the rules does not rewrite it.
-            verdict: visit
-                .decided
-                .as_ref()
-                .map_or(String::new(), |d| short_of(&d.verdict).to_owned()),
-            unclosed: visit.closed.is_none() && decision.is_some_and(|d| !d.reasons.is_empty()),
+            // What was pressed after it may: then it is the verdict that stands now.
+            verdict: visit.decided.as_ref().map_or(String::new(), |decided| {
+                let now = decision.as_ref().map(|d| d.verdict.id());
+                match now.filter(|now| *now != decided.verdict && visit.pressed_since_decided) {
+                    Some(now) => format!("Now: {}", short_of(now)),
+                    None => short_of(&decided.verdict).to_owned(),
+                }
+            }),
+            unclosed: decision.is_some_and(|d| d.reasons.len() > visit.closed_reasons()),
             issued: !visit.issued.is_empty(),
             running: visit.running(),
             loose: visit.is_loose(),

@@ -87,8 +87,10 @@ pub struct Visit {
     pub issued: Vec<Issue>,
     /// Who was told, whether it was read back, and when.
     pub told: Vec<(String, bool, Millis)>,
-    /// How an earlier refer or stop was closed.
-    pub closed: Option<String>,
+    /// Whether anything was pressed or answered after the decision was recorded.
+    pub pressed_since_decided: bool,
+    /// How an earlier refer or stop was closed, and how many reasons it had then.
+    pub closed: Option<(String, usize)>,
     /// The visit this loose count was attached to.
     pub attached_to: Option<VisitId>,
     /// Only a tombstone is left.
@@ -115,6 +117,7 @@ impl Visit {
             decided: None,
             issued: Vec::new(),
             told: Vec::new(),
+            pressed_since_decided: false,
             closed: None,
             attached_to: None,
             deleted: false,
@@ -158,6 +161,17 @@ impl Visit {
             self.opened = at.wall;
         }
         self.touched = at.wall;
+        self.pressed_since_decided |= matches!(
+            event,
+            Event::Mark { .. }
+                | Event::Undo { .. }
+                | Event::Answer { .. }
+                | Event::Attached { .. }
+                | Event::Choking(_)
+                | Event::NotChoking
+                | Event::Gate(_)
+                | Event::Oral(_)
+        );
         match event {
             Event::Opened {
                 details,
@@ -283,6 +297,7 @@ impl Visit {
                 policy,
                 ..
             } => {
+                self.pressed_since_decided = false;
                 self.decided = Some(Decided {
                     verdict,
                     versions,
@@ -310,7 +325,10 @@ impl Visit {
                 self.exam.trials.push(copy);
             }
             Event::AttachedTo(visit) => self.attached_to = Some(visit),
-            Event::Closed(how) => self.closed = Some(how),
+            Event::Closed(how) => {
+                let reasons = self.decision().map_or(0, |d| d.reasons.len());
+                self.closed = Some((how, reasons));
+            }
             Event::Deleted => {
                 *self = Visit {
                     next: self.next,
@@ -394,6 +412,11 @@ impl Visit {
     /// A count that was made without a visit.
     pub fn is_loose(&self) -> bool {
         self.details.is_none() && !self.deleted && self.aside.is_empty()
+    }
+
+    /// How many reasons were closed; what comes after is open again.
+    pub fn closed_reasons(&self) -> usize {
+        self.closed.as_ref().map_or(0, |(_, reasons)| *reasons)
     }
 
     /// Choking, if it happened: the newest.

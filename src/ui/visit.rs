@@ -308,8 +308,10 @@ fn CloseOut() -> impl IntoView {
             .with(|v| v.as_ref().is_some_and(|v| Head::of(v).unclosed))
     });
     let closed = follow(move || {
-        desk.visit
-            .with(|v| v.as_ref().and_then(|v| v.closed.clone()))
+        desk.visit.with(|v| {
+            v.as_ref()
+                .and_then(|v| v.closed.as_ref().map(|(how, _)| how.clone()))
+        })
     });
     view! {
         {live(move || open.get().then(|| view! {

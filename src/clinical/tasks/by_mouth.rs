@@ -2,6 +2,7 @@
 //!
 //! The 90 mL have rules of their own in [`super::water`]; the reading of a trial is the same.
 
+use super::watched;
 use super::water::{self, Seen, Watch};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
@@ -96,7 +97,7 @@ pub fn unfinished(trial: &Trial, exam: &Exam) -> Option<String> {
         Watch::Running => "the watch of 60 seconds is not over".to_owned(),
         Watch::Cut(why) => format!("the watch of 60 seconds was ended early: {why}"),
         Watch::Whole if !answered(trial, exam) => "what is asked after it is open".to_owned(),
-        Watch::Whole => return None,
+        Watch::Whole => return watched::missing(trial).map(str::to_owned),
     };
     Some(watch)
 }

@@ -1,6 +1,6 @@
 //! One plain cracker against the clock: bites, chews and swallows on a pad each.
 
-use super::saturation;
+use super::{saturation, watched};
 use crate::clinical::counted::{Counted, counted};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
@@ -84,6 +84,7 @@ pub static SPEC: TaskSpec = TaskSpec {
             "Does the diet order allow it?",
             &[choice(FINE, "Yes, or none in force"), choice(AGAINST, "No")],
         ),
+        watched::question(When::AfterWatch),
         saturation::lowest(When::AfterWatch),
         Question {
             id: WHICH,

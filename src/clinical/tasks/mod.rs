@@ -18,6 +18,7 @@ pub mod sips;
 pub mod six_signs;
 pub mod syllables;
 pub mod timed_water;
+pub mod watched;
 pub mod water;
 
 use self::by_mouth::Offer;
@@ -108,6 +109,7 @@ pub fn fits(id: TaskId, question: &str, exam: &Exam) -> bool {
         timed_water::SWALLOWS => exam.latest_started(id).is_some_and(|t| t.taps() == 0),
         breath_taps::STATE => breath_taps::asks_state(exam),
         saturation::LOWEST => saturation::was_read(exam),
+        watched::WATCHED => watched::asked(id, exam),
         _ => true,
     }
 }

@@ -5,9 +5,9 @@
 //! that of the newest, and that the other may be meant is said.
 
 use super::by_mouth::{self, Offer};
-use super::saturation;
 use super::sips::sign_words;
 use super::water::{NOT_GIVEN_REASONS, WATCH};
+use super::{saturation, watched};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::judge::signs::{self, SeenSign};
@@ -147,6 +147,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         before(POSTURE, "Posture", Takes::OneOf(POSTURES)),
         before(STRATEGY, "Strategy", Takes::OneOf(STRATEGIES)),
         before(STRATEGY_WORDS, "or another strategy", Takes::Words(30)),
+        watched::question(When::After),
         saturation::lowest(When::After),
         Question {
             when: When::After,

@@ -6,8 +6,8 @@
 //! given when it is over: within one minute after a sip a sign is that sip's (DAN06T).
 
 use super::by_mouth::{self, Offer};
-use super::saturation;
 use super::water::{NOT_GIVEN_REASONS, VOICE_AFTER, VOICE_BEFORE, VOICES, WATCH, Watch};
+use super::{saturation, watched};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::judge::looked::Looked;
@@ -97,6 +97,7 @@ pub static SPEC: TaskSpec = TaskSpec {
                 &[choice("no", "None"), choice("yes", "Residue")],
             )
         },
+        watched::question(When::After),
         saturation::lowest(When::After),
         Question {
             needed: false,
@@ -163,7 +164,9 @@ fn sips(exam: &Exam, hoping: bool) -> Vec<Sip> {
             signs: by_mouth::seen(trial),
             watched: match by_mouth::watch(trial) {
                 Watch::Cut(_) => false,
-                Watch::Whole => hoping || by_mouth::answered(trial, exam),
+                Watch::Whole => {
+                    hoping || by_mouth::answered(trial, exam) && watched::missing(trial).is_none()
+                }
                 Watch::NotBegun | Watch::Running => hoping,
             },
         })

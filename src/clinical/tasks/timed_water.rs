@@ -3,10 +3,10 @@
 //! An index of efficiency, not a sign of aspiration. Its signs count as in every trial by mouth.
 
 use super::by_mouth;
-use super::saturation;
 use super::water::{
     NOT_GIVEN_REASONS, SOME_LEFT, VOICE_AFTER, VOICE_BEFORE, VOICES, WATCH, millilitres,
 };
+use super::{saturation, watched};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::judge::signs;
@@ -122,6 +122,7 @@ pub static SPEC: TaskSpec = TaskSpec {
             When::AfterWatch,
             Takes::OneOf(VOICES),
         ),
+        watched::question(When::AfterWatch),
         saturation::lowest(When::AfterWatch),
         Question {
             needed: false,

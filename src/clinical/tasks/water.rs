@@ -1,6 +1,6 @@
 //! 3-oz (90 mL) water swallow test: 90 mL in one go, then 60 seconds of watching.
 
-use super::saturation;
+use super::{saturation, watched};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::policy::Policy;
@@ -162,6 +162,7 @@ pub static SPEC: TaskSpec = TaskSpec {
             only_if: None,
             needed: true,
         },
+        watched::question(When::AfterWatch),
         saturation::lowest(When::AfterWatch),
         Question {
             id: NOT_VALID,
@@ -297,6 +298,8 @@ pub struct Finding {
     pub watch: Watch,
     /// What speaks against the watch's time.
     pub watch_doubt: Option<Doubt>,
+    /// What is missing where the app was off when it ran out.
+    pub unwatched: Option<&'static str>,
     /// Why it was not given: the words.
     pub not_given: Option<&'static str>,
 }
@@ -362,6 +365,7 @@ pub fn read(trial: &Trial) -> Finding {
         watch_doubt: end
             .zip(watched)
             .and_then(|(end, over)| trial.doubt_over(end, WATCH, over)),
+        unwatched: None,
         not_given: trial.choice(NOT_VALID).map(|id| {
             NOT_GIVEN_REASONS
                 .iter()
@@ -457,6 +461,9 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
     if finding.before.is_none() {
         missing("voice before the water not recorded");
     }
+    if let Some(words) = finding.unwatched {
+        missing(words);
+    }
     if let Some(doubt) = finding.watch_doubt {
         flags.push(rules::WATER_UNFINISHED.flag(
             Level::Note,
@@ -545,7 +552,11 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         .filter(|t| t.task == TaskId::Water90)
         .peekable();
     while let Some(trial) = trials.next() {
-        let judged = judge(&read(trial), &exam.policy);
+        let finding = Finding {
+            unwatched: watched::missing(trial),
+            ..read(trial)
+        };
+        let judged = judge(&finding, &exam.policy);
         if trials.peek().is_none() {
             flags.extend(judged);
         } else {
