@@ -112,6 +112,20 @@ fn the_order_leads_on_and_what_is_left_out_is_no_part_of_the_way() {
 }
 
 #[test]
+fn much_that_was_not_done_is_counted_and_not_named() {
+    let nothing = told(exam(40, Vec::new()));
+    assert!(
+        nothing.contains("speech and breath timing not done"),
+        "{nothing}"
+    );
+    let one = text(ScreenId::FullVisit, exam(40, vec![held(LongestAh, 12_000)]));
+    assert!(
+        one.contains("not done: 10 of 11 speech and breath tasks"),
+        "{one}"
+    );
+}
+
+#[test]
 fn what_was_begun_stays_whatever_is_left_out_later() {
     let exam = ordered(
         &[SyllableKa],

@@ -7,6 +7,9 @@ use crate::clinical::tasks::{self, kept};
 use crate::clinical::words::small;
 use crate::record::visit::Visit;
 
+/// So many that were not done are named; more are counted.
+const NAMED: usize = 4;
+
 /// In a few words each: what is no part of this examination, what stepped aside and why, what was
 /// not done.
 pub fn told(visit: &Visit, decision: &Decision) -> Vec<String> {
@@ -21,13 +24,11 @@ pub fn told(visit: &Visit, decision: &Decision) -> Vec<String> {
     if !left_out.is_empty() {
         parts.push(format!("not part of this examination: {left_out}"));
     }
-    let open: Vec<TaskId> = screen
-        .tasks_of(exam)
-        .into_iter()
-        .filter(|task| tasks::is_speech(*task) && kept::numbered(*task, exam).next().is_none())
-        .collect();
+    let mut asked = screen.tasks_of(exam);
+    asked.retain(|task| tasks::is_speech(*task));
+    let untried = |task: &&TaskId| kept::numbered(**task, exam).next().is_none();
     let mut not_done = Vec::new();
-    for task in open {
+    for task in asked.iter().copied().filter(|task| untried(&task)) {
         match tasks::aside(task, exam) {
             Some(why) => {
                 let why = why.reason();
@@ -40,8 +41,14 @@ pub fn told(visit: &Visit, decision: &Decision) -> Vec<String> {
             None => not_done.push(task),
         }
     }
-    if !not_done.is_empty() {
-        parts.push(format!("not done: {}", names(&not_done)));
+    match not_done.len() {
+        0 => {}
+        n if n == asked.len() => parts.push("speech and breath timing not done".to_owned()),
+        n if n > NAMED => parts.push(format!(
+            "not done: {n} of {} speech and breath tasks",
+            asked.len()
+        )),
+        _ => parts.push(format!("not done: {}", names(&not_done))),
     }
     parts
 }
