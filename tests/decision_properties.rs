@@ -20,122 +20,20 @@ use penlight::clinical::go_on::GoOn;
 use penlight::clinical::hold::{Hold, holds};
 use penlight::clinical::oral::Examination;
 use penlight::clinical::person::{Age, Role};
-use penlight::clinical::policy::{Policy, SETTINGS, out_of_order};
 use penlight::clinical::rule::{Basis, Rule};
 use penlight::clinical::rules;
 use penlight::clinical::screen::{Screen, ScreenId};
 use penlight::clinical::sign::Sign;
 use penlight::clinical::source::{self, Mark as SourceMark};
-use penlight::clinical::task::{NOT_VALID, Question, Takes, TaskId, WATCH_CUT};
+use penlight::clinical::task::{NOT_VALID, TaskId, WATCH_CUT};
 use penlight::clinical::tasks::{self, breathing, dry_swallow};
-use penlight::clinical::trial::{Answer, Mark, MarkKind, Trial};
+use penlight::clinical::trial::{Mark, MarkKind, Trial};
 use proptest::prelude::*;
 use proptest::sample::{Index, select, subsequence};
+use support::any::*;
 use support::*;
 
-// Any examination.
-
-fn any_age() -> impl Strategy<Value = Option<Age>> {
-    prop_oneof![
-        3 => Just(Some(Age::Adult)),
-        2 => Just(None),
-        2 => (1_u8..=120).prop_map(|y| Some(Age::Years(y))),
-        1 => (0_u8..=35).prop_map(|m| Some(Age::Months(m))),
-    ]
-}
-
-/// Any policy that a file can give.
-fn any_policy() -> impl Strategy<Value = Policy> {
-    let values = prop::collection::vec(any::<Index>(), SETTINGS.len());
-    let changed = prop::collection::vec(any::<bool>(), SETTINGS.len());
-    (values, changed).prop_filter_map(
-        "settings that contradict each other",
-        |(values, changed)| {
-            let mut policy = Policy::default();
-            for ((setting, value), changed) in SETTINGS.iter().zip(values).zip(changed) {
-                if changed {
-                    let taken: Vec<i32> = (0..200).filter(|v| setting.takes(*v)).collect();
-                    (setting.set)(&mut policy, *value.get(&taken));
-                }
-            }
-            out_of_order(&policy).is_none().then_some(policy)
-        },
-    )
-}
-
-/// Mostly an open gate, so that what lies behind it is reached; else up to four items otherwise.
-fn any_gate() -> impl Strategy<Value = GateAnswers> {
-    let otherwise = (any::<Index>(), any::<Index>()).prop_map(|(item, answer)| {
-        let item = &ITEMS[item.index(ITEMS.len())];
-        let answer = match answer.index(item.exceptions.len() + 1) {
-            0 => None,
-            n => Some(item.exceptions[n - 1].id.to_owned()),
-        };
-        (item.id.to_owned(), answer)
-    });
-    prop_oneof![
-        2 => Just(Vec::new()),
-        3 => prop::collection::vec(otherwise, 1..4),
-    ]
-    .prop_map(|otherwise| {
-        let mut gate = gate_holds();
-        for (item, answer) in otherwise {
-            match answer {
-                Some(answer) => gate.0.insert(item, answer),
-                None => {
-                    gate.0.remove(&item);
-                }
-            }
-        }
-        gate
-    })
-}
-
-fn some_choice(question: &'static Question) -> BoxedStrategy<Option<Answer>> {
-    let (choices, least, most) = match question.takes {
-        Takes::OneOf(choices) => (choices.iter().map(|c| c.id).collect(), 0, 0),
-        Takes::Number { least, most, .. } | Takes::Tenths { least, most, .. } => {
-            (vec![""], least * 10, most * 10)
-        }
-        // No rule reads free words.
-        Takes::Words(_) => return Just(None).boxed(),
-    };
-    let number = choices == [""];
-    prop::option::of((select(choices), least..=most).prop_map(move |(id, n)| {
-        if number {
-            Answer::Tenths(n)
-        } else {
-            Answer::Choice(id.to_owned())
-        }
-    }))
-    .boxed()
-}
-
-/// Answers to any of a task's questions, each given or not.
-fn any_answers(task: TaskId) -> impl Strategy<Value = Vec<(String, Answer)>> {
-    tasks::spec(task)
-        .questions
-        .iter()
-        .map(|q| some_choice(q).prop_map(|a| a.map(|a| (q.id.to_owned(), a))))
-        .collect::<Vec<_>>()
-        .prop_map(|answers| answers.into_iter().flatten().collect())
-}
-
-fn with_answers(mut trial: Trial, answers: Vec<(String, Answer)>) -> Trial {
-    trial.answers.extend(answers);
-    trial
-}
-
-fn any_hidden(trial: Trial) -> impl Strategy<Value = Trial> {
-    prop::option::weighted(0.2, (0_i64..80_000, 0_i64..20_000)).prop_map(move |hidden| {
-        let mut trial = trial.clone();
-        trial.hidden = hidden
-            .into_iter()
-            .map(|(from, length)| (at(from), at(from + length)))
-            .collect();
-        trial
-    })
-}
+// Any examination: see also [`support::any`].
 
 fn any_breathing() -> impl Strategy<Value = Trial> {
     let counted = prop_oneof![
@@ -173,13 +71,6 @@ fn any_dry() -> impl Strategy<Value = Trial> {
 fn with_not_valid(mut trial: Trial) -> Trial {
     choose(&mut trial, NOT_VALID, "not-felt");
     trial
-}
-
-fn any_sign() -> impl Strategy<Value = Mark> {
-    (select(Sign::ALL.to_vec()), -1_000_i64..90_000).prop_map(|(sign, ms)| Mark {
-        at: at(ms),
-        kind: MarkKind::Sign(sign),
-    })
 }
 
 fn any_water() -> impl Strategy<Value = Trial> {
@@ -287,14 +178,6 @@ fn any_exam() -> impl Strategy<Value = Exam> {
         })
 }
 
-fn config() -> ProptestConfig {
-    ProptestConfig {
-        cases: 1_000,
-        failure_persistence: None,
-        ..ProptestConfig::default()
-    }
-}
-
 /// The swallow screen with its tasks in every order.
 static ORDERS: [Screen; 6] = {
     use TaskId::{Breathing as B, DrySwallow as D, Water90 as W};
@@ -372,7 +255,7 @@ fn hold_set(holds: &[Hold]) -> Vec<(String, String, GoOn)> {
 }
 
 proptest! {
-    #![proptest_config(config())]
+    #![proptest_config(config(1_000))]
 
     /// A sign seen never makes the verdict better, whenever it was pressed and in whatever state
     /// the cup is.
@@ -862,7 +745,7 @@ fn an_answer_of_another_version_never_opens_the_gate() {
 }
 
 proptest! {
-    #![proptest_config(config())]
+    #![proptest_config(config(1_000))]
 
     /// With several holds in the way, each needs its own reason: a part of them leaves the rest.
     #[test]

@@ -8,19 +8,16 @@
 mod script;
 
 use penlight::clinical::exam::EndedEarly;
-use penlight::clinical::gate::{HOLDS, ITEMS};
+use penlight::clinical::gate::ITEMS;
 use penlight::clinical::person::{Age, Label, Role, Setting};
 use penlight::clinical::policy::Policy;
 use penlight::clinical::screen::ScreenId;
 use penlight::clinical::sign::Sign;
 use penlight::clinical::task::TaskId;
-use penlight::clinical::trial::{Answer, MarkKind};
+use penlight::clinical::trial::MarkKind;
 use penlight::handover::action;
-use penlight::handover::nursing::{Clock, MOST, write};
-use penlight::measure::time::{Millis, PageLife, Stamp};
-use penlight::record::envelope::{Envelope, SCHEMA, VisitId, body};
-use penlight::record::event::{Action, Details, Event, Plan, Route, Versions};
-use penlight::record::visit::Visit;
+use penlight::handover::nursing::{MOST, write};
+use penlight::record::event::{Action, Details, Event, Plan, Route};
 use script::*;
 
 fn adult() -> Script {

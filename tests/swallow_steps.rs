@@ -45,40 +45,6 @@ fn reason<'a>(flags: &'a [Flag], part: &str) -> &'a Flag {
 
 // Small sips.
 
-/// A sip given at `from`, swallowed 2 s later, watched, voice clear, with these signs so many
-/// milliseconds after the swallow.
-fn sip(number: u32, ml: u8, from: i64, signs: &[(Sign, i64)]) -> Trial {
-    let end = from + 2_000;
-    let mut marks = vec![(MarkKind::Start, from), (MarkKind::End, end)];
-    marks.extend(
-        signs
-            .iter()
-            .map(|(s, after)| (MarkKind::Sign(*s), end + after)),
-    );
-    marks.push((MarkKind::WatchOver, end + 60_000));
-    marks.sort_by_key(|(_, ms)| *ms);
-    let mut trial = trial(TaskId::Sips, &marks);
-    trial.number = number;
-    support::number(&mut trial, sips::SIZE, i32::from(ml) * 10);
-    choose(&mut trial, water::VOICE_BEFORE, "clear");
-    choose(&mut trial, water::VOICE_AFTER, "clear");
-    if ml == 3 {
-        choose(&mut trial, sips::WAY, sips::UNDER_TONGUE);
-        choose(&mut trial, sips::EXTRA, "2");
-    }
-    trial
-}
-
-/// The first `n` sips of Penlight's own plan, all clear.
-fn clear_sips(n: usize) -> Vec<Trial> {
-    [3, 3, 5, 5, 10, 10]
-        .into_iter()
-        .zip(10..)
-        .take(n)
-        .map(|(ml, number)| sip(number, ml, i64::from(number) * 70_000, &[]))
-        .collect()
-}
-
 fn stepped(sips: Vec<Trial>, water: Option<Trial>) -> Exam {
     let mut trials = vec![breaths(16), dry(&[2_100, 9_800, 17_500, 26_000])];
     trials.extend(sips);
@@ -372,32 +338,6 @@ fn three_ml_rows() {
 
 // The timed cup.
 
-fn timed(offered: i32, left: i32, ms: i64, swallows: usize) -> Trial {
-    let mut marks = vec![(MarkKind::Start, 0)];
-    marks.extend((1..=swallows).map(|n| (MarkKind::Tap, n as i64)));
-    marks.push((MarkKind::End, ms));
-    marks.push((MarkKind::WatchOver, ms + 60_000));
-    let mut trial = trial(TaskId::TimedWater, &marks);
-    trial.number = 40;
-    match offered {
-        100 => choose(&mut trial, timed_water::OFFERED, "100"),
-        150 => choose(&mut trial, timed_water::OFFERED, "150"),
-        ml => {
-            choose(&mut trial, timed_water::OFFERED, "other");
-            number(&mut trial, timed_water::OTHER, ml * 10);
-        }
-    }
-    if left == 0 {
-        choose(&mut trial, timed_water::CUP, timed_water::EMPTY);
-    } else {
-        choose(&mut trial, timed_water::CUP, water::SOME_LEFT);
-        number(&mut trial, timed_water::LEFT, left * 10);
-    }
-    choose(&mut trial, water::VOICE_BEFORE, "clear");
-    choose(&mut trial, water::VOICE_AFTER, "clear");
-    trial
-}
-
 fn with_cup(cup: Trial) -> Exam {
     stepped(clear_sips(6), Some(cup))
 }
@@ -520,24 +460,6 @@ fn a_ward_reads_no_rate() {
 }
 
 // Own trials.
-
-fn own_trial(number: u32, level: &str, signs: &[(Sign, i64)]) -> Trial {
-    let from = i64::from(number) * 100_000;
-    let mut marks = vec![(MarkKind::Start, from), (MarkKind::End, from + 3_000)];
-    marks.extend(
-        signs
-            .iter()
-            .map(|(s, after)| (MarkKind::Sign(*s), from + 3_000 + after)),
-    );
-    marks.push((MarkKind::WatchOver, from + 63_000));
-    marks.sort_by_key(|(_, ms)| *ms);
-    let mut trial = trial(TaskId::Own, &marks);
-    trial.number = number;
-    choose(&mut trial, own::LEVEL, level);
-    choose(&mut trial, own::AMOUNT, "5");
-    choose(&mut trial, own::BY, "spoon");
-    trial
-}
 
 fn own_exam(trials: Vec<Trial>) -> Exam {
     let mut all = vec![breaths(16)];
@@ -782,17 +704,17 @@ fn the_second_scale_needs_a_confirmed_target() {
         }
         let exam = breathing_exam(vec![trial], Age::Adult);
         let blocked = breathing::blocks(&exam).len() == 1;
-        let noted = breathing::flags(&exam)
+        let by_the_second_scale = breathing::flags(&exam)
             .iter()
             .any(|f| f.rule().id == "breathing.second-scale");
-        (blocked, noted)
+        (blocked, by_the_second_scale)
     };
     assert_eq!(read(87, "air", true), (true, false));
     assert_eq!(read(88, "oxygen", true), (false, false));
     assert_eq!(read(93, "air", true), (false, false));
     assert_eq!(read(93, "oxygen", true), (false, true));
     assert_eq!(read(96, "oxygen", true), (false, true));
-    assert_eq!(read(97, "oxygen", true), (true, false));
+    assert_eq!(read(97, "oxygen", true), (true, true));
     // Without it an own target blocks below it and says nothing above.
     assert_eq!(read(97, "oxygen", false), (false, false));
     assert_eq!(read(87, "oxygen", false), (true, false));

@@ -117,25 +117,6 @@ fn ten_seconds_end_by_themselves() {
 
 // The timed cracker. Figures: ASE24. Report only: KOT21, HAG21.
 
-fn eaten(bites: usize, chews: usize, swallows: usize, ms: i64) -> Trial {
-    let mut trial = trial(TaskId::Cracker, &[(MarkKind::Start, 0)]);
-    for (kind, n) in [
-        (MarkKind::Tap, bites),
-        (MarkKind::Count(Counted::Chew), chews),
-        (MarkKind::Count(Counted::Swallow), swallows),
-    ] {
-        for i in 0..n {
-            mark(&mut trial, kind, at(i as i64 * 10));
-        }
-    }
-    mark(&mut trial, MarkKind::End, at(ms));
-    mark(&mut trial, MarkKind::WatchOver, at(ms + 60_000));
-    for question in [cracker::ALLERGY, cracker::TEETH, cracker::ORDER] {
-        choose(&mut trial, question, cracker::FINE);
-    }
-    trial
-}
-
 /// Worked example, other flags: 4 bites, 60 chews, 3 swallows, 48 s -> 12.0, 15.0, 0.75, 16.0.
 #[test]
 fn the_figures_of_a_cracker() {
@@ -274,13 +255,6 @@ fn before_a_cracker_come_allergy_teeth_and_order() {
 }
 
 // At the table.
-
-fn tallied(marks: &[(MarkKind, i64)], end: i64) -> Trial {
-    let mut all = vec![(MarkKind::Start, 0)];
-    all.extend_from_slice(marks);
-    all.push((MarkKind::End, end));
-    trial(TaskId::Meal, &all)
-}
 
 const BREATH: MarkKind = MarkKind::Count(Counted::Breath);
 const NOTE: MarkKind = MarkKind::Count(Counted::Note);

@@ -132,6 +132,45 @@ fn a_typo_in_a_norm_is_named() {
     norm(&[("age_to", "121")], "above 120 years");
     norm(&[("age_to", "")], "age_from and age_to go together");
     norm(&[("population", "")], "population is empty");
+    norm(&[("procedure", "")], "procedure is empty");
+    norm(
+        &[("age_from", ""), ("age_to", "")],
+        "a row has an age range",
+    );
+    norm(&[("read_from", "20")], "read_from and read_to go together");
+    norm(&[("read_to", "64")], "read_from and read_to go together");
+}
+
+#[test]
+fn a_language_is_a_tag_or_says_why_it_is_none() {
+    for good in ["-", "not shown", "en", "pt-BR"] {
+        assert_eq!(norm_faults(&[&row(&[("language", good)])]), [], "{good}");
+    }
+    for bad in [
+        "", "EN", "english", "en-", "en-us", "en_US", "e", "en-USA", "en-US-x", "unknown",
+    ] {
+        let reason = format!("language \"{bad}\" is not known; known are -, not shown, and tags");
+        norm(&[("language", bad)], &reason);
+    }
+}
+
+/// Ages that were not seen are said to be taken, and are checked all the same.
+#[test]
+fn ages_that_were_not_seen_say_so() {
+    let unseen = |changes: &[(&str, &str)]| {
+        let mut all = vec![("age_in", "years not seen")];
+        all.extend(changes);
+        row(&all)
+    };
+    let read = |row: &str| {
+        let text = format!("{}\n{row}\n", norms::COLUMNS.join(","));
+        let sheet = Sheet::parse("norms/test.csv", &text).unwrap();
+        norms::rust(&norms::check(&[sheet], &known()).unwrap())
+    };
+    assert!(read(&unseen(&[])).contains("ages: (240, 491), ages_seen: false"));
+    assert!(read(&row(&[])).contains("ages: (240, 491), ages_seen: true"));
+    let faults = norm_faults(&[&unseen(&[("age_to", "121")])]);
+    one(&faults, "norms/test.csv", 2, "above 120 years");
 }
 
 #[test]
@@ -200,6 +239,22 @@ fn ages_do_not_overlap_within_a_method() {
         3,
         "the ages it is read for overlap",
     );
+}
+
+/// The tables are one: a row of one file must not overlap that of another.
+#[test]
+fn ages_do_not_overlap_across_files() {
+    let sheet = |file: &str, changes: &[(&str, &str)]| {
+        let text = format!("{}\n{}\n", norms::COLUMNS.join(","), row(changes));
+        Sheet::parse(file, &text).unwrap()
+    };
+    let check = |changes: &[(&str, &str)]| {
+        let sheets = [sheet("norms/a.csv", &[]), sheet("norms/b.csv", changes)];
+        norms::check(&sheets, &known()).err().unwrap_or_default()
+    };
+    let faults = check(&[("age_from", "40"), ("age_to", "60")]);
+    one(&faults, "norms/b.csv", 2, "overlap those of norms/a.csv:2");
+    assert_eq!(check(&[("age_from", "41"), ("age_to", "60")]), []);
 }
 
 #[test]
@@ -285,7 +340,22 @@ fn a_rule_rests_on_what_was_seen() {
         "basis \"guess\" is not known",
     );
     fault("dry.few,,count,published,,AB01", "says is empty");
+    fault("dry.few,Says.,,published,,AB01", "looks_at is empty");
+    fault(
+        "dry.few,Says.,count,published,why.,AB01",
+        "a local policy says why, a published rule has its source for it",
+    );
     fault("dry few,Says.,count,published,,AB01", "is no id");
+}
+
+/// An id is the name of a constant and stands in stored decisions: it is one rule's.
+#[test]
+fn a_rule_has_an_id_of_its_own() {
+    let good = "dry.few,Says.,count,published,,AB01";
+    for again in [good, "dry-few,Says.,count,published,,AB01"] {
+        let faults = rule_faults(&format!("{good}\n{again}"));
+        one(&faults, "rules.csv", 3, "stands in line 2 already");
+    }
 }
 
 #[test]

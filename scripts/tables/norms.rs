@@ -109,6 +109,9 @@ pub const METHODS: &[(&str, &str)] = &[
 /// The marks a row may have: a figure from memory is no row.
 pub const MARKS: &[&str] = &["published", "secondary", "derived"];
 
+/// What stands in `age_in` where the ages of the group were not seen: years for which it is taken.
+const NOT_SEEN: &str = "years not seen";
+
 /// Ages of one row, in whole months, both ends included.
 type Months = (u32, u32);
 
@@ -121,6 +124,7 @@ pub struct Row {
     task: &'static str,
     method: &'static str,
     ages: Months,
+    ages_seen: bool,
     read: Option<Months>,
     figures: [(&'static str, Option<f64>); 7],
     n: Option<u32>,
@@ -175,6 +179,12 @@ fn row(sheet: &Sheet, line: &Line, known: &[Source]) -> Result<Row, Fault> {
     }
     let task = variant(line, "task", TASKS)?;
     let method = variant(line, "method", METHODS)?;
+    if !is_language(line.cell("language")) {
+        return Err(line.fault(format!(
+            "language \"{}\" is not known; known are -, not shown, and tags such as en or en-US",
+            line.cell("language"),
+        )));
+    }
     sheet::one_of(line, "sex", &["any", "F", "M"])?;
     sheet::one_of(line, "mark", MARKS)?;
     for column in ["population", "procedure"] {
@@ -201,10 +211,24 @@ fn row(sheet: &Sheet, line: &Line, known: &[Source]) -> Result<Row, Fault> {
         method,
         ages: ages(line, "age_from", "age_to")?
             .ok_or_else(|| line.fault("a row has an age range"))?,
+        ages_seen: line.cell("age_in") != NOT_SEEN,
         read: ages(line, "read_from", "read_to")?,
         figures,
         n: line.whole("n")?,
     })
+}
+
+/// "-" where it does not matter, "not shown", or a tag: two small letters, and where it says more a
+/// "-" and two capitals.
+fn is_language(cell: &str) -> bool {
+    let letters = |part: &str, is: fn(&u8) -> bool| part.len() == 2 && part.bytes().all(|b| is(&b));
+    let (language, region) = match cell.split_once('-') {
+        Some((language, region)) => (language, Some(region)),
+        None => (cell, None),
+    };
+    matches!(cell, "-" | "not shown")
+        || letters(language, u8::is_ascii_lowercase)
+            && region.is_none_or(|region| letters(region, u8::is_ascii_uppercase))
 }
 
 fn unknown<'a>(line: &Line, column: &str, known: impl Iterator<Item = &'a str>) -> Fault {
@@ -271,9 +295,9 @@ fn ages(line: &Line, from: &str, to: &str) -> Result<Option<Months>, Fault> {
     if first > last {
         return Err(line.fault(format!("{from} {first} is above {to} {last}")));
     }
-    let months = match sheet::one_of(line, "age_in", &["years", "months"])? {
-        "years" => (first * 12, last * 12 + 11),
-        _ => (first, last),
+    let months = match sheet::one_of(line, "age_in", &["years", "months", NOT_SEEN])? {
+        "months" => (first, last),
+        _ => (first * 12, last * 12 + 11),
     };
     if months.1 > 120 * 12 + 11 {
         return Err(line.fault(format!("{to} {last} is above 120 years")));
@@ -316,12 +340,13 @@ pub fn rust(rows: &[Row]) -> String {
         let _ = write!(
             out,
             "Row {{ task: Task::{}, method: Method::{}, unit: Unit::{}, \
-             language: {:?}, sex: {sex}, ages: {:?}, read: {:?}, ",
+             language: {:?}, sex: {sex}, ages: {:?}, ages_seen: {}, read: {:?}, ",
             row.task,
             row.method,
             row.unit,
             line.cell("language"),
             row.ages,
+            row.ages_seen,
             row.read,
         );
         for (name, figure) in &row.figures {

@@ -42,6 +42,7 @@ impl Comparison {
         if let Some(z) = self.place.and_then(|place| place.z) {
             words.push(format!("This one is {z}."));
         }
+        words.push(format!("{}: {}.", norm.which(), norm.row.population));
         words.extend(norm.remarks());
         words.join(" ")
     }

@@ -3,6 +3,8 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+mod groups;
+
 use penlight::clinical::assess::{assess, flags};
 use penlight::clinical::decision::Verdict;
 use penlight::clinical::exam::{EndedEarly, Exam};
@@ -289,6 +291,48 @@ fn new_weakness_is_an_emergency_and_an_old_stroke_is_not() {
     exam.gate.0.remove(WEAKNESS);
     assert_eq!(says(&exam, "oral.weakness-not-asked").len(), 1);
     assert_eq!(verdict(&exam, ScreenId::OralMotor), Verdict::NoDecision);
+}
+
+/// Every rule about the examination itself, an example that raises it, and its level.
+#[test]
+fn every_rule_of_the_examination_has_an_example() {
+    let unasked = Exam {
+        oral: oral(&[("face.rest", Seen::AsExpected)]),
+        ..Exam::default()
+    };
+    let one = |what: &str| FoundId {
+        what: what.to_owned(),
+        side: Some(Sides::Left),
+        severity: None,
+    };
+    let thin = Seen::Found(vec![one("wasted"), one("twitching")]);
+    let examples = [
+        (
+            "oral.strong",
+            exam(&[
+                ("tongue.out", found("to-side", Some(Sides::Left))),
+                ("tongue.push", Seen::AsExpected),
+            ]),
+        ),
+        ("oral.tongue-lower-neuron", exam(&[("tongue.rest", thin)])),
+        ("oral.wet-voice", exam(&[("voice.ah", found("wet", None))])),
+        ("oral.larynx", exam(&[("larynx", found("not-felt", None))])),
+        ("oral.weakness-not-asked", unasked),
+    ];
+    for (id, exam) in &examples {
+        let raised = raised(exam);
+        let levels: Vec<Level> = raised
+            .iter()
+            .filter(|f| f.rule().id == *id)
+            .map(Flag::level)
+            .collect();
+        assert_eq!(levels, [Level::Note], "{id}: {raised:?}");
+    }
+    for rule in rules::ALL {
+        let ours = groups::stands_for(groups::ORAL, rule.id);
+        let raised = examples.iter().any(|(id, _)| *id == rule.id);
+        assert_eq!(ours, raised, "{}", rule.id);
+    }
 }
 
 /// What is shown of gag, wet voice and palpation stands in the rows of its sources.

@@ -157,6 +157,60 @@ fn counts_derived_for_water_90_ml() {
     prints_percent(found.specificity.rest(), "51.3");
 }
 
+/// VDM10: a ratio of s to z still above 1.4 a day after intubation, n = 32: 6 were, and 4 of these
+/// had what needs a referral. Printed: sensitivity 100, specificity 93 per cent.
+#[test]
+fn ratio_of_s_to_z_after_intubation() {
+    let counts = [4, 0, 2, 26];
+    assert_eq!(counts.iter().sum::<u32>(), 32);
+    let found = table(counts).accuracy().unwrap();
+    prints(found.sensitivity, "1");
+    prints(found.specificity, "0.93");
+    // 19 per cent of 32 at 24 hours. The 40 per cent printed for 13 within 6 hours are 40.6.
+    prints(part(6.0 / 32.0), "0.19");
+    prints(part(13.0 / 32.0), "0.406");
+}
+
+/// SLK09: 90 mL of water in 56 children, 22 passed. Printed: sensitivity 100, specificity 51.2 per
+/// cent. The only whole numbers that fit: nobody who passed aspirated, and 22 of 43 did not fail.
+#[test]
+fn water_90_ml_in_children() {
+    let children = table([13, 0, 21, 22]);
+    assert_eq!(children.true_negative + children.false_negative, 22);
+    let found = children.accuracy().unwrap();
+    prints_percent(found.sensitivity, "100.0");
+    prints_percent(found.specificity, "51.2");
+    for without in 22..=56 {
+        let rate = 22.0 / f64::from(without);
+        assert_eq!(format!("{:.1}", rate * 100.0) == "51.2", without == 43);
+    }
+}
+
+/// RSST25: two dry swallows or fewer, n = 246. Printed: 35.5, 92.4 and an accuracy of 78.1 per
+/// cent. No whole numbers give all three: those that come nearest are 22 of 62 and 170 of 184,
+/// with an accuracy of 78.0. The figures are taken as they were read.
+#[test]
+fn dry_swallows_later_study_in_whole_numbers() {
+    let right = |counts: [u32; 4]| f64::from(counts[0] + counts[3]) / 246.0;
+    let nearest = [22, 40, 14, 170];
+    assert_eq!(nearest.iter().sum::<u32>(), 246);
+    let found = table(nearest).accuracy().unwrap();
+    prints_percent(found.sensitivity, "35.5");
+    prints_percent(found.specificity, "92.4");
+    prints_percent(part(right(nearest)), "78.0");
+    for with in 1..246_u32 {
+        let without = 246 - with;
+        for (found, passed) in (0..=with).flat_map(|f| (0..=without).map(move |p| (f, p))) {
+            let per_cent = |n: u32, of: u32| format!("{:.1}", 100.0 * f64::from(n) / f64::from(of));
+            let accuracy = right([found, with - found, without - passed, passed]);
+            if (accuracy * 1000.0).round() == 781.0 {
+                let both = per_cent(found, with) == "35.5" && per_cent(passed, without) == "92.4";
+                assert!(!both, "{found} of {with}, {passed} of {without}");
+            }
+        }
+    }
+}
+
 // What must hold for any figures.
 
 #[test]

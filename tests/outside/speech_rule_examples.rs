@@ -4,6 +4,8 @@
 
 #![allow(clippy::unwrap_used)]
 
+mod groups;
+
 use std::num::NonZeroU32;
 
 use penlight::clinical::exam::Exam;
@@ -298,8 +300,7 @@ fn every_example_comes_to_its_level() {
 fn every_rule_has_an_example_that_raises_it() {
     let examples = all();
     for rule in rules::ALL {
-        let here = ["speech.", "voice.", "breath."];
-        if here.iter().any(|prefix| rule.id.starts_with(prefix)) {
+        if groups::stands_for(groups::SPEECH, rule.id) {
             let raised = examples
                 .iter()
                 .any(|(id, _, _, expected)| *id == rule.id && expected.is_some());

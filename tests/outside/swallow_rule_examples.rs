@@ -7,6 +7,7 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+mod groups;
 mod read;
 
 use penlight::clinical::decision::{ALSO_FOUND, HEADLINE};
@@ -121,30 +122,6 @@ fn every_example_holds() {
     assert!(faults.is_empty(), "\n{}", faults.join("\n"));
 }
 
-/// The groups of rules that the table stands for.
-const GROUPS: [&str; 13] = [
-    "three-ml.",
-    "sips.",
-    "trial.",
-    "timed-water.",
-    "cracker.",
-    "six-signs.",
-    "flow.",
-    "mouth.",
-    "cough.",
-    "weak-side.",
-    "face.",
-    "tongue.",
-    "decision.",
-];
-/// Rules of other groups that it stands for too.
-const SINGLE: [&str; 4] = [
-    "breathing.infant",
-    "breathing.taught-range",
-    "breathing.taps",
-    "gag.never-decides",
-];
-
 #[test]
 fn every_rule_of_these_groups_has_an_example_that_raises_it() {
     let examples = examples();
@@ -153,7 +130,7 @@ fn every_rule_of_these_groups_has_an_example_that_raises_it() {
             e.expect == "none" || ["error: ", "ask: "].iter().any(|p| e.expect.starts_with(p));
         !empty
     };
-    let of_us = |id: &str| GROUPS.iter().any(|g| id.starts_with(g)) || SINGLE.contains(&id);
+    let of_us = |id: &str| groups::stands_for(groups::SWALLOW, id);
     let mut seen = 0;
     for rule in rules::ALL.iter().filter(|rule| of_us(rule.id)) {
         seen += 1;

@@ -2,7 +2,10 @@
 
 #![allow(dead_code)]
 
+pub(crate) mod any;
+
 use penlight::clinical::assess::assess;
+use penlight::clinical::counted::Counted;
 use penlight::clinical::decision::{Decision, Verdict};
 use penlight::clinical::exam::Exam;
 use penlight::clinical::flag::{Flag, Level};
@@ -10,8 +13,9 @@ use penlight::clinical::gate::{GateAnswers, HOLDS, ITEMS};
 use penlight::clinical::go_on::WentOn;
 use penlight::clinical::person::{Age, Role};
 use penlight::clinical::screen::ScreenId;
+use penlight::clinical::sign::Sign;
 use penlight::clinical::task::TaskId;
-use penlight::clinical::tasks::{breathing, dry_swallow, water};
+use penlight::clinical::tasks::{breathing, cracker, dry_swallow, own, sips, timed_water, water};
 use penlight::clinical::trial::{Answer, Mark, MarkKind, Trial};
 use penlight::measure::time::{Millis, PageLife, Stamp};
 
@@ -89,6 +93,115 @@ pub(crate) fn breaths(n: i64) -> Trial {
     marks.extend((0..n).map(|i| (MarkKind::Tap, 500 + i * 59_000 / n.max(1))));
     marks.push((MarkKind::WindowOver, breathing::WINDOW.0));
     trial(TaskId::Breathing, &marks)
+}
+
+/// A cracker eaten to its end and watched, with so many bites, chews and swallows, and nothing
+/// against it.
+pub(crate) fn eaten(bites: usize, chews: usize, swallows: usize, ms: i64) -> Trial {
+    let mut trial = trial(TaskId::Cracker, &[(MarkKind::Start, 0)]);
+    for (kind, n) in [
+        (MarkKind::Tap, bites),
+        (MarkKind::Count(Counted::Chew), chews),
+        (MarkKind::Count(Counted::Swallow), swallows),
+    ] {
+        for i in 0..n {
+            mark(&mut trial, kind, at(i as i64 * 10));
+        }
+    }
+    mark(&mut trial, MarkKind::End, at(ms));
+    mark(&mut trial, MarkKind::WatchOver, at(ms + 60_000));
+    for question in [cracker::ALLERGY, cracker::TEETH, cracker::ORDER] {
+        choose(&mut trial, question, cracker::FINE);
+    }
+    trial
+}
+
+/// A meal tallied up to `end`.
+pub(crate) fn tallied(marks: &[(MarkKind, i64)], end: i64) -> Trial {
+    let mut all = vec![(MarkKind::Start, 0)];
+    all.extend_from_slice(marks);
+    all.push((MarkKind::End, end));
+    trial(TaskId::Meal, &all)
+}
+
+/// A timed cup, drunk and watched, with so much left.
+pub(crate) fn timed(offered: i32, left: i32, ms: i64, swallows: usize) -> Trial {
+    let mut marks = vec![(MarkKind::Start, 0)];
+    marks.extend((1..=swallows).map(|n| (MarkKind::Tap, n as i64)));
+    marks.push((MarkKind::End, ms));
+    marks.push((MarkKind::WatchOver, ms + 60_000));
+    let mut trial = trial(TaskId::TimedWater, &marks);
+    trial.number = 40;
+    match offered {
+        100 => choose(&mut trial, timed_water::OFFERED, "100"),
+        150 => choose(&mut trial, timed_water::OFFERED, "150"),
+        ml => {
+            choose(&mut trial, timed_water::OFFERED, "other");
+            number(&mut trial, timed_water::OTHER, ml * 10);
+        }
+    }
+    if left == 0 {
+        choose(&mut trial, timed_water::CUP, timed_water::EMPTY);
+    } else {
+        choose(&mut trial, timed_water::CUP, water::SOME_LEFT);
+        number(&mut trial, timed_water::LEFT, left * 10);
+    }
+    choose(&mut trial, water::VOICE_BEFORE, "clear");
+    choose(&mut trial, water::VOICE_AFTER, "clear");
+    trial
+}
+
+/// A trial of the clinician's own, watched, with these signs so many milliseconds after it.
+pub(crate) fn own_trial(number: u32, level: &str, signs: &[(Sign, i64)]) -> Trial {
+    let from = i64::from(number) * 100_000;
+    let mut marks = vec![(MarkKind::Start, from), (MarkKind::End, from + 3_000)];
+    marks.extend(
+        signs
+            .iter()
+            .map(|(s, after)| (MarkKind::Sign(*s), from + 3_000 + after)),
+    );
+    marks.push((MarkKind::WatchOver, from + 63_000));
+    marks.sort_by_key(|(_, ms)| *ms);
+    let mut trial = trial(TaskId::Own, &marks);
+    trial.number = number;
+    choose(&mut trial, own::LEVEL, level);
+    choose(&mut trial, own::AMOUNT, "5");
+    choose(&mut trial, own::BY, "spoon");
+    trial
+}
+
+/// A sip given at `from`, swallowed 2 s later, watched, voice clear, with these signs so many
+/// milliseconds after the swallow.
+pub(crate) fn sip(number: u32, ml: u8, from: i64, signs: &[(Sign, i64)]) -> Trial {
+    let end = from + 2_000;
+    let mut marks = vec![(MarkKind::Start, from), (MarkKind::End, end)];
+    marks.extend(
+        signs
+            .iter()
+            .map(|(s, after)| (MarkKind::Sign(*s), end + after)),
+    );
+    marks.push((MarkKind::WatchOver, end + 60_000));
+    marks.sort_by_key(|(_, ms)| *ms);
+    let mut trial = trial(TaskId::Sips, &marks);
+    trial.number = number;
+    self::number(&mut trial, sips::SIZE, i32::from(ml) * 10);
+    choose(&mut trial, water::VOICE_BEFORE, "clear");
+    choose(&mut trial, water::VOICE_AFTER, "clear");
+    if ml == 3 {
+        choose(&mut trial, sips::WAY, sips::UNDER_TONGUE);
+        choose(&mut trial, sips::EXTRA, "2");
+    }
+    trial
+}
+
+/// The first `n` sips of Penlight's own plan, all clear.
+pub(crate) fn clear_sips(n: usize) -> Vec<Trial> {
+    [3, 3, 5, 5, 10, 10]
+        .into_iter()
+        .zip(10..)
+        .take(n)
+        .map(|(ml, number)| sip(number, ml, i64::from(number) * 70_000, &[]))
+        .collect()
 }
 
 /// Every item of the gate holds.

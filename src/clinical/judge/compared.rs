@@ -62,8 +62,6 @@ pub struct Compared {
     pub norm: Norm,
     /// Where the value stands.
     pub place: Place,
-    /// The group speaks one language, and the person's was not given.
-    pub language_not_given: bool,
 }
 
 impl Compared {
@@ -89,12 +87,7 @@ impl Compared {
         let place = norm
             .place(value)
             .map_err(|wrong| NoNorm::OtherUnit(task, wrong.wanted))?;
-        Ok(Compared {
-            norm,
-            place,
-            language_not_given: who.language.is_none()
-                && !matches!(norm.row.language, "-" | "not shown"),
-        })
+        Ok(Compared { norm, place })
     }
 
     /// Whether the value is so many standard deviations on the worse side, or more; no where the
@@ -124,32 +117,17 @@ impl Compared {
 
     /// The group with its figures and its source, and in which way it is not the person's own.
     pub fn group(&self) -> String {
-        let (row, fit) = (self.norm.row, self.norm.fit);
-        let which = if fit.nearest_group {
-            "Nearest published group"
-        } else {
-            "Group"
-        };
-        let mut text = format!(
-            "{which}: {} ({}; {}: {}).",
+        let row = self.norm.row;
+        let mut sentences = vec![format!(
+            "{}: {} ({}; {}: {}).",
+            self.norm.which(),
             row.population,
             figures(row),
             row.mark.words(),
             row.source.key
-        );
-        if fit.other_language {
-            text.push_str(" The group speaks another language.");
-        }
-        if self.language_not_given {
-            text.push_str(" The person's language was not given.");
-        }
-        match row.method {
-            _ if !fit.other_method => {}
-            Method::NotShown => text.push_str(" How it was measured there was not shown."),
-            Method::Pooled => text.push_str(" Measured there in several ways."),
-            method => text = format!("{text} Measured otherwise there: {}.", method.words()),
-        }
-        text
+        )];
+        sentences.extend(self.norm.remarks());
+        sentences.join(" ")
     }
 }
 

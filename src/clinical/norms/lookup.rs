@@ -31,12 +31,16 @@ pub struct Fit {
     pub other_language: bool,
     /// It was measured otherwise there.
     pub other_method: bool,
+    /// The group speaks one language, and the person's was not given.
+    pub language_not_given: bool,
+    /// The ages of the group were not seen.
+    pub ages_not_seen: bool,
 }
 
 impl Fit {
     /// Whether the group is the person's own. Where it is not, what follows is a note at most.
     pub fn is_own(self) -> bool {
-        !self.nearest_group && !self.other_language
+        !self.nearest_group && !self.other_language && !self.ages_not_seen
     }
 }
 
@@ -50,20 +54,38 @@ pub struct Norm {
 }
 
 impl Norm {
-    /// What to say beside it: in which way the group is not the person's own.
-    pub fn remarks(&self) -> Vec<String> {
-        let mut remarks = Vec::new();
+    /// Whose group it is: to stand before who was studied.
+    pub fn which(&self) -> &'static str {
         if self.fit.nearest_group {
-            remarks.push(format!("Nearest published group: {}.", self.row.population));
+            "Nearest published group"
+        } else {
+            "Group"
         }
-        if self.fit.other_language {
-            remarks.push("The group speaks another language.".to_owned());
-        }
-        if self.fit.other_method {
-            remarks.push(format!(
-                "Measured otherwise there: {}.",
-                self.row.method.words()
-            ));
+    }
+
+    /// What to say beside it, a sentence each: in which way the group is not the person's own.
+    pub fn remarks(&self) -> Vec<String> {
+        let fit = self.fit;
+        let mut remarks = Vec::new();
+        let mut say = |when: bool, sentence: &str| {
+            if when {
+                remarks.push(sentence.to_owned());
+            }
+        };
+        say(fit.ages_not_seen, "The ages of the group were not seen.");
+        say(fit.other_language, "The group speaks another language.");
+        say(
+            fit.language_not_given,
+            "The person's language was not given.",
+        );
+        match self.row.method {
+            _ if !fit.other_method => {}
+            Method::NotShown => say(true, "How it was measured there was not shown."),
+            Method::Pooled => say(true, "Measured there in several ways."),
+            method => say(
+                true,
+                &format!("Measured otherwise there: {}.", method.words()),
+            ),
         }
         remarks
     }
@@ -72,7 +94,7 @@ impl Norm {
 /// Why there is no published value.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NoNorm {
-    /// None at all for this task.
+    /// None at all for this task, or none that is read for anybody of this language and sex.
     NoTable(Task),
     /// Only in another unit.
     OtherUnit(Task, Unit),
@@ -119,31 +141,24 @@ impl fmt::Display for NoNorm {
             ),
             NoNorm::TooYoung(age, first) => write!(
                 f,
-                "No published value for {}: the nearest table starts at {}.",
-                at(age),
+                "No published value for age {}: the nearest table starts at {}.",
+                age,
                 starts(first)
             ),
             NoNorm::TooOld(age, last) => write!(
                 f,
-                "No published value for {}: the nearest table ends at {}.",
-                at(age),
+                "No published value for age {}: the nearest table ends at {}.",
+                age,
                 ends(last)
             ),
             NoNorm::Between(age, last, first) => write!(
                 f,
-                "No published value for {}: one table ends at {}, the next starts at {}.",
-                at(age),
+                "No published value for age {}: one table ends at {}, the next starts at {}.",
+                age,
                 ends(last),
                 starts(first)
             ),
         }
-    }
-}
-
-fn at(age: Age) -> String {
-    match age {
-        Age::Adult => "an adult of unknown age".to_owned(),
-        age => format!("age {age}"),
     }
 }
 
@@ -158,7 +173,8 @@ fn within(ages: (u32, u32), months: u32) -> bool {
 /// Finds the published value for a person, or says why there is none.
 ///
 /// A table of the person's own language and age comes first, then the one read by default at this
-/// age; among several, one with a spread, then one of the person's sex, then the narrower group.
+/// age, then one for which language does not matter; among several, one with a spread, then one of
+/// the person's sex, then the narrower group.
 ///
 /// # Errors
 /// [`NoNorm`] with the sentence to show.
@@ -202,49 +218,53 @@ pub fn lookup(query: &Query) -> Result<Norm, NoNorm> {
     let language = query.language.unwrap_or(ASSUMED);
     let own = |row: &&Row| within(row.ages, months) && row.speaks(language);
     let read = |row: &&Row| row.read.is_some_and(|ages| within(ages, months));
+    let any = |row: &&Row| within(row.ages, months) && row.language == "-";
     let sex_fits = |row: &&Row| row.sex.is_none() || row.sex == query.sex;
 
-    let best = |rows: &mut dyn Iterator<Item = &'static Row>| {
-        rows.min_by_key(|row| (row.sd.is_none(), row.sex.is_none(), row.ages.1 - row.ages.0))
+    let best = |fits: &dyn Fn(&&'static Row) -> bool| {
+        of_method()
+            .filter(|row| fits(row) && sex_fits(row))
+            .min_by_key(|row| (row.sd.is_none(), row.sex.is_none(), row.ages.1 - row.ages.0))
     };
-    let row = best(&mut of_method().filter(own).filter(sex_fits))
-        .or_else(|| best(&mut of_method().filter(read).filter(sex_fits)));
-    if let Some(row) = row {
+    if let Some(row) = best(&own).or_else(|| best(&read)).or_else(|| best(&any)) {
+        let one_language = !matches!(row.language, "-" | "not shown");
         return Ok(Norm {
             row,
             fit: Fit {
                 nearest_group: !within(row.ages, months),
-                other_language: row.language != "-"
-                    && row.language != "not shown"
-                    && !row.speaks(language),
+                other_language: one_language && !row.speaks(language),
                 other_method: row.method != query.method,
+                language_not_given: one_language && query.language.is_none(),
+                ages_not_seen: !row.ages_seen,
             },
         });
     }
     // Nothing fits: which of the reasons is it?
-    let at_this_age = of_method().find(|row| own(row) || read(row));
+    let at_this_age = of_method().find(|row| own(row) || read(row) || any(row));
     if let Some(sex) = at_this_age.and_then(|row| row.sex) {
         return Err(match query.sex {
             None => NoNorm::SexNotGiven,
             Some(_) => NoNorm::OtherSex(sex),
         });
     }
-    let reach = |row: &'static Row| row.read.unwrap_or(row.ages);
-    let before = of_method()
-        .map(reach)
-        .filter(|ages| ages.1 < months)
-        .map(|ages| ages.1)
-        .max();
-    let after = of_method()
-        .map(reach)
-        .filter(|ages| ages.0 > months)
-        .map(|ages| ages.0)
-        .min();
+    // Only ages at which this person could get a row: not those of a group of another language that
+    // is read for its own people only, nor those of the other sex.
+    let mut before: Option<u32> = None;
+    let mut after: Option<u32> = None;
+    for row in of_method().filter(|row| query.sex.is_none() || sex_fits(row)) {
+        let theirs = row.language == "-" || row.speaks(language);
+        for (first, last) in [theirs.then_some(row.ages), row.read].into_iter().flatten() {
+            if last < months {
+                before = Some(before.map_or(last, |b| b.max(last)));
+            } else {
+                after = Some(after.map_or(first, |a| a.min(first)));
+            }
+        }
+    }
     Err(match (before, after) {
         (Some(last), Some(first)) => NoNorm::Between(age, last, first),
         (Some(last), None) => NoNorm::TooOld(age, last),
         (None, Some(first)) => NoNorm::TooYoung(age, first),
-        // Only groups of other languages have this age, and they are not read for others.
         (None, None) => NoNorm::NoTable(query.task),
     })
 }

@@ -166,6 +166,8 @@ pub struct Row {
     pub sex: Option<Sex>,
     /// Ages of the group in whole months, both ends included.
     pub ages: (u32, u32),
+    /// Whether those ages were seen; else they are those it is taken for.
+    pub ages_seen: bool,
     /// Ages in whole months for which this row is read where no nearer one is published.
     pub read: Option<(u32, u32)>,
     /// Mean.
@@ -221,6 +223,7 @@ impl Row {
     pub fn ages_words(&self) -> String {
         let (first, last) = (starts(self.ages.0), ends(self.ages.1));
         match (first.strip_suffix(" years"), first.strip_suffix(" months")) {
+            _ if !self.ages_seen => format!("not seen; taken from {first}"),
             _ if first == last => first,
             (Some(n), _) if last.ends_with("years") => format!("{n} to {last}"),
             (_, Some(n)) if last.ends_with("months") => format!("{n} to {last}"),

@@ -153,6 +153,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::BREATHING_RATE,
         &rules::BREATHING_SPO2,
         &rules::BREATHING_SPO2_FALL,
+        &rules::BREATHING_SECOND_SCALE,
         &rules::BREATHING_CHILD,
         &rules::BREATHING_NOT_COUNTED,
     ],
@@ -401,7 +402,12 @@ pub struct Block {
 impl Block {
     /// Whether it closes the gate, rather than asking for a count or a look at the chart.
     pub fn closes(&self) -> bool {
-        [rules::BREATHING_RATE.id, rules::BREATHING_SPO2.id].contains(&self.flag.rule().id)
+        [
+            rules::BREATHING_RATE.id,
+            rules::BREATHING_SPO2.id,
+            rules::BREATHING_SECOND_SCALE.id,
+        ]
+        .contains(&self.flag.rule().id)
     }
 }
 
@@ -451,7 +457,17 @@ pub fn blocks(exam: &Exam) -> Vec<Block> {
         let below_target = f.target.is_some_and(|lowest| percent < lowest);
         let reading = format!(".{}", decimals(percent, 0));
         if below_target || adult && reading_band(f, percent, &exam.policy) == Band::Block {
-            block(&rules::BREATHING_SPO2, reading, slp, words);
+            // Above the target it is the second scale that blocks; the id of the hold is stored
+            // and stays.
+            let rule = match f.confirmed {
+                Some(_) if !below_target => &rules::BREATHING_SECOND_SCALE,
+                _ => &rules::BREATHING_SPO2,
+            };
+            blocks.push(Block {
+                hold: format!("{}{reading}", rules::BREATHING_SPO2.id),
+                go_on: slp,
+                flag: rule.flag(Level::Incomplete, Domain::EatingDrinking, words),
+            });
         } else if !adult {
             let ask = format!("{words}: does it fit the local chart for this age?");
             // A chart says what is usual, not that a reading which holds an adult is safe.
