@@ -26,7 +26,7 @@ use penlight::clinical::screen::{Screen, ScreenId};
 use penlight::clinical::sign::Sign;
 use penlight::clinical::source::{self, Mark as SourceMark};
 use penlight::clinical::task::{NOT_VALID, TaskId, WATCH_CUT};
-use penlight::clinical::tasks::{self, breathing, dry_swallow};
+use penlight::clinical::tasks::{self, breathing, dry_swallow, saturation};
 use penlight::clinical::trial::{Mark, MarkKind, Trial};
 use proptest::prelude::*;
 use proptest::sample::{Index, select, subsequence};
@@ -205,7 +205,8 @@ static ORDERS: [Screen; 6] = {
 /// Answers that say why something is worth nothing, and readings entered only where there are
 /// any: taking one back is a correction, not a test left out.
 fn is_correction(task: TaskId, question: &str) -> bool {
-    question == NOT_VALID || question == WATCH_CUT || task == TaskId::Breathing
+    // The lowest saturation is seen as a sign is: it is entered only where there was one.
+    [NOT_VALID, WATCH_CUT, saturation::LOWEST].contains(&question) || task == TaskId::Breathing
 }
 
 /// Whether a later trial of the same task stands for this one.

@@ -432,3 +432,23 @@ fn a_sign_after_the_decision_shows_in_the_list() {
     s.mark(130_000, MarkKind::Sign(Sign::Choke));
     assert!(Head::of(&s.visit).unclosed);
 }
+
+#[test]
+fn an_emergency_that_was_answered_otherwise_is_told() {
+    let item = penlight::clinical::gate::find("new-weakness").unwrap();
+    let emergency = item
+        .exceptions
+        .iter()
+        .find(|e| e.state == penlight::clinical::gate::State::Emergency)
+        .unwrap();
+    let mut s = adult(Role::Screener);
+    s.gate(&[("new-weakness", emergency.id)]);
+    assert!(s.text().starts_with("EMERGENCY"), "{}", s.text());
+    s.gate(&[])
+        .breaths(16)
+        .dry(&[2_000, 9_000, 17_000])
+        .water(&[]);
+    assert_eq!(s.verdict(), Verdict::Pass);
+    let told = "new weakness, droop or speech was first answered as an emergency, then changed";
+    assert!(s.text().contains(told), "{}", s.text());
+}

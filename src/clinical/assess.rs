@@ -51,6 +51,13 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     if choked && flags.iter().all(|f| !said.contains(&f.rule().id)) {
         flags.push(rules::WATER_CHOKE.flag(Level::Stop, Domain::EatingDrinking, "choked"));
     }
+    if exam.emergency_changed && !oral::flags::emergency(exam) {
+        flags.push(rules::GATE_NEW_WEAKNESS.flag(
+            Level::Note,
+            Domain::Urgent,
+            "new weakness, droop or speech was first answered as an emergency, then changed",
+        ));
+    }
     if exam.unread > 0 {
         flags.push(rules::RECORD_UNREAD.flag(
             Level::Incomplete,

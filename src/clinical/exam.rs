@@ -78,6 +78,8 @@ pub struct Exam {
     pub ended: Option<EndedEarly>,
     /// Choking was recorded, by a sign button or on its own page.
     pub choked: bool,
+    /// New or worse weakness was answered as an emergency, and later otherwise.
+    pub emergency_changed: bool,
     /// Records of this visit that are missing or can't be read.
     pub unread: u32,
     /// The policy in force when the visit began.

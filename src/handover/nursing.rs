@@ -504,7 +504,8 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
     }
     for flag in &decision.also {
         // What was gone past at the gate stands in the background, readings too.
-        let told = flag.rule().id.starts_with("gate.") || passed(&flag);
+        let told =
+            flag.domain() != Domain::Urgent && flag.rule().id.starts_with("gate.") || passed(&flag);
         match flag.domain() {
             _ if told => {}
             // What decides nothing is told where it is a flag, without its comparison.

@@ -6,6 +6,7 @@ use crate::clinical::assess::assess;
 use crate::clinical::decision::Decision;
 use crate::clinical::exam::Exam;
 use crate::clinical::go_on::WentOn;
+use crate::clinical::oral::flags::emergency;
 use crate::clinical::person::Role;
 use crate::clinical::screen::ScreenId;
 use crate::clinical::task::TaskId;
@@ -188,9 +189,15 @@ impl Visit {
             Event::Details(details) => self.know(details),
             Event::ScreenChosen(screen) => self.choose(Some(screen)),
             Event::Role(role) => self.role = role,
-            Event::Gate(answers) => self.exam.gate.0.extend(answers),
+            Event::Gate(answers) => {
+                let before = emergency(&self.exam);
+                self.exam.gate.0.extend(answers);
+                self.exam.emergency_changed |= before && !emergency(&self.exam);
+            }
             Event::GateCleared(item) => {
+                let before = emergency(&self.exam);
                 self.exam.gate.0.remove(&item);
+                self.exam.emergency_changed |= before && !emergency(&self.exam);
             }
             Event::Oral(press) => self.exam.oral.take(press),
             Event::OralTakenBack(items) => self.exam.oral.take_back(&items),

@@ -346,7 +346,7 @@ export const TEXT = {
   examined: /^EXAMINED: .+\. No swallow was tested\./,
   notFinished: /^EXAMINATION NOT FINISHED: .+\. No swallow was tested\./,
   nothingByMouth: "NOTHING BY MOUTH, tablets included, until assessed.",
-  givenDespite: (reason) => `water was given despite this, decided by the clinician trained to screen: ${reason}`,
+  givenDespite: (what, reason) => `water was given despite this (${what}), decided by the clinician trained to screen: ${reason}`,
   goneOnDespite: (reason) => `gone on despite this, decided by the speech-language pathologist: ${reason}`,
   acknowledgedRisk: "Acknowledged-risk plan: follow it where it is recorded.",
   level: "Drinks level 2 Mildly thick: set by the clinician, not by this screen.",

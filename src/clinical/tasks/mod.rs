@@ -25,7 +25,7 @@ use self::by_mouth::Offer;
 use super::exam::Exam;
 use super::flag::{Flag, Level};
 use super::judge::three_ml::Wording;
-use super::task::{NOT_VALID, REMARK, TaskId, TaskSpec};
+use super::task::{REMARK, TaskId, TaskSpec};
 use super::trial::{Answer, Trial};
 
 /// A task's data.
@@ -206,8 +206,8 @@ fn own_flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
 /// earlier one showed, nor anything else that was seen.
 fn of_all(exam: &Exam, id: TaskId, judge: fn(&Trial) -> Vec<Flag>) -> Vec<Flag> {
     let mut flags = Vec::new();
-    let begun = |t: &&Trial| t.task == id && (t.start().is_some() || t.choice(NOT_VALID).is_some());
-    // One that was opened and left clears nothing of the one before.
+    // One that was opened and left, or not given, clears nothing of the one before.
+    let begun = |t: &&Trial| t.task == id && t.start().is_some();
     let mut trials = exam.trials.iter().filter(begun).peekable();
     if trials.peek().is_none() {
         return exam.latest(id).map_or(flags, judge);
