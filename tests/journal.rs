@@ -30,7 +30,7 @@ use penlight::clinical::tasks::{self, breathing, water as water90};
 use penlight::clinical::trial::{Answer, MarkKind};
 use penlight::measure::time::{Millis, PageLife, Stamp};
 use penlight::record::envelope::{Envelope, SCHEMA, Unreadable, VisitId, body};
-use penlight::record::event::{Action, ByWhen, Details, Event, Plan, Route, Versions, Whom};
+use penlight::record::event::{Action, ByWhen, Details, Event, Plan, Route, Text, Versions, Whom};
 use penlight::record::export;
 use penlight::record::head::Head;
 use penlight::record::memory::MemoryStore;
@@ -243,6 +243,7 @@ fn script() -> Vec<Event> {
         route: Route::Copied,
         text: "No sign seen on this screen.".to_owned(),
         clock: "14:30".to_owned(),
+        which: Text::Nursing,
     });
     events.push(Event::Told {
         whom: "Nurse in charge".to_owned(),
@@ -1065,6 +1066,7 @@ fn one_of_each() -> Vec<Event> {
             route: Route::Copied,
             text: "Refer to speech-language pathology today.\n\"Nothing by mouth\"".to_owned(),
             clock: "14:30".to_owned(),
+            which: Text::Nursing,
         },
         Event::Told {
             whom: "Nurse in charge".to_owned(),
@@ -1147,6 +1149,7 @@ fn every_value() -> Vec<Event> {
                 route,
                 text: String::new(),
                 clock: String::new(),
+                which: Text::Nursing,
             }),
     );
     let plan = |change: &dyn Fn(&mut Plan)| {
@@ -1247,6 +1250,16 @@ fn every_value() -> Vec<Event> {
             cue: Some(cue),
         });
     }
+    events.extend(
+        every!(Text: Nursing, FullNote)
+            .into_iter()
+            .map(|which| Event::Issued {
+                route: Route::Copied,
+                text: String::new(),
+                clock: String::new(),
+                which,
+            }),
+    );
     events
 }
 

@@ -17,7 +17,7 @@ use penlight::clinical::task::TaskId;
 use penlight::clinical::trial::MarkKind;
 use penlight::handover::action;
 use penlight::handover::nursing::{MOST, write};
-use penlight::record::event::{Action, Details, Event, Plan, Route};
+use penlight::record::event::{Action, Details, Event, Plan, Route, Text};
 use script::*;
 
 fn adult() -> Script {
@@ -271,6 +271,7 @@ fn only_other_words_are_a_correction() {
             route: Route::Copied,
             text: text.clone(),
             clock: time.to_owned(),
+            which: Text::Nursing,
         });
         text
     };

@@ -13,6 +13,7 @@ use penlight::clinical::screen::ScreenId;
 use penlight::clinical::task::{Phase, TaskId};
 use penlight::clinical::tasks;
 use penlight::clinical::trial::{MarkKind, Trial};
+use penlight::handover::full_note;
 use penlight::handover::nursing::{Clock, write};
 use penlight::record::envelope::VisitId;
 use penlight::record::visit::Visit;
@@ -434,5 +435,36 @@ proptest! {
             own.sort();
             prop_assert_eq!(all, own);
         }
+    }
+}
+
+#[test]
+fn the_full_note_tells_the_same() {
+    let e = ordered(
+        &[SyllableKa, SyllablePa],
+        exam(
+            40,
+            vec![could_not(SyllableKa), hidden(held(LongestAh, 8_000))],
+        ),
+    );
+    let mut visit = Visit::new(VisitId::new("0123456789abcdef").unwrap());
+    visit.screen = Some(ScreenId::OralMotor);
+    visit.exam = Exam {
+        screen: Some(ScreenId::OralMotor),
+        ..e
+    };
+    let now = Clock {
+        date: "25 Nov 2026".to_owned(),
+        time: "14:10".to_owned(),
+    };
+    let note = full_note::write(&visit, &now).unwrap();
+    for said in [
+        "pa-ta-ka: not done (not part of this examination)",
+        "pa-pa-pa: not done (no reason given)",
+        "could not",
+        "8.0 s, not scored",
+        "Penlight was out of sight for 3.0 s",
+    ] {
+        assert!(note.contains(said), "{said}: {note}");
     }
 }

@@ -10,6 +10,7 @@ pub mod compare;
 pub mod counted;
 pub mod decision;
 pub mod exam;
+pub mod figures;
 pub mod flag;
 pub mod gate;
 pub mod gate_flags;

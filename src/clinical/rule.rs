@@ -55,6 +55,14 @@ impl Rule {
         }
     }
 
+    /// What the rule rests on, in a few words: "Published: OGU00a" or "Local policy".
+    pub fn basis_short(&self) -> String {
+        match self.basis {
+            Basis::Published(_) => self.basis_line(),
+            Basis::LocalPolicy { .. } => "Local policy".to_owned(),
+        }
+    }
+
     /// One line on what the rule rests on: "Published: GRA; published, secondary copy: TH4, IDC"
     /// or "Local policy: ...".
     pub fn basis_line(&self) -> String {

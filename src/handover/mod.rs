@@ -6,6 +6,8 @@
 //! derives one.
 
 pub mod action;
+pub mod full_note;
+mod issue;
 pub mod nursing;
 
 pub use crate::clinical::levels;

@@ -2,6 +2,8 @@
 //! (identify, situation, background, assessment, recommendation).
 
 use super::action::{deteriorating, standing, suggested};
+pub use super::issue::Clock;
+use super::issue::after_last;
 use super::levels;
 use super::untested;
 use crate::clinical::decision::{Decision, Verdict};
@@ -15,53 +17,18 @@ use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{self, breath_taps, breathing, own, water};
 use crate::clinical::words::{capital, small};
 use crate::measure::time::{Millis, elapsed};
-use crate::record::event::{Action, Plan};
+use crate::record::event::{Action, Plan, Text};
 use crate::record::visit::Visit;
 
 /// Most characters the text of a Swallow screen may have: one phone screen.
 pub const MOST: usize = 1_200;
 
-/// When the text is written, in the phone's own local words.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Clock {
-    /// "25 Nov 2026".
-    pub date: String,
-    /// "14:10".
-    pub time: String,
-}
-
 /// Writes the text. None where the visit has no screen to decide on.
-///
-/// Where an earlier text left with other words, the new one says which it replaces.
 pub fn write(visit: &Visit, now: &Clock) -> Option<String> {
     let decision = visit.decision()?;
-    let text = fitted(visit, &decision, now, "");
-    let Some(last) = visit.issued.last() else {
-        return Some(text);
-    };
-    // The same words at another time are no correction.
-    let then = Clock {
-        time: last.clock.clone(),
-        ..now.clone()
-    };
-    let body = last
-        .text
-        .strip_prefix("CORRECTED ")
-        .and_then(|rest| rest.split_once('\n'))
-        .map_or(last.text.as_str(), |(_, body)| body);
-    // The line above takes room too, so the old words are fitted as they were then.
-    let before = if body.len() == last.text.len() {
-        ""
-    } else {
-        "CORRECTED 00:00, replaces 00:00.\n"
-    };
-    if fitted(visit, &decision, &then, before).ends_with(body) {
-        // A correction that leaves once more still says what it replaced.
-        let line = last.text.strip_suffix(body).unwrap_or_default();
-        return Some(format!("{line}{text}"));
-    }
-    let corrected = format!("CORRECTED {}, replaces {}.\n", now.time, last.clock);
-    Some(fitted(visit, &decision, now, &corrected))
+    Some(after_last(visit, Text::Nursing, now, &|now, before| {
+        fitted(visit, &decision, now, before)
+    }))
 }
 
 /// How many parts of each list are told; what is left out is counted. Shrunk list by list, the
@@ -166,8 +133,8 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock, room: Room) -> String {
 }
 
 /// A part of a line.
-struct Part {
-    words: String,
+pub(super) struct Part {
+    pub(super) words: String,
     /// Whether it is among the last to be cut.
     kept: bool,
 }
@@ -216,7 +183,7 @@ fn addressed(decision: &Decision, plan: &Plan) -> (&'static str, &'static str) {
     )
 }
 
-fn headline(visit: &Visit, decision: &Decision, plan: &Plan) -> String {
+pub(super) fn headline(visit: &Visit, decision: &Decision, plan: &Plan) -> String {
     let (whom, by_when) = addressed(decision, plan);
     match decision.verdict {
         Verdict::Stop => format!("STOP: no more trials by mouth. Call {whom} {by_when}."),
@@ -262,7 +229,7 @@ fn closed_by(decision: &Decision) -> Vec<&Flag> {
 }
 
 /// What to do until somebody reviews.
-fn until_review(visit: &Visit, decision: &Decision, plan: &Plan) -> Vec<String> {
+pub(super) fn until_review(visit: &Visit, decision: &Decision, plan: &Plan) -> Vec<String> {
     let mut lines = Vec::new();
     let mut line = |words: String| lines.push(words);
     let nothing = "NOTHING BY MOUTH, tablets included, until assessed.";
@@ -341,7 +308,7 @@ fn diet(plan: &Plan) -> Option<String> {
     })
 }
 
-fn identify(visit: &Visit, now: &Clock) -> String {
+pub(super) fn identify(visit: &Visit, now: &Clock) -> String {
     let mut parts = vec![visit.label()];
     if let Some(details) = &visit.details {
         parts.extend(details.age.map(|a| a.to_string()));
@@ -401,7 +368,7 @@ const HOLDING: [(&str, &str); 4] = [
     ("cough", "can cough"),
 ];
 
-fn background(visit: &Visit, holds: bool) -> Vec<Part> {
+pub(super) fn background(visit: &Visit, holds: bool) -> Vec<Part> {
     let exam = &visit.exam;
     let mut parts = Vec::new();
     let against = against_gate(exam);
@@ -554,7 +521,7 @@ fn first_part(reason: &str) -> String {
 }
 
 /// How a choking went.
-fn choking(visit: &Visit) -> Option<String> {
+pub(super) fn choking(visit: &Visit) -> Option<String> {
     let choking = visit.choking()?;
     let after = |at| {
         elapsed(choking.since, at, true)
@@ -631,7 +598,12 @@ fn water_words(finding: &water::Finding) -> String {
     words
 }
 
-fn recommendation(visit: &Visit, decision: &Decision, plan: &Plan, whole: bool) -> String {
+pub(super) fn recommendation(
+    visit: &Visit,
+    decision: &Decision,
+    plan: &Plan,
+    whole: bool,
+) -> String {
     if decision.verdict == Verdict::NotDone(EndedEarly::Emergency) {
         return "the local emergency procedure. Screen when it is over.".to_owned();
     }

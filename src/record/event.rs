@@ -110,6 +110,24 @@ pub enum Route {
     Saved,
 }
 
+/// Which text left. A record that does not say means the nursing text.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Text {
+    /// For the nurse.
+    #[default]
+    Nursing,
+    /// The full note, for the record of speech-language pathology.
+    FullNote,
+}
+
+impl Text {
+    // By reference: serde asks so.
+    #[allow(clippy::trivially_copy_pass_by_ref)]
+    fn is_nursing(&self) -> bool {
+        *self == Text::Nursing
+    }
+}
+
 /// What happened. See the module's invariant.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Event {
@@ -222,6 +240,9 @@ pub enum Event {
         text: String,
         /// When, by the wall clock, in the words of the text ("14:30").
         clock: String,
+        /// Which.
+        #[serde(default, skip_serializing_if = "Text::is_nursing")]
+        which: Text,
     },
     /// Somebody was told.
     Told {

@@ -24,7 +24,7 @@ pub struct Head {
     pub verdict: String,
     /// Refer or stop that nobody closed.
     pub unclosed: bool,
-    /// Whether a text has left the app.
+    /// Whether the text for the nurse has left the app.
     pub issued: bool,
     /// Whether something still runs in it.
     pub running: bool,
@@ -60,7 +60,7 @@ impl Head {
                 }
             }),
             unclosed: decision.is_some_and(|d| d.reasons.len() > visit.closed_reasons()),
-            issued: !visit.issued.is_empty(),
+            issued: visit.handed_over(),
             running: visit.running(),
             loose: visit.is_loose(),
             deleted: visit.deleted,

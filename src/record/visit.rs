@@ -1,7 +1,7 @@
 //! A visit: the fold of its events.
 
 use super::envelope::{Envelope, Unreadable, VisitId};
-use super::event::{Details, Event, Plan, Route, Versions};
+use super::event::{Details, Event, Plan, Route, Text, Versions};
 use crate::clinical::assess::assess;
 use crate::clinical::decision::Decision;
 use crate::clinical::exam::Exam;
@@ -24,6 +24,8 @@ pub struct Issue {
     pub text: String,
     /// The time it carries.
     pub clock: String,
+    /// Which.
+    pub which: Text,
 }
 
 /// The decision as it was recorded.
@@ -311,7 +313,17 @@ impl Visit {
                     policy,
                 });
             }
-            Event::Issued { route, text, clock } => self.issued.push(Issue { route, text, clock }),
+            Event::Issued {
+                route,
+                text,
+                clock,
+                which,
+            } => self.issued.push(Issue {
+                route,
+                text,
+                clock,
+                which,
+            }),
             Event::Told { whom, read_back } => self.told.push((whom, read_back, at.wall)),
             Event::Attached {
                 trial,
@@ -434,6 +446,11 @@ impl Visit {
     /// The decision of its screen, if it has one.
     pub fn decision(&self) -> Option<Decision> {
         self.screen.map(|id| assess(id.screen(), &self.exam))
+    }
+
+    /// Whether the text for the nurse has left the app. A full note alone tells the ward nothing.
+    pub fn handed_over(&self) -> bool {
+        self.issued.iter().any(|issue| issue.which == Text::Nursing)
     }
 
     /// Whether a time still runs in it.

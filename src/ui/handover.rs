@@ -10,9 +10,9 @@ use super::parts::{Choices, Frame, WordsField};
 use super::route::{Page, Route};
 use crate::browser::{clock, share};
 use crate::handover::action::{missing, standing, suggested};
-use crate::handover::levels;
 use crate::handover::nursing::{self, Clock};
-use crate::record::event::{Action, ByWhen, Event, Plan, Route as Way, Whom};
+use crate::handover::{full_note, levels};
+use crate::record::event::{Action, ByWhen, Event, Plan, Route as Way, Text, Whom};
 use crate::record::visit::Visit;
 
 /// The page.
@@ -197,8 +197,19 @@ fn Levels() -> impl IntoView {
     }
 }
 
-/// The text as it would leave now.
-fn text_now(desk: Desk) -> Option<(String, Clock)> {
+/// The texts, with the words on their buttons and the names of their files.
+const TEXTS: [(Text, &str, &str); 2] = [
+    (Text::Nursing, "For the nurse", "handover"),
+    (Text::FullNote, "Full note", "full-note"),
+];
+
+/// The name of a text's file.
+fn named(which: Text) -> &'static str {
+    TEXTS.iter().find(|t| t.0 == which).map_or("", |t| t.2)
+}
+
+/// A text as it would leave now.
+fn text_now(desk: Desk, which: Text) -> Option<(String, Clock)> {
     let local = clock::local(clock::now().wall);
     let now = Clock {
         date: local.date,
@@ -206,7 +217,10 @@ fn text_now(desk: Desk) -> Option<(String, Clock)> {
     };
     desk.visit.with(|v| {
         v.as_ref()
-            .and_then(|v| nursing::write(v, &now))
+            .and_then(|v| match which {
+                Text::Nursing => nursing::write(v, &now),
+                Text::FullNote => full_note::write(v, &now),
+            })
             .map(|text| (text, now))
     })
 }
@@ -223,28 +237,33 @@ fn TextAndWays() -> impl IntoView {
     });
     let problem = RwSignal::new(String::new());
     let done = RwSignal::new(String::new());
+    // The one shown is the one that leaves.
+    let which = RwSignal::new(Text::Nursing);
     // Nothing leaves before it is said what to do; the message goes as soon as it is answered.
     let asked = RwSignal::new(false);
     let ready = move || {
         problem.set(String::new());
         let free = blocked.get_untracked().is_none();
         asked.set(!free);
-        free.then(|| text_now(desk)).flatten()
+        free.then(|| text_now(desk, which.get_untracked()))
+            .flatten()
     };
-    let left = move |route: Way, words: &'static str, text: String, clock: Clock| {
+    let left = move |which: Text, route: Way, words: &'static str, text: String, clock: Clock| {
         desk.record([Event::Issued {
             route,
             text,
             clock: clock.time.clone(),
+            which,
         }]);
         done.set(format!("{words} at {}", clock.time));
     };
     let copy = move |_| {
         if let Some((text, clock)) = ready() {
+            let which = which.get_untracked();
             let copying = share::copy(&text);
             spawn_local(async move {
                 match copying.await {
-                    Ok(()) => left(Way::Copied, "Copied", text, clock),
+                    Ok(()) => left(which, Way::Copied, "Copied", text, clock),
                     Err(why) => problem.set(format!(
                         "Copying did not work ({why}). Save it as a file instead."
                     )),
@@ -254,10 +273,11 @@ fn TextAndWays() -> impl IntoView {
     };
     let send = move |_| {
         if let Some((text, clock)) = ready() {
+            let which = which.get_untracked();
             let sharing = share::share("Handover", &text);
             spawn_local(async move {
                 match sharing.await {
-                    Ok(true) => left(Way::Shared, "Shared", text, clock),
+                    Ok(true) => left(which, Way::Shared, "Shared", text, clock),
                     Ok(false) => problem.set("Not shared: it was called off.".to_owned()),
                     Err(why) => {
                         problem.set(format!("Sharing did not work ({why}). Copy it instead."))
@@ -268,16 +288,28 @@ fn TextAndWays() -> impl IntoView {
     };
     let save = move |_| {
         if let Some((text, clock)) = ready() {
-            match share::save_file(&file_name("handover", "txt"), &text) {
-                Ok(()) => left(Way::Saved, "Saved as a file", text, clock),
+            let which = which.get_untracked();
+            match share::save_file(&file_name(named(which), "txt"), &text) {
+                Ok(()) => left(which, Way::Saved, "Saved as a file", text, clock),
                 Err(why) => problem.set(format!("Saving did not work ({why}). Copy it instead.")),
             }
         }
     };
     view! {
+        // Outside the section at whose lower edge the ways out stay: they must not cover it.
+        <Choices
+            label="Text"
+            options=TEXTS.iter().map(|t| (t.2.to_owned(), t.1.to_owned())).collect()
+            chosen=Signal::derive(move || Some(named(which.get()).to_owned()))
+            pick=Callback::new(move |id: Option<String>| {
+                if let Some(text) = TEXTS.iter().find(|t| id.as_deref() == Some(t.2)) {
+                    which.set(text.0);
+                    done.set(String::new());
+                }
+            })
+        />
         <section>
-            <h2>"Text for nursing"</h2>
-            <pre class="handover" tabindex="0">{live(move || text_now(desk).map(|(text, _)| text))}</pre>
+            <pre class="handover" tabindex="0">{live(move || text_now(desk, which.get()).map(|(text, _)| text))}</pre>
             <div class="foot ways">
                 <p class="problem" role="alert">
                     {live(move || match (asked.get(), blocked.get()) {

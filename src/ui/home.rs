@@ -18,7 +18,7 @@ pub(super) fn HomePage() -> impl IntoView {
     let current = follow(move || {
         desk.visit.with(|v| {
             v.as_ref()
-                .filter(|v| v.next > 0 && !v.deleted && (v.issued.is_empty() || v.running()))
+                .filter(|v| v.next > 0 && !v.deleted && (!v.handed_over() || v.running()))
                 .map(Head::of)
         })
     });

@@ -86,7 +86,11 @@ pub(super) fn OralPage(
     });
     view! {
         <Frame title=title back=overview_of(desk)>
-            {(region == Region::Face).then(|| view! { <Weakness/><Safety/> })}
+            {if region == Region::Face {
+                view! { <Weakness/><Safety/> }.into_any()
+            } else {
+                para("small", SAFETY)
+            }}
             {para("advice", region.care())}
             {live(move || if waits.get() {
                 view! {
@@ -166,6 +170,10 @@ pub(super) fn Weakness() -> impl IntoView {
         </section>
     }
 }
+
+/// What holds for every region, in a line: the first page has it in full.
+const SAFETY: &str = "Gloves on. Single-use things. Phone by a clean hand or in a clear bag. Stop at \
+    pain or distress.";
 
 /// What holds for every region.
 #[component]
@@ -371,7 +379,7 @@ fn Foot(region: Region) -> impl IntoView {
             <details class="more">
                 <summary>"Leave the rest untested"</summary>
                 {rest(left())}
-                {button("", "Next page, without a reason", next)}
+                {button("", "Next page, come back later", next)}
             </details>
         }))}
     }

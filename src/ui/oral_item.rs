@@ -120,7 +120,7 @@ fn Inside(item: &'static Item, rows: Rows, answer: Follow<Answer>) -> impl IntoV
         _ => None,
     });
     let nerve = match item.nerve.number() {
-        "" => String::new(),
+        "" => "No cranial nerve of its own".to_owned(),
         number => format!("Cranial nerve {number}"),
     };
     view! {
@@ -137,6 +137,9 @@ fn Inside(item: &'static Item, rows: Rows, answer: Follow<Answer>) -> impl IntoV
             }}
             <div class="row apart">
                 {plain.then(|| button("choice", "As expected", move || put(desk, item, Seen::AsExpected)))}
+                {live(move || matches!(answer.get(), Answer::Touched { .. }).then(|| {
+                    button("", "Undo last touch", move || undo_touch(desk, item))
+                }))}
                 {live(move || (answer.get() != Answer::Open).then(|| button("", "Clear", move || clear(desk, item))))}
                 {(!item.ask.is_empty()).then(|| {
                     button("", "Show to patient", move || desk.turn(Page::OralShow(item.id)))
@@ -169,26 +172,29 @@ fn exceptions(
     let has = move |id: &str| answer.get().found().iter().any(|f| f.exception().id == id);
     let toggle = move |exception: &'static Exception| {
         let now = answer.get_untracked();
-        if let Answer::NotTested(reason) = &now
-            && problem.with_untracked(String::is_empty)
-        {
-            // What was marked is not overwritten by a stray press.
-            problem.set(format!(
+        if let Answer::NotTested(reason) = &now {
+            let marked = format!(
                 "Marked as not tested ({}). Press again to record this instead.",
                 reason.words()
-            ));
-            return;
+            );
+            // What was marked is not overwritten by a stray press.
+            if problem.with_untracked(|p| *p != marked) {
+                problem.set(marked);
+                return;
+            }
         }
         problem.set(String::new());
         let mut found = stored(&now);
         let before = found.len();
         found.retain(|f| f.what != exception.id);
         if found.len() == before {
-            let side = rows
-                .picked
-                .get_untracked()
-                .filter(|(id, _)| *id == item.id && exception.side != Sided::No)
-                .map(|(_, side)| Sides::from(side));
+            let picked = rows.picked.get_untracked().filter(|(id, _)| *id == item.id);
+            let mut side = picked.map(|(_, side)| Sides::from(side));
+            // What can't have a side is kept without the one that was picked.
+            if let Err(why) = Found::new(exception, side, None) {
+                problem.set(format!("{why} Kept without one."));
+                side = None;
+            }
             found.push(FoundId {
                 what: exception.id.to_owned(),
                 side,
@@ -276,6 +282,18 @@ fn part(
     .into_any()
 }
 
+/// Takes the newest touch back; the first of them takes the answer back.
+fn undo_touch(desk: Desk, item: &'static Item) {
+    let before = desk.visit.with_untracked(|v| {
+        let v = v.as_ref()?;
+        v.exam.oral.before_touch(item).cloned()
+    });
+    match before {
+        Some(seen) => put(desk, item, seen),
+        None => clear(desk, item),
+    }
+}
+
 /// Counts touches, left and right.
 fn touches(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl IntoView {
     let sides = move || match answer.get() {
@@ -298,7 +316,7 @@ fn touches(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl Into
         let [right, left] = both;
         put(desk, item, Seen::Touched { left, right });
     };
-    [Sides::Right, Sides::Left]
+    let rows = [Sides::Right, Sides::Left]
         .into_iter()
         .enumerate()
         .map(|(at, side)| {
@@ -321,7 +339,11 @@ fn touches(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl Into
                 </div>
             }
         })
-        .collect_view()
+        .collect_view();
+    view! {
+        {para("small", "One press for each touch.")}
+        {rows}
+    }
 }
 
 /// A measured number.

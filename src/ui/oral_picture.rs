@@ -10,7 +10,7 @@ use super::live::{live, press, said};
 use super::oral::{Rows, answer_of};
 use crate::browser::page;
 use crate::clinical::judge::weak_side::Side;
-use crate::clinical::oral::{Item, Region, Sides};
+use crate::clinical::oral::{Answer, Item, Region, Sided, Sides};
 
 /// Face from the front.
 const FACE: &str = "M160 8C96 8 72 64 74 120C76 190 118 250 160 250C202 250 244 190 246 120C248 64 224 8 160 8\
@@ -64,14 +64,24 @@ pub(super) fn OralPicture(
     })
 }
 
-/// What is found at a place, in words: empty where nothing is.
+/// What is found at a place, in words: empty where nothing is. What has no side stands at both
+/// places; what has one that nobody noted too, with a question.
 fn found_at(desk: Desk, item: &'static Item, side: Side) -> String {
     let answer = answer_of(desk, item);
-    let words: Vec<&str> = answer
+    if let Answer::Touched { left, right } = &answer {
+        let touches = if side == Side::Left { left } else { right };
+        let whole = touches.is_whole();
+        return touches.words().filter(|_| !whole).unwrap_or_default();
+    }
+    let words: Vec<String> = answer
         .found()
         .iter()
-        .filter(|f| f.side().is_some_and(|s| s.has(side)))
-        .map(|f| f.exception().words)
+        .filter(|f| f.side().is_none_or(|s| s.has(side)))
+        .map(|f| {
+            let open = f.exception().side != Sided::No && f.side().is_none();
+            let asks = if open { ", side?" } else { "" };
+            format!("{}{asks}", f.exception().words)
+        })
         .collect();
     words.join(", ")
 }

@@ -3,14 +3,46 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::oral::Weakness;
-use super::parts::para;
+use super::oral::{Weakness, options};
+use super::parts::{Choices, para};
 use super::why::flag_item;
-use crate::clinical::oral::{findings, flags, points, told};
+use crate::clinical::oral::{Answer, Oral, Reason, Region, Seen, findings, flags, points, told};
 use crate::clinical::words::capital;
+use crate::record::event::Event;
 
-const POINTS: &str = "The weak side, and the nerve a finding belongs to. No place of a lesion and no \
-    diagnosis is meant. Findings that disagree stand side by side.";
+/// Asks once more why something was not tested, where nobody said: one press for all of it.
+fn because(desk: Desk, regions: &[Region], oral: &Oral) -> Option<AnyView> {
+    let open: Vec<&'static str> = regions
+        .iter()
+        .flat_map(|region| region.items())
+        .filter(|item| oral.answer(item) == Answer::Open)
+        .map(|item| item.id)
+        .collect();
+    let n = open.len();
+    let s = if n == 1 { "" } else { "s" };
+    let pick = Callback::new(move |id: Option<String>| {
+        if let Some(reason) = Reason::ALL
+            .into_iter()
+            .find(|r| id.as_deref() == Some(r.words()))
+        {
+            let all = open
+                .iter()
+                .map(|id| ((*id).to_owned(), Seen::NotTested(reason)));
+            desk.record([Event::Oral(all.collect())]);
+        }
+    });
+    (n > 0).then(|| {
+        view! {
+            <Choices
+                label=format!("Not tested, and nobody said why: {n} item{s}. Because:")
+                options=options(Reason::ALL.map(Reason::words))
+                chosen=Signal::derive(|| None::<String>)
+                pick=pick
+            />
+        }
+        .into_any()
+    })
+}
 
 /// The section. Draws nothing where nothing was looked at.
 #[component]
@@ -37,9 +69,10 @@ pub(super) fn OralPoints() -> impl IntoView {
                     {para("advice", "Weakness was found. If it is new or worse and the team did not know, say so now.")}
                     <Weakness/>
                 })}
+                {because(desk, &regions, oral)}
                 {(!groups.is_empty()).then(|| view! {
                     <h2>"What it points to"</h2>
-                    {para("caution", POINTS)}
+                    {para("caution", points::MEANT)}
                 })}
                 {groups.into_iter().map(|group| view! {
                     <div class="found">

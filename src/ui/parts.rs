@@ -229,7 +229,7 @@ pub(super) fn NumberField(
                     type="text"
                     inputmode="decimal"
                     autocomplete="off"
-                    maxlength="8"
+                    maxlength="20"
                     prop:value=said(move || typed.get())
                     aria-describedby=described
                     aria-invalid=said(move || (!message.get().is_empty()).to_string())

@@ -5,20 +5,13 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::live::{follow, live};
 use super::why::{comparison_item, flag_item, rule_fold, task_fold};
-use crate::clinical::counted::Counted;
-use crate::clinical::exam::Exam;
+use crate::clinical::figures;
 use crate::clinical::flag::Level;
 use crate::clinical::judge::speech::trials::evenness;
-use crate::clinical::task::{TaskId, TaskSpec};
+use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{self, by_mouth, own};
-use crate::clinical::trial::{MarkKind, Trial};
-use crate::measure::decimals::decimals;
+use crate::clinical::trial::Trial;
 use crate::measure::series::Series;
-use crate::measure::time::{Doubt, Millis};
-use crate::measure::window::Window;
-
-/// A second press within this time after another is pointed out.
-const QUICK: Millis = Millis(60);
 
 /// The figures of a task, each with what speaks against it.
 #[component]
@@ -29,8 +22,10 @@ pub(super) fn Figures(
     let desk = Desk::get();
     let spec = tasks::spec(task);
     let figures = follow(move || {
-        desk.visit
-            .with(|v| v.as_ref().map_or(Vec::new(), |v| figures(spec, &v.exam)))
+        desk.visit.with(|v| {
+            v.as_ref()
+                .map_or(Vec::new(), |v| figures::of_task(spec, &v.exam))
+        })
     });
     live(move || {
         figures
@@ -169,118 +164,4 @@ fn own_table(desk: Desk) -> AnyView {
         </table>
     }
     .into_any()
-}
-
-/// The figures of the newest trial; of every trial where several are asked for, what speaks against
-/// one beside it.
-fn figures(spec: &TaskSpec, exam: &Exam) -> Vec<(String, String)> {
-    if spec.trials < 2 {
-        return exam
-            .latest(spec.id)
-            .map_or(Vec::new(), |t| lines(spec, t))
-            .into_iter()
-            .map(|line| (line, String::new()))
-            .collect();
-    }
-    exam.trials
-        .iter()
-        .filter(|t| t.task == spec.id && spec.is_tried(t))
-        .zip(1..)
-        .map(|(trial, n)| {
-            let mut lines = lines(spec, trial);
-            let beside = lines.split_off(lines.len().min(1)).join(" ");
-            (format!("Trial {n}: {}", lines.concat()), beside)
-        })
-        .collect()
-}
-
-/// The figures of a trial in words, and everything that speaks against them.
-pub(super) fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
-    let mut lines = Vec::new();
-    let Some(start) = trial.start() else {
-        if spec.is_untimed(trial) {
-            lines.extend(spec.lines.map(|words| words(trial)).unwrap_or_default());
-        }
-        return lines;
-    };
-    let offsets = trial.tap_offsets();
-    let (one, many) = spec.pad.counts;
-    let counted = |n: usize| format!("{n} {}", if n == 1 { one } else { many });
-    let mut doubt: Option<Doubt> = None;
-    let own = spec.lines.map(|words| words(trial));
-    let has_own = own.is_some();
-    lines.extend(own.unwrap_or_default());
-    match spec
-        .window(trial)
-        .and_then(|w| Window::new(w, spec.pad.late).ok())
-    {
-        Some(window) => {
-            let split = window.split(&offsets);
-            let seconds = window.length().0 / 1000;
-            if !has_own {
-                lines.push(format!("{} in {seconds} seconds", counted(split.count())));
-            }
-            if !split.early.is_empty() {
-                lines.push(format!(
-                    "{} before \"go\", not counted",
-                    counted(split.early.len())
-                ));
-            }
-            let late = split.late.len() + split.after.len();
-            if late > 0 {
-                lines.push(format!("{} later, kept apart", counted(late)));
-            }
-            let noticed = trial.first(MarkKind::WindowOver).or(trial.end());
-            doubt = noticed.and_then(|at| trial.doubt_over(start, window.length(), at));
-        }
-        None => match (trial.stopwatch(), trial.end()) {
-            (Ok(watch), Some(end)) => {
-                let time = watch.elapsed(end, false);
-                doubt = trial.between(start, end).doubt;
-                if !has_own {
-                    lines.push(match time.length {
-                        Some(length) => format!("{length}, {}", counted(trial.taps())),
-                        None => format!("{}, time not known", counted(trial.taps())),
-                    });
-                }
-            }
-            (Err(why), Some(_)) if has_own => lines.push(why.to_string()),
-            (Err(why), Some(_)) => lines.push(format!("{}. {why}", counted(trial.taps()))),
-            (_, None) => {}
-        },
-    }
-    let other = MarkKind::Count(Counted::Other);
-    if trial.first(other).is_some() {
-        let on_time = spec
-            .window(trial)
-            .and_then(|w| Window::new(w, spec.pad.late).ok())
-            .map_or(trial.count_of(other), |window| {
-                window.split(&trial.offsets_of(other)).count()
-            });
-        lines.push(format!("on the right pad: {}", counted(on_time)));
-    }
-    if spec.pad.touch_ends {
-        // Nothing is counted: the time alone stands.
-        lines.extend(doubt.map(|d| d.to_string()));
-        return lines;
-    }
-    let series = Series::new(offsets);
-    if trial.task == TaskId::FreeCount
-        && let Ok(rate) = series.rate_from_onsets()
-    {
-        lines.push(format!(
-            "{} a second from first to last tap ({} a minute)",
-            decimals(rate.get(), 2),
-            decimals(rate.per_minute().get(), 0)
-        ));
-    }
-    let quick = series.quicker_than(QUICK).len();
-    if quick > 0 {
-        lines.push(format!(
-            "{quick} came within {} ms of the one before: check the count",
-            QUICK.0
-        ));
-    }
-    lines.extend(doubt.map(|d| d.to_string()));
-    lines
 }

@@ -64,6 +64,8 @@ export const BUTTONS = {
   copy: "Copy",
   share: "Share",
   saveText: "Save as a file",
+  forNurse: "For the nurse",
+  fullNote: "Full note",
   helpCalled: "Help called",
   baseline: "Back to baseline",
   mistake: "Pressed by mistake",
@@ -318,7 +320,8 @@ export const ORAL = {
   clear: "Clear",
   rest: begins("Not tested: "),
   leaveRest: "Leave the rest untested",
-  nextWithout: "Next page, without a reason",
+  later: "Next page, come back later",
+  noReason: /^Not tested, and nobody said why: \d+ items?\. Because:$/,
   untested: "Not tested, because",
   notNeeded: "Not needed today",
   noTime: "No time",
@@ -331,6 +334,9 @@ export const ORAL = {
   answerFirst: "First answer whether anything is new or worse",
   gagWaits: "The gag is never tested before a swallow trial",
   points: "What it points to",
+  undoTouch: "Undo last touch",
+  noSide: "It is in the middle and has no side. Kept without one.",
+  safety: "Gloves on. Single-use things. Phone by a clean hand or in a clear bag. Stop at pain or distress.",
   firstTask: begins("Repeated \"pa\""),
   line: "Face, mouth and throat: ",
 };
@@ -570,9 +576,13 @@ export class Walk {
   }
 
   /** Home to the first page of the examination, as the oral motor screen has it. */
-  async oralVisit(screen = ORAL.screen) {
+  async oralVisit(screen = ORAL.screen, age) {
     await this.press(screen);
-    await this.press(BUTTONS.adult);
+    if (age === undefined) {
+      await this.press(BUTTONS.adult);
+    } else {
+      await this.field(FIELDS.age).fill(age);
+    }
     await this.press(BUTTONS.begin);
     await this.isOn(ORAL.pages[0]);
   }
@@ -737,6 +747,12 @@ export class Walk {
   async toHandover() {
     await this.press(BUTTONS.handover);
     await this.isOn(PAGES.handover);
+  }
+
+  /** Shows the full note instead of the text for the nurse. */
+  async fullNote() {
+    await this.press(BUTTONS.fullNote);
+    await expect(this.text).toContainText("FULL NOTE");
   }
 
   /** Copies the text and gives what is in the clipboard. */

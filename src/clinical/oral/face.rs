@@ -15,7 +15,7 @@ pub(super) static ITEMS: &[Item] = &[
             graded_on("moves", "moves by itself"),
             on("swollen", "swollen"),
         ],
-        spot: Some(Spot(104, 150)),
+        spot: Some(Spot(104, 162)),
         ..BLANK
     },
     Item {
@@ -25,7 +25,7 @@ pub(super) static ITEMS: &[Item] = &[
         look: "Wrinkles on both sides. With a weak lower face this tells the pattern.",
         nerve: Cranial::Seventh,
         exceptions: &[graded_on("weak", "does not rise fully").says(Points::Forehead)],
-        spot: Some(Spot(118, 34)),
+        spot: Some(Spot(118, 32)),
         ..BLANK
     },
     Item {
@@ -36,12 +36,13 @@ pub(super) static ITEMS: &[Item] = &[
         care: "An eye that does not close dries out: tell the nurse.",
         nerve: Cranial::Seventh,
         exceptions: &[graded_on("weak", "not shut tight").says(Points::Eye)],
-        spot: Some(Spot(112, 92)),
+        spot: Some(Spot(112, 97)),
         ..BLANK
     },
     Item {
         id: "neck.rest",
         name: "Neck",
+        ask: "Look straight ahead and let me see your neck.",
         look: "Scars, an opening, swelling, the head held to one side.",
         exceptions: &[
             towards(

@@ -23,10 +23,14 @@ pub(super) static ITEMS: &[Item] = &[
         ..touch("touch.forehead", "Touch on the forehead", Cranial::Fifth)
     },
     Item {
+        ask: "And here? Point, and say if one side feels less.",
+        look: "Between cheekbone and mouth, both sides alike.",
         spot: Some(Spot(96, 124)),
         ..touch("touch.cheek", "Touch on the cheek", Cranial::Fifth)
     },
     Item {
+        ask: "And here? Point, and say if one side feels less.",
+        look: "Beside the middle of the chin, both sides alike.",
         spot: Some(Spot(124, 220)),
         ..touch("touch.chin", "Touch on the chin", Cranial::Fifth)
     },
@@ -40,6 +44,7 @@ pub(super) static ITEMS: &[Item] = &[
         )
     },
     Item {
+        ask: "Keep it open. Which side do I touch now?",
         look: "Inside, away from the gum.",
         ..touch(
             "touch.inner-cheek",

@@ -33,6 +33,8 @@ pub(super) static ITEMS: &[Item] = &[
         ask: "Open wide and put three of your own fingers in, one above the other.",
         look: "The patient's own fingers, between the front teeth. Recorded, not judged.",
         care: "Not where the person might bite or can't follow.",
+        nerve: Cranial::Fifth,
+        by: By::Alone,
         exceptions: &[
             plain("two", "only two fingers go in"),
             plain("one", "only one finger goes in"),
@@ -104,6 +106,7 @@ pub(super) static ITEMS: &[Item] = &[
         ask: "Open your mouth as wide as you can.",
         look: "With a ruler, edge to edge of the upper and lower front teeth; the widest of the tries.",
         care: "No wider than it goes by itself.",
+        nerve: Cranial::Fifth,
         by: By::Alone,
         takes: Takes::Millimetres,
         rule: Some(&rules::MOUTH_OPENING),

@@ -25,6 +25,7 @@ pub(super) static ITEMS: &[Item] = &[
     Item {
         id: "teeth.lower",
         name: "Lower teeth or denture",
+        ask: "And the lower ones.",
         look: "Teeth or a denture that holds.",
         care: "A loose tooth can be breathed in: no pressure on it, tell the doctor.",
         exceptions: TEETH,
@@ -33,6 +34,7 @@ pub(super) static ITEMS: &[Item] = &[
     Item {
         id: "mouth.gums",
         name: "Gums",
+        ask: "I lift your lip and look at your gums.",
         look: "Firm, no bleeding.",
         exceptions: &[on("bleeding", "bleed"), on("swollen", "swollen or sore")],
         ..BLANK
@@ -40,6 +42,7 @@ pub(super) static ITEMS: &[Item] = &[
     Item {
         id: "mouth.lining",
         name: "Lining of the mouth",
+        ask: "Lift your tongue, and let me look all around.",
         look: "No sores, no patches. What you can't explain goes to the dentist or the doctor.",
         exceptions: &[
             on("sore", "sore or ulcer"),
@@ -53,6 +56,7 @@ pub(super) static ITEMS: &[Item] = &[
     Item {
         id: "mouth.moist",
         name: "Mouth moist",
+        ask: "Keep your mouth open for a moment.",
         look: "Moist, saliva swallowed.",
         exceptions: &[
             graded("dry", "dry"),
@@ -65,6 +69,7 @@ pub(super) static ITEMS: &[Item] = &[
     Item {
         id: "mouth.clean",
         name: "Mouth clean",
+        ask: "Put your tongue out a little.",
         look: "Nothing on tongue and teeth.",
         care: "Mouth care before anything is given.",
         exceptions: &[
@@ -80,7 +85,7 @@ pub(super) static ITEMS: &[Item] = &[
         ask: "Let me look inside your cheeks.",
         look: "Between gum and cheek, upper and lower, both sides.",
         care: "Take out what is left before anything else.",
-        exceptions: &[on("food", "food left"), on("tablet", "tablet left")],
+        exceptions: &[on("food", "food remains"), on("tablet", "tablet remains")],
         spot: Some(Spot(82, 178)),
         ..BLANK
     },

@@ -39,11 +39,12 @@ pub(super) static ITEMS: &[Item] = &[
     Item {
         id: "throat.wall",
         name: "Back of the throat",
+        ask: "Open wide once more and say \"ah\".",
         look: "Clear, nothing pooled.",
         care: "Pooled saliva or food: suction or mouth care first.",
         exceptions: &[
             plain("pooled", "saliva pools"),
-            plain("food", "food left"),
+            plain("food", "food remains"),
             plain("red", "red or swollen"),
         ],
         ..BLANK

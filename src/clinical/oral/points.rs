@@ -40,6 +40,15 @@ pub fn is_pointing(flag: &Flag) -> bool {
     POINTING.contains(&flag.rule().id)
 }
 
+/// Whether a flag shows findings that disagree.
+pub fn is_conflict(flag: &Flag) -> bool {
+    [rules::WEAK_SIDE_CONFLICT.id, rules::ORAL_STRONG.id].contains(&flag.rule().id)
+}
+
+/// What is meant by it, and what is not.
+pub const MEANT: &str = "The weak side, and the nerve a finding belongs to. No place of a lesion \
+    and no diagnosis is meant. Findings that disagree stand side by side.";
+
 /// The groups in which something was found, in the order of the nerves.
 pub fn groups(oral: &Oral) -> Vec<Group> {
     Cranial::ALL

@@ -39,6 +39,8 @@ pub struct Oral {
     cues: Vec<(Region, Cue)>,
     /// The items that each press settled, oldest first, as far as it still stands.
     presses: Vec<Vec<String>>,
+    /// What stood before each touch that was counted, oldest first: an item and its touches.
+    before: Vec<(String, Seen)>,
 }
 
 impl Oral {
@@ -52,7 +54,32 @@ impl Oral {
         if settles && !items.is_empty() {
             self.presses.push(items);
         }
+        for (item, seen) in &press {
+            self.remember_touch(item, seen);
+        }
         self.answers.extend(press);
+    }
+
+    /// Remembers what stood before a touch. The touches as they stood before it are its undoing.
+    fn remember_touch(&mut self, item: &str, seen: &Seen) {
+        let newest = self.before.iter().rposition(|(i, _)| i == item);
+        match (self.answers.get(item), seen) {
+            (Some(Seen::Touched { .. }), Seen::Touched { .. })
+                if newest.is_some_and(|at| self.before[at].1 == *seen) =>
+            {
+                newest.map(|at| self.before.remove(at));
+            }
+            (Some(touched @ Seen::Touched { .. }), Seen::Touched { .. }) => {
+                self.before.push((item.to_owned(), touched.clone()));
+            }
+            _ => self.before.retain(|(i, _)| i != item),
+        }
+    }
+
+    /// The touches as they stood before the newest one; none before the first.
+    pub fn before_touch(&self, item: &Item) -> Option<&Seen> {
+        let newest = self.before.iter().rev().find(|(i, _)| i == item.id);
+        newest.map(|(_, seen)| seen)
     }
 
     /// Takes answers back: these items were not tested.
@@ -60,6 +87,7 @@ impl Oral {
         self.forget_presses(items);
         for item in items {
             self.answers.remove(item);
+            self.before.retain(|(i, _)| i != item);
         }
     }
 

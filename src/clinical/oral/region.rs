@@ -57,13 +57,19 @@ impl Region {
         }
     }
 
-    /// What to mind before its first item; empty where there is nothing.
+    /// What to mind before its first item.
     pub const fn care(self) -> &'static str {
         match self {
-            Region::Face | Region::Palate => "",
+            Region::Face => "Neck: look only where a neck limit is ordered.",
+            Region::Palate => {
+                "Fresh single-use depressor, no further back than the middle of the tongue: \
+                 further back it can bring on the gag."
+            }
             Region::Lips => "Fresh single-use depressor. Loose teeth: do not pull between them.",
             Region::Jaw => "Firm and brief, never against pain. Loose teeth: no hard bite.",
-            Region::Mouth => "Dentures in first, then out. Take out what is left of food.",
+            Region::Mouth => {
+                "Fresh single-use depressor. Dentures in first, then out. Take out what is left of food."
+            }
             Region::Tongue => "Finger outside on the cheek, never between the teeth.",
             Region::Feeling => "Soft cotton tip, one for each person, lightly. Eyes closed.",
             Region::Voice => "Stand aside for the cough; cover mouth and eyes where it may splash.",

@@ -9,12 +9,21 @@ use super::region::Region;
 use crate::clinical::words::small;
 use crate::measure::decimals::short;
 
+/// The items of some regions.
+fn items(regions: &[Region]) -> impl Iterator<Item = &'static Item> {
+    regions.iter().flat_map(|region| region.items())
+}
+
 /// What was found, an item each, in the order of the regions: "wide smile: mouth pulled to the
 /// left; ...". Measured values are flags of their own and are left out where `flagged` says so.
-pub fn exceptions(oral: &Oral, flagged: impl Fn(&'static Item) -> bool) -> Vec<String> {
+fn exceptions(
+    oral: &Oral,
+    regions: &[Region],
+    flagged: impl Fn(&'static Item) -> bool,
+) -> Vec<String> {
     let found = found(oral);
     let mut parts = Vec::new();
-    for item in super::items() {
+    for item in items(regions) {
         let words: Vec<String> = found
             .iter()
             .filter(|(i, _)| i.id == item.id)
@@ -81,8 +90,8 @@ fn plain(name: &str) -> String {
 }
 
 /// How many items are as expected, and whether that is all that was done.
-pub fn as_expected(oral: &Oral) -> (usize, bool) {
-    let done: Vec<bool> = super::items()
+pub fn as_expected(oral: &Oral, regions: &[Region]) -> (usize, bool) {
+    let done: Vec<bool> = items(regions)
         .map(|item| oral.answer(item))
         .filter(Answer::is_done)
         .map(|answer| answer.is_as_expected())
@@ -98,9 +107,7 @@ pub const BEGINS: &str = "Face, mouth and throat: ";
 fn not_tested_counts(oral: &Oral, regions: &[Region]) -> Vec<String> {
     let reasons = Reason::ALL.into_iter().map(Some).chain([None]);
     let count = |reason: Option<Reason>| {
-        regions
-            .iter()
-            .flat_map(|region| region.items())
+        items(regions)
             .filter(|item| match (oral.answer(item), reason) {
                 (Answer::NotTested(why), Some(reason)) => why == reason,
                 (Answer::Open, None) => true,
@@ -143,14 +150,14 @@ pub fn line(
         }
         sentences.push(format!("{before}{}.", parts.join("; ")));
     };
-    list("", exceptions(oral, flagged));
+    list("", exceptions(oral, regions, flagged));
     let untested = if most < ROOM {
         not_tested_counts(oral, regions)
     } else {
         not_tested(oral, regions)
     };
     list("Not tested: ", untested);
-    match as_expected(oral) {
+    match as_expected(oral, regions) {
         (0, _) => {}
         (_, true) => sentences.push("All that was looked at: as expected.".to_owned()),
         (_, false) => sentences.push("Everything else looked at: as expected.".to_owned()),

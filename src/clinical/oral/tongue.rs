@@ -51,6 +51,7 @@ pub(super) static ITEMS: &[Item] = &[
             graded_on("short", "does not reach the corner").says(SHORT),
             graded("slow", "slow or uneven"),
         ],
+        spot: Some(Spot(52, 84)),
         ..BLANK
     },
     Item {
@@ -106,7 +107,7 @@ pub(super) static ITEMS: &[Item] = &[
         nerve: Cranial::Twelfth,
         by: By::Hand,
         exceptions: &[graded_on("weak", "push into the cheek weak").says(Points::Push)],
-        spot: Some(Spot(82, 150)),
+        spot: Some(Spot(52, 150)),
         ..BLANK
     },
 ];
