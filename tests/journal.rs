@@ -20,6 +20,7 @@ use penlight::clinical::exam::EndedEarly;
 use penlight::clinical::gate::{Group, HOLDS};
 use penlight::clinical::hold::holds;
 use penlight::clinical::oral::{Cue, FoundId, Reason, Region, Seen, Severity, Sides, Touches};
+use penlight::clinical::order::Order;
 use penlight::clinical::person::{Age, Label, Role, Setting, Sex};
 use penlight::clinical::policy::{Policy, SETTINGS};
 use penlight::clinical::screen::ScreenId;
@@ -97,7 +98,7 @@ fn kept(visit: &Visit) -> String {
          {decided:?} {pressed_since_decided:?} {issued:?} {told:?}",
         exam.gate,
         exam.trials,
-        (&exam.went_on, &exam.oral)
+        (&exam.went_on, &exam.oral, &exam.order)
     )
 }
 
@@ -386,6 +387,26 @@ fn undo_takes_the_newest_press_and_never_the_end_of_a_time() {
     events.push(Event::Undo { trial: 1 });
     events.push(Event::Undo { trial: 7 });
     assert_eq!(kinds(&events), [MarkKind::Start, MarkKind::WindowOver]);
+}
+
+/// With its start, a trial of syllables loses what was said of it: it is no trial without a time.
+#[test]
+fn undoing_a_start_takes_what_was_said_of_the_trial_with_it() {
+    let mut events = vec![opened(), trial_opened(0, TaskId::SyllablePa)];
+    events.push(press(0, MarkKind::Start, 0));
+    events.push(press(0, MarkKind::Tap, 0));
+    events.push(press(0, MarkKind::End, 900));
+    events.push(choice(0, "sound", "correct"));
+    events.push(Event::Undo { trial: 0 });
+    assert_eq!(
+        folded(&events).trial(0).unwrap().choice("sound"),
+        Some("correct")
+    );
+    events.push(Event::Undo { trial: 0 });
+    let visit = folded(&events);
+    let trial = visit.trial(0).unwrap();
+    assert!(trial.marks.is_empty() && trial.choice("sound").is_none());
+    assert!(!tasks::spec(TaskId::SyllablePa).is_tried(trial));
 }
 
 /// 3-oz: the watch of 60 s runs from the last swallow. A last swallow that was taken back and
@@ -948,10 +969,11 @@ fn variant(event: &Event) -> &'static str {
         Event::OralTakenBack(_) => "OralTakenBack",
         Event::OralCue { .. } => "OralCue",
         Event::SignMoved { .. } => "SignMoved",
+        Event::Order(_) => "Order",
     }
 }
 
-const VARIANTS: [&str; 31] = [
+const VARIANTS: [&str; 32] = [
     "Opened",
     "Details",
     "ScreenChosen",
@@ -983,6 +1005,7 @@ const VARIANTS: [&str; 31] = [
     "OralTakenBack",
     "OralCue",
     "SignMoved",
+    "Order",
 ];
 
 /// One event of every variant, in their order.
@@ -1078,6 +1101,7 @@ fn one_of_each() -> Vec<Event> {
             sign: Sign::Cough,
             at: at(41_000),
         },
+        Event::Order(Order::from(vec![TaskId::Sequence, TaskId::SyllablePa])),
     ]
 }
 

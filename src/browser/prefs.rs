@@ -6,6 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::{local_storage, window};
+use crate::clinical::order::Order;
 use crate::clinical::person::Role;
 use crate::clinical::policy::file::{self, write};
 use crate::clinical::policy::{Policy, PolicyFileError};
@@ -32,6 +33,8 @@ pub struct Prefs {
     pub look: Look,
     /// One pad, or two for two hands.
     pub hands: Hands,
+    /// Which of the repeated syllables new visits ask for, in which order.
+    pub order: Order,
 }
 
 /// How many pads a count has.
@@ -56,6 +59,7 @@ impl Default for Prefs {
             left_hand: false,
             look: Look::Auto,
             hands: Hands::One,
+            order: Order::default(),
         }
     }
 }

@@ -70,7 +70,8 @@ thread_local! {
 /// lets audio begin nowhere else, and iOS stops it after a call or a lock of the screen.
 pub fn unlock() {
     let audio = AUDIO.with_borrow_mut(|audio| {
-        if audio.is_none() {
+        let closed = |a: &Audio| a.context.state() == AudioContextState::Closed;
+        if audio.as_ref().is_none_or(closed) {
             *audio = AudioContext::new().ok().and_then(|context| {
                 let out = new_out(&context)?;
                 Some(Audio { context, out })
@@ -86,6 +87,11 @@ pub fn unlock() {
             let _ = JsFuture::from(promise).await;
         });
     }
+}
+
+/// Whether a tone would sound now, as far as the browser tells.
+pub fn can_be_heard() -> bool {
+    offset().is_some()
 }
 
 /// "Ready" and "set".

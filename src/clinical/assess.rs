@@ -21,7 +21,8 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     if screen.oral.is_some() {
         flags.extend(oral::flags::flags(exam, screen.gate));
     }
-    for task in screen.tasks {
+    let own = screen.tasks_of(exam);
+    for task in &own {
         flags.extend(tasks::flags(*task, exam));
     }
     // What was added to the screen counts as soon as it was begun.
@@ -34,7 +35,7 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     // is a sign.
     let attached = TaskId::ALL.iter().filter(|task| {
         let added = screen.extras().any(|extra| extra == **task);
-        !screen.tasks.contains(task) && !tasks::BESIDE.contains(task) && !added
+        !own.contains(task) && !tasks::BESIDE.contains(task) && !added
     });
     for task in attached.filter(|task| exam.latest(**task).is_some()) {
         flags.extend(
@@ -44,7 +45,7 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         );
     }
     for task in tasks::BESIDE {
-        if !screen.tasks.contains(&task) {
+        if !own.contains(&task) {
             flags.extend(tasks::flags(task, exam));
         }
     }

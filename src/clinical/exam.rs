@@ -4,6 +4,7 @@ use super::gate::GateAnswers;
 use super::go_on::{GoOn, WentOn};
 use super::judge::compared::Who;
 use super::oral::Oral;
+use super::order::Order;
 use super::person::{Age, Language, Sex};
 use super::policy::Policy;
 use super::screen::ScreenId;
@@ -85,6 +86,8 @@ pub struct Exam {
     pub policy: Policy,
     /// The screen chosen, if one was.
     pub screen: Option<ScreenId>,
+    /// Which of the repeated syllables are asked for, in which order.
+    pub order: Order,
 }
 
 impl Exam {

@@ -26,7 +26,7 @@ pub fn of_task(spec: &TaskSpec, exam: &Exam) -> Vec<(String, String)> {
     }
     exam.trials
         .iter()
-        .filter(|t| t.task == spec.id && t.start().is_some())
+        .filter(|t| t.task == spec.id && spec.is_tried(t))
         .zip(1..)
         .map(|(trial, n)| {
             let mut lines = lines(spec, trial);
@@ -40,6 +40,9 @@ pub fn of_task(spec: &TaskSpec, exam: &Exam) -> Vec<(String, String)> {
 pub fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
     let mut lines = Vec::new();
     let Some(start) = trial.start() else {
+        if spec.is_untimed(trial) {
+            lines.extend(spec.lines.map(|words| words(trial)).unwrap_or_default());
+        }
         return lines;
     };
     let offsets = trial.tap_offsets();

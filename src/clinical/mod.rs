@@ -21,6 +21,7 @@ pub mod judge;
 pub mod levels;
 pub mod norms;
 pub mod oral;
+pub mod order;
 pub mod person;
 pub mod policy;
 pub mod predictive;

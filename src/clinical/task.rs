@@ -203,6 +203,16 @@ pub struct Question {
     pub needed: bool,
 }
 
+/// An answer that makes a trial whole without a press on the pad: it was tried, and could not even
+/// be begun.
+#[derive(Clone, Copy, Debug)]
+pub struct Untimed {
+    /// The question it answers.
+    pub question: &'static str,
+    /// The answers offered in the pad's stead.
+    pub choices: &'static [Choice],
+}
+
 /// A task.
 #[derive(Debug)]
 pub struct TaskSpec {
@@ -233,6 +243,8 @@ pub struct TaskSpec {
     pub caveat: &'static str,
     /// Its values beside the published ones.
     pub compare: fn(&Exam) -> Vec<Comparison>,
+    /// What can be answered without a press on the pad; none where a trial needs one.
+    pub untimed: Option<Untimed>,
     /// For whom it is meant.
     pub for_whom: &'static str,
     /// The rules that read it, whatever came out; none where nothing is read from it.
@@ -287,10 +299,27 @@ impl TaskSpec {
         Some(before.unwrap_or(usual.1).to_owned())
     }
 
+    /// Whether a trial was answered without a press on the pad.
+    pub fn is_untimed(&self, trial: &Trial) -> bool {
+        trial.start().is_none()
+            && self
+                .untimed
+                .is_some_and(|u| trial.choice(u.question).is_some())
+    }
+
+    /// Whether a trial was tried: started, or answered without a press on the pad.
+    pub fn is_tried(&self, trial: &Trial) -> bool {
+        trial.start().is_some() || self.is_untimed(trial)
+    }
+
     /// Where `trial` stands at `now`.
     pub fn phase(&self, trial: &Trial, now: Stamp) -> Phase {
         let Some(start) = trial.start() else {
-            return Phase::Ready;
+            return if self.is_untimed(trial) {
+                Phase::Over
+            } else {
+                Phase::Ready
+            };
         };
         let since_start = trial.between(start, now);
         if let Some(length) = since_start.length

@@ -96,7 +96,9 @@ fn flag_line(flag: &Flag) -> String {
 /// The tasks of the screen, then whatever else was done.
 fn task_lines(visit: &Visit) -> Vec<String> {
     let exam = &visit.exam;
-    let own: &[TaskId] = visit.screen.map_or(&[], |id| id.screen().tasks);
+    let screen = visit.screen.map(|id| id.screen());
+    let mut own = screen.map_or(Vec::new(), |screen| screen.tasks_of(exam));
+    own.extend(screen.map_or(Vec::new(), |screen| screen.left_out(exam)));
     let others = TaskId::ALL
         .iter()
         .filter(|id| !own.contains(id) && exam.trials.iter().any(|t| t.task == **id && is_done(t)));
@@ -147,6 +149,12 @@ fn why_not(visit: &Visit, id: TaskId) -> String {
     let said = newest
         .filter(|t| t.answers.contains_key(NOT_VALID))
         .map(|t| figures::answers(tasks::spec(id), t).join("; "));
+    let left_out = visit
+        .screen
+        .is_some_and(|screen| screen.screen().left_out(&visit.exam).contains(&id));
+    if left_out {
+        return "not part of this examination".to_owned();
+    }
     said.or_else(|| Some(tasks::aside(id, &visit.exam)?.reason().to_owned()))
         .unwrap_or_else(|| "no reason given".to_owned())
 }

@@ -12,3 +12,4 @@ pub mod nursing;
 
 pub use crate::clinical::levels;
 pub mod tally;
+pub mod untested;

@@ -5,6 +5,7 @@ use super::action::{deteriorating, standing, suggested};
 pub use super::issue::Clock;
 use super::issue::after_last;
 use super::levels;
+use super::untested;
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::{Domain, Flag, Level};
@@ -482,6 +483,7 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
             Domain::Urgent | Domain::EatingDrinking => parts.push(plain(small(flag.reason()))),
         }
     }
+    parts.extend(untested::told(visit, decision).into_iter().map(plain));
     parts.extend(
         TaskId::ALL
             .iter()

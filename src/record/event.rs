@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::oral::{Cue, Region, Seen};
+use crate::clinical::order::Order;
 use crate::clinical::person::{Age, Label, Language, Role, Setting, Sex};
 use crate::clinical::policy::Policy;
 use crate::clinical::screen::ScreenId;
@@ -298,4 +299,6 @@ pub enum Event {
         /// When it was pressed.
         at: Stamp,
     },
+    /// Which of the repeated syllables are asked for, in which order.
+    Order(Order),
 }

@@ -229,6 +229,7 @@ impl Visit {
             Event::Oral(press) => self.exam.oral.take(press),
             Event::OralTakenBack(items) => self.exam.oral.take_back(&items),
             Event::OralCue { region, cue } => self.exam.oral.take_cue(region, cue),
+            Event::Order(order) => self.exam.order = order,
             Event::TrialOpened {
                 trial,
                 task,
@@ -255,6 +256,11 @@ impl Visit {
                             trial.marks.clear();
                         }
                         _ => {}
+                    }
+                    // An answer about what was timed is none without a time.
+                    if let (None, Some(untimed)) = (trial.start(), tasks::spec(trial.task).untimed)
+                    {
+                        trial.answers.remove(untimed.question);
                     }
                 }
             }

@@ -57,11 +57,11 @@ pub fn App() -> impl IntoView {
                 Route::Settings => view! { <SettingsPage/> }.into_any(),
                 Route::Policy => view! { <PolicyPage/> }.into_any(),
                 Route::Sources => view! { <SourcesPage/> }.into_any(),
-                Route::Count(_) => live(move || {
+                Route::Count(_, task) => live(move || {
                     if !open.get() {
                         return view! { <NotHere/> }.into_any();
                     }
-                    match single_task(desk) {
+                    match task.or_else(|| single_task(desk)) {
                         Some(task) => view! { <TaskPage task=task/> }.into_any(),
                         None => view! { <CountPage/> }.into_any(),
                     }

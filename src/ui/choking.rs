@@ -40,7 +40,7 @@ pub(super) fn ChokingPage() -> impl IntoView {
     let back = desk.visit.with_untracked(|v| {
         v.as_ref().map_or(Route::Home, |v| {
             if loose {
-                Route::Count(v.id.clone())
+                Route::Count(v.id.clone(), None)
             } else {
                 Route::Visit(v.id.clone(), Page::Overview)
             }

@@ -6,11 +6,13 @@ use leptos::task::spawn_local;
 use super::desk::Desk;
 use super::live::{live, press};
 use super::pad::{Face, Pad, face};
-use super::parts::{Choices, Frame, NumberField};
+use super::parts::{Choices, Frame, NumberField, button};
 use super::result::TaskResult;
 use super::route::{Page, Route};
+use crate::browser::clock;
 use crate::browser::prefs::{self, Hands};
 use crate::clinical::task::TaskId;
+use crate::clinical::tasks;
 use crate::measure::time::Millis;
 use crate::record::event::Event;
 use crate::record::head::Head;
@@ -119,6 +121,8 @@ pub(super) fn Attach() -> impl IntoView {
             .collect::<Vec<_>>()
     };
     let problem = RwSignal::new(String::new());
+    // What was attached stays in the visit, so it is asked first.
+    let asked = RwSignal::new(None::<Head>);
     let attach = move |head: Head| {
         let Some(count) = desk.visit.get_untracked() else {
             return;
@@ -138,6 +142,18 @@ pub(super) fn Attach() -> impl IntoView {
             <h2>"Attach to a visit"</h2>
             {live(move || if attached() {
                 view! { <p>"Attached."</p> }.into_any()
+            } else if let Some(head) = asked.get() {
+                let opened = clock::local(head.opened);
+                view! {
+                    <p>
+                        "To "<b>{head.label.clone()}</b>
+                        {format!(", {} {}, {}? It stays there.", opened.date, opened.time, head.what)}
+                    </p>
+                    <div class="row">
+                        {button("choice", "Attach", move || attach(head.clone()))}
+                        {button("choice", "Another visit", move || asked.set(None))}
+                    </div>
+                }.into_any()
             } else if visits().is_empty() {
                 view! { <p>"There is no visit on this phone yet. The count is kept."</p> }.into_any()
             } else {
@@ -146,7 +162,7 @@ pub(super) fn Attach() -> impl IntoView {
                         {visits().into_iter().map(|head| {
                             let label = head.label.clone();
                             view! {
-                                <li><button type="button" class="head" on:click=press(move |_| attach(head.clone()))>
+                                <li><button type="button" class="head" on:click=press(move |_| asked.set(Some(head.clone())))>
                                     {label}
                                 </button></li>
                             }
@@ -165,7 +181,7 @@ fn attach_to(desk: Desk, count: &Visit, visit: Visit) {
         .exam
         .trials
         .iter()
-        .filter(|t| t.start().is_some())
+        .filter(|t| tasks::spec(t.task).is_tried(t))
         .zip(visit.next_trial()..)
         .map(|(trial, number)| Event::Attached {
             from: count.id.clone(),

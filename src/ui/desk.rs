@@ -12,6 +12,7 @@ use super::route::{Page, Route};
 use super::steps;
 use crate::browser::prefs::{self, Prefs};
 use crate::browser::{clock, ids, metronome, page, sound, vibrate, wake};
+use crate::clinical::order::Order;
 use crate::clinical::person::Role;
 use crate::clinical::screen::ScreenId;
 use crate::clinical::task::{Phase, TaskId};
@@ -232,7 +233,7 @@ impl Desk {
         self.open_then(id.clone(), move |visit| {
             pointer.unwrap_or_else(|| {
                 if loose {
-                    Route::Count(id)
+                    Route::Count(id, None)
                 } else {
                     Route::Visit(id, steps::next(visit))
                 }
@@ -285,7 +286,9 @@ impl Desk {
                     raw: raw.0,
                     why: Unreadable::Damaged,
                 }));
-                let known = visit.next > 0 || !visit.aside.is_empty();
+                // A task on its own is in the store from its first press on.
+                let alone = matches!(self.route.get_untracked(), Route::Count(..));
+                let known = alone || visit.next > 0 || !visit.aside.is_empty();
                 self.visit.set(known.then_some(visit));
                 self.settle();
             }
@@ -343,6 +346,10 @@ impl Desk {
             policy: prefs::policy_in_force(),
             role,
         }]);
+        let order = self.prefs.get_untracked().order;
+        if order != Order::default() && screen.is_some_and(|id| id.screen().has_order()) {
+            self.record([Event::Order(order)]);
+        }
         let first = self
             .visit
             .with_untracked(|v| v.as_ref().map_or(Page::Overview, steps::next));
@@ -357,15 +364,14 @@ impl Desk {
     pub(super) fn begin_count(self) {
         let id = ids::new_visit_id();
         self.visit.set(Some(Visit::new(id.clone())));
-        self.go(Route::Count(id));
+        self.go(Route::Count(id, None));
     }
 
     /// Begins one task without a visit.
     pub(super) fn begin_single(self, task: TaskId) {
         let id = ids::new_visit_id();
         self.visit.set(Some(Visit::new(id.clone())));
-        self.repeat(task, None);
-        self.go(Route::Count(id));
+        self.go(Route::Count(id, Some(task)));
     }
 
     /// The number of the trial that presses and answers of a task belong to, and the event that

@@ -18,7 +18,7 @@ const PAGE: usize = 30;
 pub(super) fn head_row(desk: Desk, head: Head) -> impl IntoView {
     let when = clock::local(head.opened);
     let place = if head.loose {
-        Route::Count(head.visit.clone())
+        Route::Count(head.visit.clone(), None)
     } else {
         Route::Visit(head.visit.clone(), Page::Overview)
     };

@@ -26,7 +26,7 @@ pub(super) fn HomePage() -> impl IntoView {
         let place = desk.visit.with_untracked(|v| {
             v.as_ref().map(|v| {
                 if v.is_loose() {
-                    Route::Count(v.id.clone())
+                    Route::Count(v.id.clone(), None)
                 } else {
                     Route::Visit(v.id.clone(), steps::next(v))
                 }

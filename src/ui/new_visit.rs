@@ -6,11 +6,13 @@ use super::desk::Desk;
 use super::details::{DetailsFields, Form};
 use super::history::head_row;
 use super::live::{live, press};
-use super::parts::{Choices, Frame};
+use super::parts::{Choices, Frame, para};
 use super::route::Route;
 use crate::browser::{clock, prefs, sound};
+use crate::clinical::order::Order;
 use crate::clinical::person::Role;
 use crate::clinical::screen::ScreenId;
+use crate::clinical::tasks;
 
 /// A suggested label: which visit of the day on this phone, and when. Never a bed alone.
 fn suggested(desk: Desk) -> String {
@@ -48,6 +50,20 @@ pub(super) fn NewVisitPage(
             desk.begin(details, Some(screen), desk.prefs.get_untracked().role);
         }
     };
+    // What this phone keeps of the order is said before it holds.
+    let order = desk.prefs.get_untracked().order;
+    let kept = if order != Order::default() && screen.screen().has_order() {
+        let titles: Vec<&str> = order
+            .tasks()
+            .iter()
+            .map(|t| tasks::spec(*t).title)
+            .collect();
+        let titles = titles.join(", ");
+        let titles = if titles.is_empty() { "none" } else { &titles };
+        format!("Syllables, as kept: {titles}")
+    } else {
+        String::new()
+    };
     view! {
         <Frame title=screen.screen().title back=Route::Home>
             <Unclosed/>
@@ -62,6 +78,7 @@ pub(super) fn NewVisitPage(
                 pick=pick_role
             />
             <p class="small">"Local policy: "{prefs::policy_in_force().name}</p>
+            {para("small", kept)}
             <div class="foot">
                 <button type="button" class="big primary" on:click=press(begin)><b>"Begin"</b></button>
             </div>

@@ -6,6 +6,7 @@ use crate::clinical::gate::Group;
 use crate::clinical::oral::{self, Region};
 use crate::clinical::screen::ScreenId;
 use crate::clinical::task::TaskId;
+use crate::clinical::tasks;
 use crate::record::envelope::VisitId;
 
 /// A page of a visit.
@@ -53,8 +54,8 @@ pub(super) enum Route {
     Sources,
     /// A page of a visit.
     Visit(VisitId, Page),
-    /// A count without a visit.
-    Count(VisitId),
+    /// A count without a visit; its task, where it is one on its own that may not be begun yet.
+    Count(VisitId, Option<TaskId>),
 }
 
 const TASKS: [(TaskId, &str); TaskId::ALL.len()] = [
@@ -133,7 +134,10 @@ impl Route {
             Route::Settings => "settings".to_owned(),
             Route::Policy => "policy".to_owned(),
             Route::Sources => "sources".to_owned(),
-            Route::Count(id) => format!("count/{}", id.as_str()),
+            Route::Count(id, None) => format!("count/{}", id.as_str()),
+            Route::Count(id, Some(task)) => {
+                format!("count/{}/{}", id.as_str(), word_of(&TASKS, *task))
+            }
             Route::Visit(id, page) => {
                 let page = match page {
                     Page::Overview => "overview".to_owned(),
@@ -166,7 +170,11 @@ impl Route {
             ["settings"] => Route::Settings,
             ["policy"] => Route::Policy,
             ["sources"] => Route::Sources,
-            ["count", id] => Route::Count(VisitId::new(id)?),
+            ["count", id] => Route::Count(VisitId::new(id)?, None),
+            ["count", id, task] => {
+                let task = value_of(&TASKS, task).filter(|task| tasks::alone(*task))?;
+                Route::Count(VisitId::new(id)?, Some(task))
+            }
             ["visit", id, rest @ ..] => {
                 let page = match rest {
                     ["overview"] => Page::Overview,
@@ -190,7 +198,7 @@ impl Route {
     /// The visit whose events this place needs.
     pub(super) fn visit(&self) -> Option<&VisitId> {
         match self {
-            Route::Visit(id, _) | Route::Count(id) => Some(id),
+            Route::Visit(id, _) | Route::Count(id, _) => Some(id),
             _ => None,
         }
     }
@@ -210,7 +218,8 @@ mod tests {
             Route::Settings,
             Route::Policy,
             Route::Sources,
-            Route::Count(id.clone()),
+            Route::Count(id.clone(), None),
+            Route::Count(id.clone(), Some(TaskId::BreathHold)),
         ];
         places.extend(SCREENS.map(|(s, _)| Route::NewVisit(s)));
         let mut pages = vec![

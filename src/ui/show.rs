@@ -18,10 +18,14 @@ pub(super) fn ShowPage(
     let desk = Desk::get();
     // A task on its own has no visit to go back to.
     let go_back = move |_| {
+        let task = match back {
+            Page::Task(task) => Some(task),
+            _ => None,
+        };
         let loose = desk.visit.with_untracked(|v| {
             v.as_ref()
                 .filter(|v| v.is_loose())
-                .map(|v| Route::Count(v.id.clone()))
+                .map(|v| Route::Count(v.id.clone(), task))
         });
         match loose {
             Some(place) => desk.go(place),

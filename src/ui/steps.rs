@@ -49,7 +49,8 @@ fn first_open(visit: &Visit, screen: &Screen) -> Page {
             .find(|region| !visit.exam.oral.is_done(**region))
             .map(|region| Page::Oral(*region))
     };
-    let task = || screen.tasks.iter().find(|task| !done(visit, **task));
+    let tasks = screen.tasks_of(&visit.exam);
+    let task = || tasks.iter().find(|task| !done(visit, **task));
     open(screen.oral.before())
         .or_else(|| task().map(|task| Page::Task(*task)))
         .or_else(|| open(screen.oral.after()))
@@ -76,9 +77,10 @@ pub(super) fn done(visit: &Visit, task: TaskId) -> bool {
 
 fn finished(trial: &Trial, exam: &Exam) -> bool {
     let ended = trial.end().is_some() || trial.first(MarkKind::WindowOver).is_some();
+    let untimed = tasks::spec(trial.task).is_untimed(trial);
     let given_up = trial.choice(NOT_VALID).is_some();
     let typed = trial.number(breathing::TYPED).is_some();
-    ended && by_mouth::answered(trial, exam) || given_up || typed
+    ended && by_mouth::answered(trial, exam) || given_up || typed || untimed
 }
 
 /// The page after a gate group.
@@ -105,7 +107,8 @@ pub(super) fn first_task(visit: &Visit) -> Page {
     let Some(screen) = visit.screen.map(|id| id.screen()) else {
         return Page::Overview;
     };
-    match (screen.oral.before().first(), screen.tasks.first()) {
+    let tasks = screen.tasks_of(&visit.exam);
+    match (screen.oral.before().first(), tasks.first()) {
         (Some(region), _) => Page::Oral(*region),
         (None, Some(task)) => Page::Task(*task),
         (None, None) => Page::Overview,
@@ -120,7 +123,7 @@ pub(super) fn after_region(visit: &Visit, region: Region) -> Page {
     if let Some(next) = screen.oral.next(region) {
         return Page::Oral(next);
     }
-    match screen.tasks.first() {
+    match screen.tasks_of(&visit.exam).first() {
         Some(task) if screen.oral.before().contains(&region) => Page::Task(*task),
         _ => Page::Decision,
     }
@@ -148,14 +151,14 @@ pub(super) fn after_task(visit: &Visit, task: TaskId) -> Page {
         // It was added to the screen: back to where that goes on.
         return next(visit);
     }
-    if !screen.tasks.contains(&task) {
+    if !screen.tasks_of(&visit.exam).contains(&task) {
         // It stood beside the screen, and was come to from the overview.
         return Page::Overview;
     }
     if screen.gate && gate_closed(&visit.exam).is_some() {
         return Page::GateResult;
     }
-    match (screen.after(task), screen.oral.after().first()) {
+    match (screen.after(task, &visit.exam), screen.oral.after().first()) {
         (Some(next), _) => Page::Task(next),
         (None, Some(region)) => Page::Oral(*region),
         (None, None) => Page::Decision,

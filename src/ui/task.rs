@@ -8,19 +8,22 @@ use super::count::Attach;
 use super::desk::Desk;
 use super::holds::{Holds, held};
 use super::live::{follow, live, press};
+use super::order::SyllableOrder;
 use super::pad::{Face, Pad, face};
-use super::parts::{Choices, ChokingButton, Frame, overview_of};
+use super::parts::{Choices, ChokingButton, Frame, button, overview_of, para};
 use super::questions::{Questions, question};
 use super::result::{Figures, TaskResult, own_table};
 use super::route::{Page, Route};
 use super::sign_said::SignSaid;
+use super::silence::Silence;
 use super::steps;
 use super::tally;
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::Level;
+use crate::clinical::order::Order;
 use crate::clinical::sign::{SignTask, meaning, meaning_under};
-use crate::clinical::task::{NOT_VALID, TaskId, WATCH_CUT, When};
-use crate::clinical::tasks::{self, cracker, water};
+use crate::clinical::task::{Choice, NOT_VALID, TaskId, Untimed, WATCH_CUT, When};
+use crate::clinical::tasks::{self, cracker, kept, water};
 use crate::clinical::trial::Answer;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
@@ -75,7 +78,7 @@ pub(super) fn TaskPage(
     let loose = desk
         .visit
         .with_untracked(|v| v.as_ref().is_some_and(Visit::is_loose));
-    let next = move |_| {
+    let next = move || {
         if loose {
             desk.go(Route::Home);
             return;
@@ -87,6 +90,14 @@ pub(super) fn TaskPage(
             desk.turn(page);
         }
     };
+    let not_timed = move || {
+        let newest = |v: &Visit| v.exam.latest(task).is_some_and(|t| spec.is_untimed(t));
+        desk.visit.with(|v| v.as_ref().is_some_and(newest))
+    };
+    let another = follow(move || {
+        desk.visit
+            .with(|v| v.as_ref().is_some_and(|v| tasks::another(task, &v.exam)))
+    });
     let has_result = move || matches!(face.get(), Face::Over | Face::Late | Face::Watching);
     let not_valid = spec.questions.iter().find(|q| q.id == NOT_VALID);
     // The pad comes last, at the lower edge of the screen, so that it stands in the same place
@@ -100,9 +111,10 @@ pub(super) fn TaskPage(
             {live(move || (face.get() == Face::Running).then(|| stop_words(desk, task)).flatten().map(|words| view! {
                 <p class="advice" role="alert"><b>{words}</b></p>
             }))}
+            {spec.pad.beat.map(|_| view! { <Silence task=task/> })}
             {live(move || ended_by_sign().then(|| view! {
                 <p class="advice" role="alert"><b>"A sign was seen: give no further sip."</b></p>
-                <button type="button" class="big primary" on:click=press(next)><b>"Next"</b></button>
+                <button type="button" class="big primary" on:click=press(move |_| next())><b>"Next"</b></button>
             }))}
             {live(move || has_result().then(|| view! { <SignSaid task=task/> }))}
             {live(move || (task == TaskId::Own && (has_result() || face.get() == Face::Running)).then(|| own_table(desk)))}
@@ -125,25 +137,32 @@ pub(super) fn TaskPage(
                 (_, false) if goes_on => ().into_any(),
                 _ if ended_by_sign() => ().into_any(),
                 (Face::Watching, _) => view! {
-                    <button type="button" class="big" on:click=press(next)>
+                    <button type="button" class="big" on:click=press(move |_| next())>
                         <b>"Next"</b>
                         <span>"The watch goes on"</span>
                     </button>
                 }.into_any(),
                 _ => view! {
                     // What still needs an answer comes first.
-                    <button type="button" class="big" class:primary=done.get() on:click=press(next)><b>{if loose { "Done" } else { "Next" }}</b></button>
+                    <button type="button" class="big" class:primary=done.get() on:click=press(move |_| next())><b>{if loose { "Done" } else { "Next" }}</b></button>
                 }.into_any(),
             })}
-            {live(move || (face.get() == Face::Over && spec.trials > 1 && !goes_on).then(|| view! {
-                <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
-                    <b>"Next trial"</b>
-                    <span>{move || desk.visit.with(|v| {
-                        let done = v.as_ref().map_or(0, |v| v.exam.trials.iter().filter(|t| t.task == task).count());
-                        format!("{done} done, {} asked", spec.trials)
-                    })}</span>
-                </button>
+            {live(move || (face.get() == Face::Over && spec.trials > 1 && !goes_on).then(|| if another.get() {
+                view! {
+                    <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
+                        <b>"Next trial"</b>
+                        <span>{live(move || desk.visit.with(|v| {
+                            let done = v.as_ref().map_or(0, |v| kept::numbered(task, &v.exam).count());
+                            format!("{done} done, up to {}", spec.trials)
+                        }))}</span>
+                    </button>
+                }.into_any()
+            } else {
+                para("small", format!("{} trials are done: no more are asked for.", spec.trials))
             }))}
+            {spec.untimed.map(|untimed| live(move || (face.get() == Face::Over && not_timed()).then(|| {
+                button("choice", "Take this answer back", move || desk.answer(task, untimed.question, None))
+            })))}
             {live(move || (face.get() == Face::Watching).then(|| view! { <WatchCut task=task/> }))}
             {live(move || has_result().then(|| view! { <TaskResult task=task/> }))}
             {live(move || (task == TaskId::Meal && face.get() == Face::Over).then(|| view! { <tally::Ended/> }))}
@@ -163,7 +182,7 @@ pub(super) fn TaskPage(
             }))}
             {live(move || (goes_on && !done.get() && matches!(face.get(), Face::Watching | Face::Over)).then(|| view! {
                 <div class="row quiet">
-                    <button type="button" on:click=press(next)>"Go on without the rest"</button>
+                    <button type="button" on:click=press(move |_| next())>"Go on without the rest"</button>
                 </div>
             }))}
             {(task == TaskId::Breathing && !loose).then(|| live(move || resting().then(|| view! {
@@ -177,20 +196,25 @@ pub(super) fn TaskPage(
                     </div>
                 </details>
             })))}
-            {live(move || match (face.get() == Face::Ready && !done.get(), holds.get().is_empty()) {
+            {live(move || match (face.get() == Face::Ready, holds.get().is_empty()) {
                 (false, _) => ().into_any(),
+                (true, _) if done.get() && spec.untimed.is_none() => ().into_any(),
                 (true, true) => view! {
                     <div class="row quiet">
-                        <button type="button" on:click=press(next)>"Skip: not done"</button>
+                        {spec.untimed.map(|untimed| could_not(desk, task, untimed))}
+                        // A task on its own is left by "back".
+                        {(!loose && !done.get()).then(|| button("", "Skip: not done", next))}
                     </div>
                 }.into_any(),
+                (true, false) if done.get() => ().into_any(),
                 (true, false) => view! {
-                    <button type="button" class="big primary" on:click=press(next)>
+                    <button type="button" class="big primary" on:click=press(move |_| next())>
                         <b>"Go on without it"</b>
                     </button>
                 }.into_any(),
             })}
             {live(move || (loose && face.get() == Face::Over).then(|| view! { <Attach/> }))}
+            {(!loose && Order::ALL.contains(&task)).then(|| live(move || (face.get() == Face::Ready).then(|| view! { <SyllableOrder/> })))}
             {(!loose).then(|| view! { <Leave/> })}
             </div>
             {live(move || free.get().then(|| view! {
@@ -198,6 +222,18 @@ pub(super) fn TaskPage(
             }))}
         </Frame>
     }
+}
+
+/// What can be said of a trial without a touch of the pad.
+fn could_not(desk: Desk, task: TaskId, untimed: Untimed) -> Vec<AnyView> {
+    let say = |choice: &'static Choice| {
+        button("", choice.words, move || {
+            let answer = Answer::Choice(choice.id.to_owned());
+            desk.answer(task, untimed.question, Some(answer));
+            desk.hold_still();
+        })
+    };
+    untimed.choices.iter().map(say).collect()
 }
 
 /// What to do at once after a sign that stops a trial was pressed in the newest one.

@@ -8,6 +8,7 @@ use super::decision::look_of;
 use super::desk::Desk;
 use super::details::{DetailsFields, Form};
 use super::live::{follow, live, press};
+use super::order::SyllableOrder;
 use super::parts::{Frame, WordsField};
 use super::route::{Page, Route};
 use super::steps;
@@ -70,6 +71,7 @@ fn Whole() -> impl IntoView {
             </button>
         }))}
         <Steps/>
+        <SyllableOrder/>
         <CloseOut/>
         <Person/>
         <Leave/>

@@ -90,7 +90,7 @@ pub(super) fn Steps() -> impl IntoView {
                 };
                 (Page::Task(task), spec.title.to_owned(), state)
             };
-            rows.extend(screen.tasks.iter().copied().map(row));
+            rows.extend(screen.tasks_of(&v.exam).into_iter().map(row));
             // What was added stands with the screen's own.
             rows.extend(addable(v).filter(|id| is_added(v, *id)).map(row));
             rows.extend(screen.oral.after().iter().map(region));

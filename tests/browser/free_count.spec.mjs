@@ -93,8 +93,7 @@ test("attached to a visit afterwards, it shows there, and the count says where i
   await walk.wait(1_000);
   await walk.press(BUTTONS.stopCount);
   await walk.settle();
-  await walk.press(/^Window side/);
-  await walk.isOn("Window side");
+  await walk.attachTo("Window side");
   await expect(page.getByRole("heading", { name: "Attached counts" })).toBeVisible();
   await expect(page.getByText("5.0 s, 4 taps")).toBeVisible();
   await walk.saved();

@@ -32,6 +32,16 @@ export const BUTTONS = {
   next: /^Next(?! trial)/,
   skip: /^(Skip: not done|Go on without it)$/,
   nextTrial: begins("Next trial"),
+  couldNot: "Could not",
+  noVoice: "No voice came",
+  takeBack: "Take this answer back",
+  soundOn: "Sound on again",
+  attach: "Attach",
+  anotherVisit: "Another visit",
+  keepOrder: "Keep this for the next visits",
+  earlier: (title) => `${title} earlier`,
+  leaveOut: (title) => `${title}: Leave out`,
+  askForIt: (title) => `${title}: Ask for it`,
   done: "Done",
   sayAloud: "Say it aloud",
   again: "Do it again",
@@ -159,6 +169,7 @@ export const FOLDS = {
   watchCut: "End the watch early",
   otherWay: "Another way to count",
   why: "Where this comes from",
+  order: "Syllables: order, leave out",
   readBy: "For whom, and by which rules",
   fixed: /^Fixed choices, and why/,
   addTo: "Add to this visit",
@@ -275,6 +286,9 @@ export const SAYS = {
   beforeGo: /before "go", not counted/,
   keptApart: "later, kept apart",
   attached: "Attached counts and times",
+  noSound: "No sound: the phone stopped it.",
+  keptOrder: "Syllables, as kept: ",
+  noMore: "3 trials are done: no more are asked for.",
   noPublished: (age) => new RegExp(`No published value for age ${age} years`),
   policyStays: "The policy in force stays.",
   policyUsed: "This policy is in force now.",
@@ -723,6 +737,13 @@ export class Walk {
     await this.wait(TIMES.watch - watched);
     await this.settle();
     await this.answer(ASKED.voiceAfter, after);
+  }
+
+  /** Attaches what stands alone to the visit of this name. */
+  async attachTo(label) {
+    await this.press(label);
+    await this.press(BUTTONS.attach);
+    await this.isOn(label);
   }
 
   async toDecision(verdict) {

@@ -8,6 +8,7 @@ mod groups;
 
 use std::num::NonZeroU32;
 
+use penlight::clinical::exam::Exam;
 use penlight::clinical::flag::{Domain, Flag, Level};
 use penlight::clinical::judge::breath::{self, Bubbles};
 use penlight::clinical::judge::compared::Who;
@@ -19,8 +20,11 @@ use penlight::clinical::judge::voice::{Held, Sound, longest, pitch_range, s_to_z
 use penlight::clinical::person::{Age, Sex};
 use penlight::clinical::rule::Basis;
 use penlight::clinical::rules;
+use penlight::clinical::task::TaskId;
+use penlight::clinical::tasks;
+use penlight::clinical::trial::{Answer, Mark, MarkKind, Trial};
 use penlight::measure::series::Series;
-use penlight::measure::time::Millis;
+use penlight::measure::time::{Millis, PageLife, Stamp};
 use penlight::measure::units::{Hertz, Seconds};
 
 use Outcome::{Correct, CouldNot, Distorted};
@@ -106,6 +110,32 @@ fn ah(times: &[f64], who: Who) -> Vec<Flag> {
     longest(Sound::Ah, &held(times), &who).flags
 }
 
+/// A trial of "ah" as it is kept: so many milliseconds between the touches, or no touch and no voice.
+fn ah_trial(length: Option<i64>) -> Vec<Flag> {
+    let mut trial = Trial::new(TaskId::LongestAh, 0, None);
+    let at = |ms| Stamp {
+        life: PageLife(1),
+        mono: Millis(ms),
+        wall: Millis(ms),
+    };
+    match length {
+        Some(ms) => {
+            for (kind, ms) in [(MarkKind::Start, 0), (MarkKind::End, ms)] {
+                trial.marks.push(Mark { at: at(ms), kind });
+            }
+        }
+        None => {
+            let answer = Answer::Choice("no-voice".to_owned());
+            trial.answers.insert("could-not".to_owned(), answer);
+        }
+    }
+    let exam = Exam {
+        trials: vec![trial],
+        ..Exam::default()
+    };
+    tasks::flags(TaskId::LongestAh, &exam)
+}
+
 fn s_z(s: &[f64], z: &[f64], who: Who) -> Vec<Flag> {
     match s_to_z(Some(&held(s)), Some(&held(z)), &who) {
         Ok(ratio) => ratio.flags,
@@ -176,6 +206,9 @@ fn speech() -> Vec<Example> {
         ("speech.no-norm", "6 years has a norm", by_count(Pa, 20, 5.0, aged(6)), None),
         ("speech.best-trial", "the quick one is distorted", tries(&[(Correct, 28), (Distorted, 33), (Correct, 30)]), NOTE),
         ("speech.best-trial", "none is correct", tries(&[(Distorted, 33), (CouldNot, 0)]), NOTE),
+        ("speech.not-scored", "no voice came", ah_trial(None), NOTE),
+        ("speech.not-scored", "start and stop at one moment", ah_trial(Some(0)), NOTE),
+        ("speech.not-scored", "12.0 s", ah_trial(Some(12_000)), None),
         ("speech.skip-longer", "4 years, one of three", singles(Correct, Distorted, Some(CouldNot), 4), NOTE),
         ("speech.skip-longer", "4 years, two of three", singles(Correct, Correct, Some(CouldNot), 4), None),
         ("speech.skip-longer", "4 years, ka not tried yet", singles(Correct, Distorted, None, 4), None),

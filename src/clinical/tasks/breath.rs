@@ -1,9 +1,10 @@
 //! Breath for speech: counting on one breath, holding it, 5 cm of water for 5 seconds; and the
 //! glide of the voice, heard.
 
-use super::longest::held;
+use super::kept;
+use super::longest::{held, time_words};
 use crate::clinical::exam::Exam;
-use crate::clinical::flag::Flag;
+use crate::clinical::flag::{Domain, Flag};
 use crate::clinical::judge::breath::{self, Bubbles};
 use crate::clinical::rules;
 use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
@@ -67,12 +68,14 @@ pub static COUNT: TaskSpec = TaskSpec {
     usual: |_| Vec::new(),
     lines: Some(count_lines),
     compare: |_| Vec::new(),
+    untimed: Some(kept::BREATH),
     caveat: "It depends on effort. The lines come from people with weak muscles.",
     for_whom: "Adults: in children the count depends on height and is reported only.",
     rules: &[
         &rules::BREATH_COUNT,
         &rules::BREATH_COUNT_CHECK,
         &rules::BREATH_COUNT_CHILD,
+        &rules::SPEECH_NOT_SCORED,
     ],
     not_for: |_, _| None,
 };
@@ -95,8 +98,9 @@ pub static HOLD: TaskSpec = TaskSpec {
     lines: Some(time_lines),
     compare: |_| Vec::new(),
     caveat: "Recorded, not judged.",
+    untimed: Some(kept::BREATH),
     for_whom: "Anybody for whom holding the breath is allowed and wanted; no age has a line.",
-    rules: &[&rules::BREATH_HOLD],
+    rules: &[&rules::BREATH_HOLD, &rules::SPEECH_NOT_SCORED],
     not_for: |_, _| None,
 };
 
@@ -141,8 +145,9 @@ pub static FIVE: TaskSpec = TaskSpec {
     lines: Some(time_lines),
     compare: |_| Vec::new(),
     caveat: "The water is blown into, not drunk.",
+    untimed: Some(kept::BREATH),
     for_whom: "Anybody who can close the lips on a straw and blow on request; no age has a line.",
-    rules: &[&rules::BREATH_FIVE],
+    rules: &[&rules::BREATH_FIVE, &rules::SPEECH_NOT_SCORED],
     not_for: |_, _| None,
 };
 
@@ -197,28 +202,31 @@ pub static GLIDE: TaskSpec = TaskSpec {
     lines: Some(glide_lines),
     compare: |_| Vec::new(),
     caveat: "As heard; no line is drawn on it.",
+    untimed: Some(kept::VOICE),
     for_whom: "Anybody who can follow a slide of the voice; as heard, no age has a line.",
-    rules: &[&rules::VOICE_PITCH_RANGE],
+    rules: &[&rules::VOICE_PITCH_RANGE, &rules::SPEECH_NOT_SCORED],
     not_for: |_, _| None,
 };
 
 fn time_lines(trial: &Trial) -> Vec<String> {
-    let length = trial
-        .start()
-        .zip(trial.end())
-        .and_then(|(start, end)| trial.between(start, end).length);
-    vec![length.map_or_else(|| "no time".to_owned(), |l| l.to_string())]
+    vec![time_words(trial)]
 }
 
+/// The number is what is judged, whatever is known of the time.
 fn count_lines(trial: &Trial) -> Vec<String> {
-    let mut lines = time_lines(trial);
-    if let Some(n) = trial.number(REACHED) {
-        lines.insert(0, format!("counted to {}", n as u32));
-    }
-    vec![lines.join(", ")]
+    let time = trial.start().zip(trial.end());
+    let time = time.and_then(|(start, end)| trial.between(start, end).length);
+    vec![match (trial.number(REACHED), time) {
+        (Some(n), Some(time)) => format!("counted to {}, {time}", n as u32),
+        (Some(n), None) => format!("counted to {}", n as u32),
+        (None, _) => time_words(trial),
+    }]
 }
 
 fn glide_lines(trial: &Trial) -> Vec<String> {
+    if let Some(words) = kept::untimed(trial) {
+        return vec![small(words)];
+    }
     let heard = |question| {
         GLIDES
             .iter()
@@ -232,27 +240,69 @@ fn glide_lines(trial: &Trial) -> Vec<String> {
     )]
 }
 
+/// Why a trial is not scored, if it is not: it has no time, or what is asked after it is open.
+fn why_not(trial: &Trial) -> Option<String> {
+    let no_time = kept::why_no_time(trial);
+    let open = |said: &str| {
+        let time = trial.between(trial.start()?, trial.end()?).length?;
+        Some(format!("{time} timed, {said} was not said"))
+    };
+    match trial.task {
+        TaskId::PitchGlide => kept::untimed(trial).map(small),
+        TaskId::BreathCount if trial.number(REACHED).is_some() => None,
+        TaskId::BreathCount => no_time.or_else(|| open("the highest number")),
+        TaskId::FiveForFive if trial.choice(BUBBLES).is_none() => {
+            no_time.or_else(|| open("what was seen of the bubbles"))
+        }
+        _ => no_time,
+    }
+}
+
 /// The result in a few words, for the handover.
 pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
-    if task == TaskId::PitchGlide {
+    let glide = || {
         let trial = exam.latest(task).filter(|t| t.end().is_some())?;
-        return Some(format!("pitch glide {}", glide_lines(trial).join(" ")));
-    }
-    // The value stands before the colon or the semicolon.
-    let flags = flags(task, exam);
-    let reason = flags.first()?.reason();
-    let end = reason.find([':', ';']).unwrap_or(reason.len());
-    let head = if task == TaskId::FiveForFive {
-        // "5 cm of water for 5 seconds: blown for 6.0 seconds; done"
-        reason.split(". ").next().unwrap_or(reason)
-    } else {
-        &reason[..end]
+        Some(format!("pitch glide {}", glide_lines(trial).join(" ")))
     };
-    Some(small(head))
+    // The value stands before the colon or the semicolon.
+    let judged = || {
+        let flags = scored(task, exam);
+        let reason = flags.first()?.reason();
+        let end = reason.find([':', ';']).unwrap_or(reason.len());
+        let head = if task == TaskId::FiveForFive {
+            // "5 cm of water for 5 seconds: blown for 6.0 seconds; done"
+            reason.split(". ").next().unwrap_or(reason)
+        } else {
+            &reason[..end]
+        };
+        Some(small(head))
+    };
+    let result = if task == TaskId::PitchGlide {
+        glide()
+    } else {
+        judged()
+    };
+    let name = small(super::spec(task).title);
+    kept::told(&name, result, &kept::unscored(task, exam, why_not))
 }
 
 /// What the rules say about an examination.
 pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
+    let domain = match task {
+        TaskId::PitchGlide => Domain::SpeechVoice,
+        _ => Domain::Breathing,
+    };
+    let mut flags = scored(task, exam);
+    flags.extend(kept::flags(
+        task,
+        domain,
+        &kept::unscored(task, exam, why_not),
+    ));
+    flags
+}
+
+/// What the rules say of the trials that are scored.
+fn scored(task: TaskId, exam: &Exam) -> Vec<Flag> {
     let done = || exam.trials.iter().filter(move |t| t.task == task);
     let longest = || {
         done().filter_map(held).fold(None, |best, one| match best {

@@ -81,6 +81,7 @@ pub static TAPS: TaskSpec = TaskSpec {
     compare: |_| Vec::new(),
     caveat: "60 over the middle interval. Tried with videos of children (published: KAR14); in \
              adults it never replaces the count of 60 seconds.",
+    untimed: None,
     for_whom: "Children, and adults for whom a minute is counted besides: in adults taps alone clear nobody.",
     rules: &[&rules::BREATHING_TAPS],
     not_for: |_, _| None,
@@ -103,6 +104,7 @@ pub static COUNT_30: TaskSpec = TaskSpec {
     caveat: "Steps of 2 a minute. It missed a quarter of the rates that are \
              highest on an early-warning scale (published: RIM19): count for 60 seconds where it \
              matters.",
+    untimed: None,
     for_whom: "Where a whole minute can't be had: it clears no adult.",
     rules: &[&rules::BREATHING_THIRTY],
     not_for: |_, _| None,

@@ -147,6 +147,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     caveat: "SpO2 is recorded for respiratory safety. A fall does not show, and a steady value \
              does not rule out, aspiration (published: BRI18).",
     compare,
+    untimed: None,
     for_whom: "Everybody who is to be given something by mouth. The bands are for adults; under 16 years the local chart for the age is used.",
     rules: &[
         &rules::BREATHING_RATE,

@@ -101,6 +101,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     compare: |_| Vec::new(),
     caveat: "Reported, not judged: there is no published line between pass and fail. Compare only \
              with the same cracker.",
+    untimed: None,
     for_whom: "Adults with teeth, or dentures that fit, without an allergy to it, whose diet order allows it and whose drinks went well. No values for children are read here.",
     rules: &[
         &rules::CRACKER_REPORT,

@@ -93,6 +93,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::DRY_NOT_VALID,
         &rules::DRY_ADULTS,
     ],
+    untimed: None,
     not_for: aside,
 };
 

@@ -72,6 +72,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     compare: |_| Vec::new(),
     caveat: "The level is that of this drink, as it was when it was measured. It is no advice what \
              anybody is to be given: that is the clinician's to say.",
+    untimed: None,
     for_whom: "Drinks that run through a syringe, not people: it says nothing about who may have them.",
     rules: &[
         &rules::FLOW_LEVEL,

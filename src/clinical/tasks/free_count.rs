@@ -29,6 +29,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     lines: None,
     caveat: "A count and a time, compared with nothing.",
     compare: |_| Vec::new(),
+    untimed: None,
     for_whom: "Whatever is to be counted: no rule reads it.",
     rules: &[],
     not_for: |_, _| None,

@@ -1,13 +1,14 @@
 //! The longest "ah", s and z: up to three trials each, the whole pad is start and stop.
 
+use super::kept;
 use crate::clinical::compare::Comparison;
 use crate::clinical::exam::Exam;
-use crate::clinical::flag::Flag;
-use crate::clinical::judge::voice::{Held, Sound, longest, s_to_z};
+use crate::clinical::flag::{Domain, Flag};
+use crate::clinical::judge::voice::{CannotCompute, Held, Sound, longest, s_to_z};
 use crate::clinical::rule::Rule;
 use crate::clinical::rules;
 use crate::clinical::task::{
-    Choice, Length, Pad, Question, REMARK, Takes, TaskId, TaskSpec, When, remark,
+    Choice, Length, Pad, Question, REMARK, Takes, TaskId, TaskSpec, Untimed, When, remark,
 };
 use crate::clinical::trial::{Answer, Trial};
 use crate::clinical::words::small;
@@ -59,6 +60,7 @@ const fn spec(
     title: &'static str,
     say: &'static str,
     questions: &'static [Question],
+    untimed: Untimed,
     caveat: &'static str,
     rules: &'static [&'static Rule],
 ) -> TaskSpec {
@@ -96,6 +98,7 @@ const fn spec(
             _ => |exam| compare(TaskId::LongestAh, exam),
         },
         caveat,
+        untimed: Some(untimed),
         for_whom: "Anybody who can hold a sound on request. Lines are drawn for adults; children are \
                    put beside children, and no s/z line is drawn for them.",
         rules,
@@ -109,15 +112,21 @@ pub static AH: TaskSpec = spec(
     "Longest \"ah\"",
     "Take a deep breath and say \"ah\" for as long as you can, in your usual voice.",
     WITH_VOICE,
+    kept::VOICE,
     "The spread among healthy people is wide; height, frailty and the wording of the request move \
      it.",
-    &[&rules::VOICE_LONGEST_AH, &rules::VOICE_LONGEST_CHILD],
+    &[
+        &rules::VOICE_LONGEST_AH,
+        &rules::VOICE_LONGEST_CHILD,
+        &rules::SPEECH_NOT_SCORED,
+    ],
 );
 
 static RATIO_RULES: &[&Rule] = &[
     &rules::VOICE_S_Z,
     &rules::VOICE_S_Z_BORDER,
     &rules::VOICE_S_Z_CHILD,
+    &rules::SPEECH_NOT_SCORED,
 ];
 
 const RATIO_CAVEAT: &str = "Read as the ratio of s to z. A usual ratio rules nothing out.";
@@ -128,6 +137,7 @@ pub static S: TaskSpec = spec(
     "Longest s",
     "Take a deep breath and say \"sss\" for as long as you can.",
     PLAIN,
+    kept::BREATH,
     RATIO_CAVEAT,
     RATIO_RULES,
 );
@@ -138,6 +148,7 @@ pub static Z: TaskSpec = spec(
     "Longest z",
     "Take a deep breath and say \"zzz\" for as long as you can, with your voice on.",
     PLAIN,
+    kept::VOICE,
     RATIO_CAVEAT,
     RATIO_RULES,
 );
@@ -173,16 +184,22 @@ fn trials(task: TaskId, exam: &Exam) -> Option<Held> {
     Held::new(&times).ok()
 }
 
+/// The time of a trial in words, and that it is not scored where it is not.
+pub(super) fn time_words(trial: &Trial) -> String {
+    if let Some(words) = kept::untimed(trial) {
+        return small(words);
+    }
+    let time = || trial.between(trial.start()?, trial.end()?).length;
+    let mut words = time().map_or_else(|| "no time".to_owned(), |length| length.to_string());
+    if trial.end().is_some() && held(trial).is_none() {
+        words.push_str(", not scored");
+    }
+    words
+}
+
 /// A trial in words.
 fn lines(trial: &Trial) -> Vec<String> {
-    let mut parts = Vec::new();
-    match trial
-        .end()
-        .and_then(|end| trial.between(trial.start()?, end).length)
-    {
-        Some(length) => parts.push(length.to_string()),
-        None => parts.push("no time".to_owned()),
-    }
+    let mut parts = vec![time_words(trial)];
     let voice = trial.choice(VOICE);
     parts.extend(
         VOICES
@@ -208,13 +225,26 @@ pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
     let mut flags = trials(task, exam)
         .map(|held| longest(sound(task), &held, &exam.who()).flags)
         .unwrap_or_default();
+    flags.extend(kept::flags(
+        task,
+        Domain::SpeechVoice,
+        &unscored(task, exam),
+    ));
     if task == TaskId::LongestZ {
         let s = trials(TaskId::LongestS, exam);
         let z = trials(TaskId::LongestZ, exam);
+        // Tried and not held at all is another reason than never tried.
+        let tried = |task| kept::numbered(task, exam).any(|(_, t)| kept::untimed(t).is_some());
         if s.is_some() || z.is_some() {
             match s_to_z(s.as_ref(), z.as_ref(), &exam.who()) {
                 Ok(ratio) if ratio.flags.is_empty() => {}
                 Ok(ratio) => flags.extend(ratio.flags),
+                Err(CannotCompute::NoZ) if tried(TaskId::LongestZ) => {
+                    flags.push(CannotCompute::ZNotHeld.flag());
+                }
+                Err(CannotCompute::NoS) if tried(TaskId::LongestS) => {
+                    flags.push(CannotCompute::SNotHeld.flag());
+                }
                 Err(why) => flags.push(why.flag()),
             }
         }
@@ -222,19 +252,33 @@ pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
     flags
 }
 
+/// The trials that are kept and not scored: without a time, or after those that are asked for.
+fn unscored(task: TaskId, exam: &Exam) -> Vec<(usize, String)> {
+    let mut scored = 0;
+    kept::numbered(task, exam)
+        .filter_map(|(n, trial)| {
+            if held(trial).is_none() {
+                return Some((n, kept::why_no_time(trial)?));
+            }
+            scored += 1;
+            (scored > Held::MOST).then(|| (n, format!("the first {} with a time are", Held::MOST)))
+        })
+        .collect()
+}
+
 /// The result in a few words, for the handover. The ratio stands with z, the second of the two.
 pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
-    let held = trials(task, exam)?;
-    if task == TaskId::LongestZ {
-        let s = trials(TaskId::LongestS, exam);
-        if let Ok(ratio) = s_to_z(s.as_ref(), Some(&held), &exam.who()) {
-            return Some(small(&ratio.value));
-        }
-    }
     let name = match task {
         TaskId::LongestS => "longest s",
         TaskId::LongestZ => "longest z",
         _ => "longest \"ah\"",
     };
-    Some(format!("{name} {}", held.words()))
+    let result = trials(task, exam).map(|held| {
+        let s = trials(TaskId::LongestS, exam);
+        match s_to_z(s.as_ref(), Some(&held), &exam.who()) {
+            Ok(ratio) if task == TaskId::LongestZ => small(&ratio.value),
+            _ => format!("{name} {}", held.words()),
+        }
+    });
+    kept::told(name, result, &unscored(task, exam))
 }

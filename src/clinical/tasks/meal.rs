@@ -48,6 +48,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     lines: Some(lines),
     compare: |_| Vec::new(),
     caveat: "Counted as pressed, compared with nothing. A tally without a sign clears nobody.",
+    untimed: None,
     for_whom: "Anybody at any age who eats or drinks what is ordered: it is watched, not given.",
     rules: &[&rules::MEAL_TALLY],
     not_for: |_, _| None,

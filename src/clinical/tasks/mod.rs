@@ -8,6 +8,7 @@ pub mod cracker;
 pub mod dry_swallow;
 pub mod flow;
 pub mod free_count;
+pub mod kept;
 pub mod lag;
 pub mod longest;
 pub mod meal;
@@ -27,7 +28,7 @@ use self::by_mouth::Offer;
 use super::exam::Exam;
 use super::flag::{Flag, Level};
 use super::judge::three_ml::Wording;
-use super::task::{TaskId, TaskSpec};
+use super::task::{REMARK, TaskId, TaskSpec};
 use super::trial::{Answer, Trial};
 
 /// A task's data.
@@ -112,6 +113,12 @@ pub fn lately(id: TaskId, exam: &Exam) -> Option<String> {
 
 /// Whether a question is asked in this visit at all.
 pub fn fits(id: TaskId, question: &str, exam: &Exam) -> bool {
+    // Of what could not be begun nothing more is asked than a remark.
+    if let Some(untimed) = spec(id).untimed
+        && exam.latest(id).is_some_and(|t| spec(id).is_untimed(t))
+    {
+        return [untimed.question, REMARK].contains(&question);
+    }
     match question {
         sips::RESIDUE => sips::wording(&exam.policy) == Wording::B,
         timed_water::SWALLOWS => exam.latest_started(id).is_some_and(|t| t.taps() == 0),
@@ -120,6 +127,21 @@ pub fn fits(id: TaskId, question: &str, exam: &Exam) -> bool {
         watched::WATCHED => watched::asked(id, exam),
         _ => true,
     }
+}
+
+/// Whether another trial is offered where several are asked for: not once as many count.
+///
+/// A trial without a known time leaves its place to the next; one that could not be done does not.
+pub fn another(id: TaskId, exam: &Exam) -> bool {
+    let used = match id {
+        TaskId::SyllablePa | TaskId::SyllableTa | TaskId::SyllableKa | TaskId::Sequence => {
+            syllables::used(id, exam)
+        }
+        _ => kept::numbered(id, exam)
+            .filter(|(_, t)| longest::held(t).is_some() || kept::untimed(t).is_some())
+            .count(),
+    };
+    used < usize::from(spec(id).trials)
 }
 
 /// What a running trial comes to so far, in words.
@@ -223,6 +245,24 @@ pub const BESIDE: [TaskId; 4] = [
     TaskId::Flow,
     TaskId::SixSigns,
 ];
+
+/// Whether a task is one of speech and breath timing.
+pub fn is_speech(id: TaskId) -> bool {
+    matches!(
+        id,
+        TaskId::SyllablePa
+            | TaskId::SyllableTa
+            | TaskId::SyllableKa
+            | TaskId::Sequence
+            | TaskId::LongestAh
+            | TaskId::LongestS
+            | TaskId::LongestZ
+            | TaskId::PitchGlide
+            | TaskId::BreathCount
+            | TaskId::BreathHold
+            | TaskId::FiveForFive
+    )
+}
 
 /// Whether a task can be done on its own, without a visit: nothing is given by mouth that a gate
 /// would have to come before, and it lives on nothing recorded elsewhere.

@@ -204,6 +204,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     compare: |_| Vec::new(),
     caveat: "Levels by the framework's own names, as you picked them. What was swallowed without a \
              sign says nothing about another consistency. Silent aspiration is not seen.",
+    untimed: None,
     for_whom: "Anybody to whom the clinician decides to give it: no published rule covers what is chosen.",
     rules: &[
         &rules::OWN_CLEAR,

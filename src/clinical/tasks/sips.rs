@@ -111,6 +111,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     caveat: "Sizes and repeats are local policy. A cough at once or within one minute counts, a \
              changed voice too (published: DAN06T, adults after stroke). Silent aspiration is not \
              seen.",
+    untimed: None,
     for_whom: "Adults: the studies of small sips and of the minute after them are in adults after stroke. For a child the clinician decides, and says why.",
     rules: &[
         &rules::SIPS_SIGN,

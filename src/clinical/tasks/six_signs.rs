@@ -93,6 +93,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     lines: None,
     compare: |_| Vec::new(),
     caveat: "Two or more are a reason to refer. Fewer clear nobody: this is never \"no sign seen\".",
+    untimed: None,
     for_whom: "Adults after a stroke; others only where the clinician counts them in.",
     rules: &[
         &rules::SIX_SIGNS_TWO,

@@ -3,6 +3,7 @@
 //! The window opens with the first tap. By count, the time runs from the first tap to the stop
 //! press after the last syllable: stopping at the last tap would flatter by one interval.
 
+use super::{kept, spec};
 use crate::clinical::compare::Comparison;
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
@@ -13,7 +14,7 @@ use crate::clinical::judge::speech::{Repeated, Syllables, Timing, rate_words, re
 use crate::clinical::rule::Rule;
 use crate::clinical::rules;
 use crate::clinical::task::{
-    Choice, Length, Pad, Question, REMARK, Takes, TaskId, TaskSpec, When, choice, remark,
+    Choice, Length, Pad, Question, REMARK, Takes, TaskId, TaskSpec, Untimed, When, choice, remark,
 };
 use crate::clinical::trial::{Answer, MarkKind, Trial};
 use crate::clinical::words::small;
@@ -62,6 +63,9 @@ static SOUNDS: &[Choice] = &[
     choice("could-not", "Could not"),
 ];
 
+/// Of these, what can be said without a tap: who can't begin is not "not tested".
+static COULD_NOT: &[Choice] = &[choice("could-not", "Could not")];
+
 const fn how(choices: &'static [Choice]) -> Question {
     Question {
         id: HOW,
@@ -107,7 +111,7 @@ static SEQUENCE: &[Question] = &[
 const CAVEAT: &str = "Counting with a finger: one syllable more or less in 5 seconds moves the rate \
                       by 0.2 a second.";
 
-const fn spec(
+const fn task(
     id: TaskId,
     title: &'static str,
     say: &'static str,
@@ -150,6 +154,10 @@ const fn spec(
             _ => |exam| compare(TaskId::SyllablePa, exam),
         },
         caveat: CAVEAT,
+        untimed: Some(Untimed {
+            question: SOUND,
+            choices: COULD_NOT,
+        }),
         for_whom: "From 3 years. Values of children are for 6 to 13 years, those of adults by age \
                    and language: who has none is timed and not judged.",
         rules: RULES,
@@ -163,12 +171,13 @@ static RULES: &[&Rule] = &[
     &rules::SPEECH_OLDER_SINGLE,
     &rules::SPEECH_NO_NORM,
     &rules::SPEECH_BEST_TRIAL,
+    &rules::SPEECH_NOT_SCORED,
     &rules::SPEECH_SKIP_LONGER,
     &rules::SPEECH_FROM_THREE,
 ];
 
 /// pa.
-pub static PA: TaskSpec = spec(
+pub static PA: TaskSpec = task(
     TaskId::SyllablePa,
     "pa-pa-pa",
     "Say \"pa-pa-pa\" as fast and as evenly as you can, until I say stop.",
@@ -177,7 +186,7 @@ pub static PA: TaskSpec = spec(
 );
 
 /// ta.
-pub static TA: TaskSpec = spec(
+pub static TA: TaskSpec = task(
     TaskId::SyllableTa,
     "ta-ta-ta",
     "Say \"ta-ta-ta\" as fast and as evenly as you can, until I say stop.",
@@ -186,7 +195,7 @@ pub static TA: TaskSpec = spec(
 );
 
 /// ka.
-pub static KA: TaskSpec = spec(
+pub static KA: TaskSpec = task(
     TaskId::SyllableKa,
     "ka-ka-ka",
     "Say \"ka-ka-ka\" as fast and as evenly as you can, until I say stop.",
@@ -195,7 +204,7 @@ pub static KA: TaskSpec = spec(
 );
 
 /// pa-ta-ka.
-pub static PA_TA_KA: TaskSpec = spec(
+pub static PA_TA_KA: TaskSpec = task(
     TaskId::Sequence,
     "pa-ta-ka",
     "Say \"pa-ta-ka, pa-ta-ka\" as fast and as evenly as you can, until I say stop.",
@@ -245,6 +254,7 @@ fn timing(trial: &Trial) -> Option<Timing> {
         }
         None => {
             let time = trial.between(start, trial.end()?);
+            let length = time.length.filter(|length| *length > Millis::ZERO)?;
             if time.doubt.is_some() {
                 return None;
             }
@@ -252,7 +262,7 @@ fn timing(trial: &Trial) -> Option<Timing> {
             let repetitions = if sequences { taps } else { taps / each };
             Some(Timing::ByCount {
                 repetitions: NonZeroU32::new(repetitions)?,
-                time: Seconds::new(time.length?.seconds()).ok()?,
+                time: Seconds::new(length.seconds()).ok()?,
             })
         }
     }
@@ -297,7 +307,12 @@ fn lines(trial: &Trial) -> Vec<String> {
         1 => "1 tap, no rate".to_owned(),
         n => format!("{n} taps, no rate"),
     };
-    let mut parts = vec![rate.unwrap_or_else(no_rate)];
+    let mut parts = Vec::new();
+    if trial.start().is_some() {
+        parts.push(rate.unwrap_or_else(no_rate));
+    } else if is_heard_only(trial) {
+        parts.push("not timed".to_owned());
+    }
     parts.extend(sound);
     if let Some(Answer::Words(words)) = trial.answers.get(REMARK) {
         parts.push(words.clone());
@@ -308,7 +323,7 @@ fn lines(trial: &Trial) -> Vec<String> {
 fn tries(task: TaskId, exam: &Exam) -> Vec<Try> {
     exam.trials
         .iter()
-        .filter(|t| t.task == task && t.start().is_some())
+        .filter(|t| t.task == task && spec(task).is_tried(t))
         .filter_map(|t| {
             Some(Try {
                 outcome: outcome(t)?,
@@ -321,10 +336,45 @@ fn tries(task: TaskId, exam: &Exam) -> Vec<Try> {
 /// Whether there is a trial that ended and of which nobody said how it sounded: it is not scored,
 /// and that must not be silent.
 fn sound_not_said(task: TaskId, exam: &Exam) -> bool {
-    exam.trials.iter().any(|t| {
-        let ended = t.end().is_some() || t.first(MarkKind::WindowOver).is_some();
-        t.task == task && ended && outcome(t).is_none()
-    })
+    exam.trials.iter().any(|t| t.task == task && is_unsaid(t))
+}
+
+fn is_unsaid(trial: &Trial) -> bool {
+    let ended = trial.end().is_some() || trial.first(MarkKind::WindowOver).is_some();
+    ended && outcome(trial).is_none()
+}
+
+/// Whether it was said, and nobody timed it.
+fn is_heard_only(trial: &Trial) -> bool {
+    spec(trial.task).is_untimed(trial) && outcome(trial) != Some(Outcome::CouldNot)
+}
+
+/// Why a trial has no score of its own, but for how it sounded; none where it can have one.
+fn why_not(trial: &Trial) -> Option<String> {
+    let no_time = match (trial.start(), window(trial)) {
+        (Some(start), Some(length)) => match trial.first(MarkKind::WindowOver) {
+            Some(over) => trial.doubt_over(start, length, over).map(kept::doubted),
+            None => trial
+                .end()
+                .map(|_| "stopped before the time was up".to_owned()),
+        },
+        (None, _) if is_heard_only(trial) => Some("not timed".to_owned()),
+        _ => kept::why_no_time(trial),
+    };
+    no_time.or_else(|| is_unsaid(trial).then(|| "how it sounded was not said".to_owned()))
+}
+
+/// Whether it was tried and never came.
+fn could_not(task: TaskId, exam: &Exam) -> bool {
+    let tries = tries(task, exam);
+    !tries.is_empty() && tries.iter().all(|t| t.outcome == Outcome::CouldNot)
+}
+
+/// How many of the trials asked for are used up: those with a time, and those that failed.
+pub fn used(task: TaskId, exam: &Exam) -> usize {
+    kept::numbered(task, exam)
+        .filter(|(_, t)| timing(t).is_some() || outcome(t) == Some(Outcome::CouldNot))
+        .count()
 }
 
 fn best(task: TaskId, exam: &Exam) -> Best {
@@ -376,13 +426,21 @@ pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
         return sound_not_said(task, exam)
             .then(|| format!("{} not scored, how it sounded was not said", what.words()));
     }
-    Some(match best(task, exam).scored {
+    let unscored = kept::unscored(task, exam, why_not);
+    match best(task, exam).scored {
         Some((_, trial)) => {
-            let rate = trial.rate().ok()?;
-            format!("{} {}", what.words(), rate_words(what, rate))
+            let rate = rate_words(what, trial.rate().ok()?);
+            kept::told("", Some(format!("{} {rate}", what.words())), &unscored)
         }
-        None => format!("{} no correct trial with a time", what.words()),
-    })
+        None if could_not(task, exam) => Some(format!("{} could not be said", what.words())),
+        None => {
+            let none = format!("{} no correct trial with a time", what.words());
+            match unscored.last() {
+                Some((_, why)) => Some(format!("{none} ({why})")),
+                None => Some(none),
+            }
+        }
+    }
 }
 
 /// What the rules say about an examination.
@@ -413,5 +471,7 @@ pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
     if best.scored.is_none() {
         flags.push(best.flag);
     }
+    let unscored = kept::unscored(task, exam, why_not);
+    flags.extend(kept::flags(task, Domain::SpeechVoice, &unscored));
     flags
 }

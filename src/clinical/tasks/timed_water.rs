@@ -142,6 +142,7 @@ pub static SPEC: TaskSpec = TaskSpec {
              (published: OSA13). It is lower in women and falls with age; different volumes are not \
              compared (published: NAT92, DOD20). No value predicted from age, sex and height is \
              shown: the equation was not seen.",
+    untimed: None,
     for_whom: "Adults in whom small sips were clear: the line of 10 mL a second is from adults.",
     rules: &[
         &rules::TIMED_WATER_SLOW,

@@ -188,6 +188,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::WATER_LEFT,
         &rules::WATER_FROM_TWO,
     ],
+    untimed: None,
     not_for: |age, policy| match age {
         Some(age) if age.under_years(policy.water_from_years) => Some(rules::WATER_FROM_TWO.flag(
             Level::Incomplete,

@@ -1,0 +1,97 @@
+//! Order and choice of the repeated syllables in this visit: one press a change.
+
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::live::{live, press};
+use super::parts::{button, para};
+use crate::browser::prefs;
+use crate::clinical::order::Order;
+use crate::clinical::task::TaskId;
+use crate::clinical::tasks;
+use crate::record::event::Event;
+
+/// Why a child's sequences can't be moved.
+const CHILD: &str = "A child's pa-ta-ka comes last: whether it is asked for depends on the others.";
+
+/// The fold; nothing where the visit's screen has no syllables.
+#[component]
+pub(super) fn SyllableOrder() -> impl IntoView {
+    let desk = Desk::get();
+    let has = desk.visit.with_untracked(|v| {
+        let screen = v.as_ref().and_then(|v| v.screen);
+        screen.is_some_and(|id| id.screen().has_order())
+    });
+    has.then(|| {
+        view! {
+            <details class="more">
+                <summary>"Syllables: order, leave out"</summary>
+                {live(move || lines(desk))}
+            </details>
+        }
+    })
+}
+
+fn lines(desk: Desk) -> Option<AnyView> {
+    let (order, left_out, begun, child) = desk.visit.with(|v| {
+        let visit = v.as_ref()?;
+        let screen = visit.screen?.screen();
+        let exam = &visit.exam;
+        // As it stands on the page, so that a press changes what is seen.
+        let order = Order::from(screen.tasks_of(exam));
+        let begun: Vec<TaskId> = exam.trials.iter().map(|t| t.task).collect();
+        Some((
+            order,
+            screen.left_out(exam),
+            begun,
+            !exam.who().by_adult_rules(),
+        ))
+    })?;
+    let differs = order != desk.prefs.get().order;
+    let kept = order.clone();
+    let keep = move || {
+        desk.prefs.update(|p| p.order = kept.clone());
+        prefs::save(&desk.prefs.get_untracked());
+    };
+    let row = |task: TaskId, asked: bool, first: bool| {
+        let title = tasks::spec(task).title;
+        let mut presses = Vec::new();
+        if asked && !first && !(child && task == TaskId::Sequence) {
+            let earlier = order.earlier(task);
+            presses.push(change(
+                desk,
+                format!("{title} earlier"),
+                "\u{2191}",
+                earlier,
+            ));
+        }
+        // What was done is part of the examination.
+        if !begun.contains(&task) {
+            let words = if asked { "Leave out" } else { "Ask for it" };
+            presses.push(change(
+                desk,
+                format!("{title}: {words}"),
+                words,
+                order.turned(task),
+            ));
+        }
+        view! { <li><b>{title}</b>{presses}</li> }.into_any()
+    };
+    let asked = order.tasks().iter().enumerate();
+    let asked: Vec<AnyView> = asked.map(|(at, task)| row(*task, true, at == 0)).collect();
+    let others: Vec<AnyView> = left_out
+        .iter()
+        .map(|task| row(*task, false, false))
+        .collect();
+    let child = if child { CHILD } else { "" };
+    let keep = differs.then(|| button("choice", "Keep this for the next visits", keep));
+    let list = view! { <ul class="plain order">{asked}{others}</ul> };
+    Some((list, para("small", child), keep).into_any())
+}
+
+/// One press of the list.
+fn change(desk: Desk, name: String, words: &'static str, order: Order) -> AnyView {
+    let record = move |_| desk.record([Event::Order(order.clone())]);
+    view! { <button type="button" aria-label=name on:click=press(record)>{words}</button> }
+        .into_any()
+}
