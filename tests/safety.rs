@@ -12,7 +12,7 @@ use penlight::clinical::person::{Age, Role};
 use penlight::clinical::screen::ScreenId;
 use penlight::clinical::sign::{Sign, SignTask, meaning};
 use penlight::clinical::task::TaskId;
-use penlight::clinical::tasks::{breathing, saturation, watched, water};
+use penlight::clinical::tasks::{breathing, lag, saturation, watched, water};
 use penlight::clinical::trial::MarkKind;
 use penlight::handover::action::{self, suggested};
 use penlight::handover::nursing::{MOST, write};
@@ -520,4 +520,116 @@ fn told_goes_with_the_text_it_was_told_of() {
     assert_ne!(s.visit.told[0].of, s.visit.last_text().unwrap().clock);
     tell(&mut s);
     assert_eq!(s.visit.told[1].of, "14:40");
+}
+
+/// Own trials follow one another: a sign long after the minute of one may be the next one's, given
+/// with both hands busy. Until somebody says, nothing is clear.
+#[test]
+fn a_sign_between_two_own_trials_is_asked_for() {
+    let mut s = adult(Role::Slp);
+    s.on(ScreenId::OwnTrials).gate(&[]).breaths(16);
+    s.given(TaskId::Own, 100_000, &[]).choose("own-level", "d0");
+    assert_eq!(s.verdict(), Verdict::Pass);
+    assert!(
+        s.text().starts_with("NO SIGN SEEN in what was given"),
+        "{}",
+        s.text()
+    );
+    let late = at(100_000 + 2_000 + 127_000);
+    s.mark(229_000, MarkKind::Sign(Sign::Cough));
+    assert_eq!(s.verdict(), Verdict::Incomplete);
+    assert!(
+        s.text()
+            .contains("not said whether the next was in the mouth"),
+        "{}",
+        s.text()
+    );
+    // It was: the next trial is given, with that sign.
+    let mut with = adult(Role::Slp);
+    with.on(ScreenId::OwnTrials).gate(&[]).breaths(16);
+    with.given(TaskId::Own, 100_000, &[])
+        .choose("own-level", "d0");
+    let before = with.trial;
+    with.mark(229_000, MarkKind::Sign(Sign::Cough));
+    let to = with.open(TaskId::Own);
+    with.mark(229_000, MarkKind::Start);
+    with.say(Event::SignMoved {
+        from: before,
+        to,
+        sign: Sign::Cough,
+        at: late,
+    });
+    assert_eq!(with.verdict(), Verdict::Refer);
+    // It was not: told, and not counted.
+    s.choose(&lag::late_id(late), lag::NOTHING);
+    assert_eq!(s.verdict(), Verdict::Pass);
+}
+
+#[test]
+fn a_watch_that_was_cut_is_no_clear_trial() {
+    let mut s = adult(Role::Slp);
+    s.on(ScreenId::OwnTrials).gate(&[]).breaths(16);
+    s.open(TaskId::Own);
+    s.choose("own-level", "d0").mark(100_000, MarkKind::Start);
+    s.mark(102_000, MarkKind::End)
+        .choose("watch-cut", "called-away");
+    let text = s.text();
+    assert!(
+        text.contains("not watched for 60 seconds") && !text.contains("no sign"),
+        "{text}"
+    );
+}
+
+/// Throat clearing decides nothing, and was a sign all the same.
+#[test]
+fn sips_with_a_throat_clear_are_not_told_as_without_a_sign() {
+    let mut s = adult(Role::Screener);
+    s.on(ScreenId::Stepped)
+        .gate(&[])
+        .breaths(16)
+        .dry(&[2_000, 9_000, 17_000]);
+    for (n, ml) in [3, 3, 5, 5, 10, 10].into_iter().enumerate() {
+        let from = 100_000 + i64::try_from(n).unwrap() * 70_000;
+        let signs: &[(Sign, i64)] = match n {
+            2 => &[(Sign::ThroatClear, 5_000)],
+            _ => &[],
+        };
+        s.given(TaskId::Sips, from, signs).number("sip", ml);
+        if ml == 3 {
+            s.choose("sip-way", "under-tongue")
+                .choose("extra-swallows", "2");
+        }
+    }
+    let text = s.text();
+    assert!(text.contains("cleared the throat"), "{text}");
+    assert!(
+        text.contains("each watched for 60 seconds") && !text.contains("seconds, no sign"),
+        "{text}"
+    );
+}
+
+/// No line for children: somebody says why, and no adult line is drawn.
+#[test]
+fn children_are_not_read_with_the_lines_of_adults() {
+    for task in [TaskId::Sips, TaskId::TimedWater, TaskId::Cracker] {
+        let mut s = Script::new(Age::Years(5), Role::Screener);
+        s.gate(&[]).breaths(22);
+        let held = holds(task, &s.visit.exam);
+        assert!(
+            held.iter().any(|h| h.id == format!("child.{task:?}")),
+            "{held:?}"
+        );
+        let mut s = adult(Role::Screener);
+        s.gate(&[]).breaths(16);
+        let held = holds(task, &s.visit.exam);
+        assert!(held.iter().all(|h| !h.id.starts_with("child.")), "{held:?}");
+    }
+    let mut s = Script::new(Age::Years(5), Role::Screener);
+    s.gate(&[]).breaths(22);
+    s.given(TaskId::TimedWater, 100_000, &[])
+        .choose("offered", "100");
+    s.choose("timed-cup", "empty");
+    let raised = penlight::clinical::tasks::flags(TaskId::TimedWater, &s.visit.exam);
+    assert!(raised.iter().all(|f| f.rule().id != "timed-water.slow"));
+    assert!(raised.iter().any(|f| f.rule().id == "person.child-trial"));
 }

@@ -83,7 +83,7 @@ pub fn word(task: TaskId, kind: MarkKind) -> &'static str {
         (MarkKind::Count(Counted::Note), None) => "note",
         (MarkKind::Count(_), None) => "tap on the right",
         (MarkKind::Start, None) => "start",
-        (MarkKind::End, None) => "end",
+        (MarkKind::End, None) => tasks::spec(task).pad.end.unwrap_or("end"),
         (MarkKind::WindowOver | MarkKind::WatchOver, None) => "time is up",
     }
 }

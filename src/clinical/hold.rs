@@ -76,6 +76,15 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             );
         }
     }
+    if tasks::of_adults(task, exam) {
+        hold(
+            format!("child.{task:?}"),
+            "Studied in adults: no line for children was found".to_owned(),
+            "Say why it is given to this child.",
+            GoOn::WithReason,
+            &rules::PERSON_CHILD_TRIAL,
+        );
+    }
     // Found after the gate was told that nothing is new: before anything is given, somebody says so.
     if spec.by_mouth
         && exam

@@ -13,6 +13,7 @@ use crate::clinical::gate::{self, State, hold_id};
 use crate::clinical::oral;
 use crate::clinical::oral::against_gate::against_gate;
 use crate::clinical::rules;
+use crate::clinical::screen::ScreenId;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{self, breath_taps, breathing, own, water};
 use crate::clinical::words::{capital, small};
@@ -189,6 +190,11 @@ pub(super) fn headline(visit: &Visit, decision: &Decision, plan: &Plan) -> Strin
         Verdict::Stop => format!("STOP: no more trials by mouth. Call {whom} {by_when}."),
         Verdict::Refer => format!("REFER to {whom} {by_when}."),
         Verdict::Incomplete => format!("INCOMPLETE: not cleared. To {whom} {by_when}."),
+        Verdict::Pass if visit.screen == Some(ScreenId::OwnTrials) => {
+            "NO SIGN SEEN in what was given, listed below, and of nothing else. \
+             This screen changes no eating or drinking order."
+                .to_owned()
+        }
         Verdict::Pass => "NO SIGN SEEN on this screen. \
                           This screen changes no eating or drinking order."
             .to_owned(),
@@ -324,6 +330,9 @@ fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
     let mut parts: Vec<String> = match decision.verdict {
         Verdict::Stop | Verdict::Refer => reasons().collect(),
         Verdict::Incomplete => decision.missing.iter().map(|f| small(f.reason())).collect(),
+        Verdict::Pass if visit.screen == Some(ScreenId::OwnTrials) => {
+            vec!["own trials given".to_owned()]
+        }
         Verdict::Pass => vec!["swallow screen done".to_owned()],
         Verdict::NoDecision if visit.exam.ended.is_some() => {
             vec!["examination not finished".to_owned()]

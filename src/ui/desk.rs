@@ -422,7 +422,10 @@ impl Desk {
         .unwrap_or_else(|| self.trial_for(task, length));
         let mut events: Vec<Event> = opened.into_iter().collect();
         if kind == MarkKind::Start {
-            events.extend(self.assumed(task, trial));
+            let assumed = self
+                .visit
+                .with_untracked(|v| v.as_ref().map_or(Vec::new(), |v| assumed(v, task, trial)));
+            events.extend(assumed);
         }
         events.push(Event::Mark { trial, at, kind });
         if kind == MarkKind::Start && tasks::spec(task).pad.first_counts {
@@ -435,30 +438,25 @@ impl Desk {
         self.record(events);
     }
 
-    /// What was taken as given on the page, as answers: the record must not depend on what a
-    /// later version takes as given.
-    fn assumed(self, task: TaskId, trial: u32) -> Vec<Event> {
-        let spec = tasks::spec(task);
-        self.visit.with_untracked(|v| {
-            let Some(visit) = v else { return Vec::new() };
-            let open = |id: &str| {
-                visit
-                    .trial(trial)
-                    .is_none_or(|t| !t.answers.contains_key(id))
-            };
-            let usual = (spec.usual)(&visit.exam)
-                .into_iter()
-                .filter_map(|(id, _)| Some((id, Answer::Choice(spec.assumed(&visit.exam, id)?))));
-            usual
-                .chain(tasks::taken_over(task, &visit.exam))
-                .filter(|(id, _)| open(id))
-                .map(|(id, answer)| Event::Answer {
-                    trial,
-                    question: id.to_owned(),
-                    answer: Some(answer),
-                })
-                .collect()
-        })
+    /// The number of the trial to come, and what records that it was given at `at`.
+    pub(super) fn next_given(self, visit: &Visit, task: TaskId, at: Stamp) -> (u32, Vec<Event>) {
+        let ready = visit.exam.latest(task).filter(|t| t.start().is_none());
+        let trial = ready.map_or_else(|| visit.next_trial(), |t| t.number);
+        let mut events = Vec::new();
+        if ready.is_none() {
+            events.push(Event::TrialOpened {
+                trial,
+                task,
+                length: None,
+            });
+        }
+        events.extend(assumed(visit, task, trial));
+        events.push(Event::Mark {
+            trial,
+            at,
+            kind: MarkKind::Start,
+        });
+        (trial, events)
     }
 
     /// Records an answer to a task's question; none takes it back.
@@ -612,4 +610,27 @@ fn late(visit: &Visit, now: Stamp) -> bool {
         .trials
         .iter()
         .any(|t| matches!(tasks::spec(t.task).phase(t, now), Phase::Late(_)))
+}
+
+/// What was taken as given on the page, as answers: the record must not depend on what a later
+/// version takes as given.
+fn assumed(visit: &Visit, task: TaskId, trial: u32) -> Vec<Event> {
+    let spec = tasks::spec(task);
+    let open = |id: &str| {
+        visit
+            .trial(trial)
+            .is_none_or(|t| !t.answers.contains_key(id))
+    };
+    let usual = (spec.usual)(&visit.exam)
+        .into_iter()
+        .filter_map(|(id, _)| Some((id, Answer::Choice(spec.assumed(&visit.exam, id)?))));
+    usual
+        .chain(tasks::taken_over(task, &visit.exam))
+        .filter(|(id, _)| open(id))
+        .map(|(id, answer)| Event::Answer {
+            trial,
+            question: id.to_owned(),
+            answer: Some(answer),
+        })
+        .collect()
 }

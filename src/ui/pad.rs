@@ -16,7 +16,7 @@ use super::live::{Follow, follow, live, press, said};
 use super::pads::{all_pads, figures, on_key, pad_button, several};
 use super::signs::SignButtons;
 use crate::browser::{clock, page, sound, vibrate};
-use crate::clinical::counted::{pads, word};
+use crate::clinical::counted::word;
 use crate::clinical::task::{Length, Phase, TaskId, TaskSpec};
 use crate::clinical::tasks::{self, meal::minutes};
 use crate::clinical::trial::{MarkKind, Trial};
@@ -353,9 +353,6 @@ enum Shown {
 
 /// What undo says: which press it takes back where there are several kinds.
 fn undo_words(desk: Desk, task: TaskId) -> String {
-    if pads(task).is_empty() {
-        return "Undo last press".to_owned();
-    }
     let newest = desk.visit.with(|v| {
         let visit = v.as_ref()?;
         let trial = visit.trial(visit.undo_goes_to(task)?)?;

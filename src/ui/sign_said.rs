@@ -14,7 +14,7 @@ use crate::record::event::Event;
 use crate::record::visit::Visit;
 
 /// What stands there, what can be said of it, and what is recorded then.
-type Said = (String, String, Event);
+type Said = (String, Vec<(String, Vec<Event>)>);
 
 /// The signs of which something can be said.
 #[component]
@@ -25,24 +25,23 @@ pub(super) fn SignSaid(
     let desk = Desk::get();
     let all = follow(move || {
         desk.visit
-            .with(|v| v.as_ref().map_or(Vec::new(), |v| of(task, v)))
+            .with(|v| v.as_ref().map_or(Vec::new(), |v| of(desk, task, v)))
     });
     live(move || {
         all.get()
             .into_iter()
-            .map(|(stands, can_say, event)| {
-                view! {
-                    <div class="sign-said">
-                        {para("", stands)}
-                        {button("", can_say, move || desk.record([event.clone()]))}
-                    </div>
-                }
+            .map(|(stands, can_say)| {
+                let buttons = can_say
+                    .into_iter()
+                    .map(|(words, events)| button("", words, move || desk.record(events.clone())))
+                    .collect_view();
+                view! { <div class="sign-said">{para("", stands)}{buttons}</div> }
             })
             .collect_view()
     })
 }
 
-fn of(task: TaskId, visit: &Visit) -> Vec<Said> {
+fn of(desk: Desk, task: TaskId, visit: &Visit) -> Vec<Said> {
     let trials = visit.exam.trials.iter().filter(|t| t.task == task);
     let near = trials.flat_map(lag::near).map(|near| {
         let (stands, can_say, answer) = if near.said {
@@ -64,8 +63,7 @@ fn of(task: TaskId, visit: &Visit) -> Vec<Said> {
         };
         (
             capital(&format!("{what}, {stands}.")),
-            can_say.to_owned(),
-            event,
+            vec![(can_say.to_owned(), vec![event])],
         )
     });
     let shared = own_shared::shared(&visit.exam).into_iter().map(|shared| {
@@ -77,8 +75,42 @@ fn of(task: TaskId, visit: &Visit) -> Vec<Said> {
             sign: shared.sign,
             at: shared.at,
         };
-        (stands, format!("It was with {}", other.1), event)
+        let can_say = format!("It was with {}", other.1);
+        (stands, vec![(can_say, vec![event])])
     });
     let shared = shared.filter(|_| task == TaskId::Own);
-    near.chain(shared).collect()
+    near.chain(shared).chain(late(desk, task, visit)).collect()
+}
+
+/// A sign long after the minute of the newest trial, before the next was said to be given: it may
+/// be the next one's, given with both hands busy.
+fn late(desk: Desk, task: TaskId, visit: &Visit) -> Vec<Said> {
+    let newest = visit.exam.latest_started(task);
+    let late = newest.map_or(Vec::new(), lag::late);
+    late.into_iter()
+        .map(|late| {
+            let seconds = (late.after.0 + 999) / 1000;
+            let stands = format!(
+                "{}: {seconds} seconds after the last swallow. Was the next in the mouth?",
+                capital(late.sign.past())
+            );
+            let nothing = Event::Answer {
+                trial: late.trial,
+                question: lag::late_id(late.at),
+                answer: Some(Answer::Choice(lag::NOTHING.to_owned())),
+            };
+            let (to, mut given) = desk.next_given(visit, task, late.at);
+            given.push(Event::SignMoved {
+                from: late.trial,
+                to,
+                sign: late.sign,
+                at: late.at,
+            });
+            let can_say = vec![
+                ("Yes: it was given".to_owned(), given),
+                ("No, nothing".to_owned(), vec![nothing]),
+            ];
+            (stands, can_say)
+        })
+        .collect()
 }

@@ -47,7 +47,7 @@ export const BUTTONS = {
   again: "Do it again",
   askAgain: "Ask again",
   show: "Show to patient",
-  undo: "Undo last press",
+  undo: begins("Undo: "),
   lastSwallow: "Last swallow",
   stopCount: "Stop",
   countAgain: "Count again",

@@ -94,6 +94,13 @@ fn examples() -> Vec<(&'static str, Exam, Level)> {
     not_asked.gate.0.remove("awake");
     let mut uncounted = clear();
     uncounted.trials.remove(0);
+    let mut sip = trial(
+        TaskId::Sips,
+        &[(MarkKind::Start, 0), (MarkKind::End, 1_500)],
+    );
+    number(&mut sip, "sip", 30);
+    let mut child_sip = child(30);
+    child_sip.trials.push(sip);
     let ageless = Exam {
         age: None,
         ..clear()
@@ -147,6 +154,7 @@ fn examples() -> Vec<(&'static str, Exam, Level)> {
             Note,
         ),
         ("person.age", ageless, Note),
+        ("person.child-trial", child_sip, Note),
     ];
     all.extend(gate());
     all.extend(other_trials());

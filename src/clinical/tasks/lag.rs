@@ -6,8 +6,10 @@
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::judge::signs::WATCH;
+use crate::clinical::rule::Rule;
 use crate::clinical::rules;
 use crate::clinical::sign::Sign;
+use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::trial::Trial;
 use crate::measure::time::{Doubt, Elapsed, Millis, Stamp};
@@ -61,13 +63,16 @@ pub fn near(trial: &Trial) -> Vec<Near> {
         .collect()
 }
 
-/// A time that the clocks can't vouch for counts anyway.
-fn is_near(after: Millis, doubt: Option<Doubt>) -> bool {
-    let vouched = !matches!(
+fn is_unsure(doubt: Option<Doubt>) -> bool {
+    matches!(
         doubt,
         Some(Doubt::Restarted | Doubt::Slept(_) | Doubt::Unknown)
-    );
-    vouched && after > WATCH && after <= WATCH + LAG
+    )
+}
+
+/// A time that the clocks can't vouch for counts anyway.
+fn is_near(after: Millis, doubt: Option<Doubt>) -> bool {
+    !is_unsure(doubt) && after > WATCH && after <= WATCH + LAG
 }
 
 /// The time from the end press to a sign; its last moment where the clinician said "within".
@@ -78,6 +83,60 @@ pub fn since_end(trial: &Trial, end: Stamp, at: Stamp) -> Elapsed {
         time.length = Some(WATCH);
     }
     time
+}
+
+/// Answer: nothing was in the mouth.
+pub const NOTHING: &str = "nothing";
+
+/// The question under which it is kept what a late sign was with.
+pub fn late_id(at: Stamp) -> String {
+    format!("late.{}", at.wall.0)
+}
+
+/// Signs pressed later than [`LAG`] after the watch, where one trial follows the other and the next
+/// may have been in the mouth already, and nobody said.
+pub fn late(trial: &Trial) -> Vec<Near> {
+    let Some(end) = trial.end().filter(|_| tasks::goes_on(trial.task)) else {
+        return Vec::new();
+    };
+    trial
+        .signs()
+        .filter(|(_, at)| trial.choice(&late_id(*at)) != Some(NOTHING))
+        .filter_map(|(sign, at)| {
+            let time = trial.between(end, at);
+            let vouched = !is_unsure(time.doubt);
+            let after = time
+                .length
+                .filter(|after| vouched && *after > WATCH + LAG)?;
+            Some(Near {
+                trial: trial.number,
+                sign,
+                at,
+                after,
+                said: false,
+            })
+        })
+        .collect()
+}
+
+/// Incomplete for each of which it was not said.
+pub fn late_flags(task: TaskId, exam: &Exam, rule: &'static Rule) -> Vec<Flag> {
+    let trials = exam.trials.iter().filter(|t| t.task == task);
+    trials
+        .flat_map(late)
+        .map(|late| {
+            rule.flag(
+                Level::Incomplete,
+                Domain::EatingDrinking,
+                format!(
+                    "{} {} seconds after the last swallow: not said whether the next was in the \
+                     mouth",
+                    late.sign.past(),
+                    (late.after.0 + 999) / 1000
+                ),
+            )
+        })
+        .collect()
 }
 
 /// What the clinician said so is handed over with it.

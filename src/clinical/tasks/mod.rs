@@ -26,10 +26,12 @@ pub mod water;
 
 use self::by_mouth::Offer;
 use super::exam::Exam;
-use super::flag::{Flag, Level};
+use super::flag::{Domain, Flag, Level};
 use super::judge::three_ml::Wording;
+use super::rules;
 use super::task::{REMARK, TaskId, TaskSpec};
 use super::trial::{Answer, Trial};
+use super::words::small;
 
 /// A task's data.
 pub fn spec(id: TaskId) -> &'static TaskSpec {
@@ -189,7 +191,24 @@ pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
         flags.retain(|flag| flag.level() != Level::Pass);
     }
     flags.extend(fell);
+    if of_adults(id, exam) && exam.latest_started(id).is_some() {
+        flags.retain(|flag| flag.rule().id != rules::TIMED_WATER_SLOW.id);
+        flags.push(rules::PERSON_CHILD_TRIAL.flag(
+            Level::Note,
+            Domain::EatingDrinking,
+            format!(
+                "{}: studied in adults, no adult line is drawn",
+                small(spec(id).title)
+            ),
+        ));
+    }
     flags
+}
+
+/// Whether a task was studied in adults and this is a child.
+pub fn of_adults(id: TaskId, exam: &Exam) -> bool {
+    matches!(id, TaskId::Sips | TaskId::TimedWater | TaskId::Cracker)
+        && exam.age.is_some_and(|age| !age.is_adult())
 }
 
 /// What the rules of one task say.

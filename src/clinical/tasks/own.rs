@@ -5,9 +5,10 @@
 //! that of the newest, and that the other may be meant is said.
 
 use super::by_mouth::{self, Offer};
+use super::lag;
 use super::own_shared;
 use super::sips::sign_words;
-use super::water::{NOT_GIVEN_REASONS, WATCH};
+use super::water::{NOT_GIVEN_REASONS, WATCH, Watch};
 use super::{saturation, watched};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
@@ -40,6 +41,9 @@ pub const STRATEGY: &str = "own-strategy";
 pub const STRATEGY_WORDS: &str = "own-strategy-words";
 /// What is said of trials without one.
 const NO_SIGN: &str = "no sign";
+
+/// In words, where the watch was cut.
+const NOT_WATCHED: &str = "not watched for 60 seconds";
 
 /// What is taken over from the trial before.
 const SETTINGS: [&str; 8] = [
@@ -309,10 +313,12 @@ fn words_of(trial: &Trial, whole: bool) -> String {
 fn line(trial: &Trial) -> String {
     let mut words = vec![settings(trial)];
     let signs = sign_words(trial);
-    words.push(if signs.is_empty() {
-        NO_SIGN.to_owned()
-    } else {
+    words.push(if !signs.is_empty() {
         signs.join(", ")
+    } else if let Watch::Cut(_) = by_mouth::watch(trial) {
+        NOT_WATCHED.to_owned()
+    } else {
+        NO_SIGN.to_owned()
     });
     if let Some(Answer::Words(remark)) = trial.answers.get(REMARK) {
         words.push(remark.clone());
@@ -367,10 +373,14 @@ fn sign_counts(trials: &[&Trial]) -> String {
             counts.push(format!("{} in {n}", sign.past()));
         }
     }
-    if counts.is_empty() {
-        NO_SIGN.to_owned()
-    } else {
-        counts.join(", ")
+    let cut = |t: &&&Trial| matches!(by_mouth::watch(t), Watch::Cut(_));
+    match trials.iter().filter(cut).count() {
+        0 if counts.is_empty() => NO_SIGN.to_owned(),
+        0 => counts.join(", "),
+        n => {
+            counts.push(format!("{NOT_WATCHED} in {n}"));
+            counts.join(", ")
+        }
     }
 }
 
@@ -395,6 +405,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         }
     }
     flags.extend(own_shared::flags(exam));
+    flags.extend(lag::late_flags(TaskId::Own, exam, &rules::OWN_UNFINISHED));
     flags.extend(by_mouth::doubt(TaskId::Own, exam, &rules::OWN_UNFINISHED));
     let open = by_mouth::given(TaskId::Own, exam)
         .filter(|t| {
@@ -415,7 +426,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         missing("own trials: not recorded what was given".to_owned());
     }
     if flags.iter().all(|f| f.level() == Level::Note) {
-        let words = format!("own trials: {all} given and watched, no sign");
+        let words = format!("own trials: {all} given and watched, no sign within 60 seconds");
         flags.push(rules::OWN_CLEAR.flag(Level::Pass, eating, words));
     }
     flags

@@ -31,8 +31,11 @@ pub struct Shared {
 pub fn shared(exam: &Exam) -> Vec<Shared> {
     let trials: Vec<&Trial> = by_mouth::given(TaskId::Own, exam).collect();
     let mut all = Vec::new();
-    for pair in trials.windows(2) {
-        let [before, now] = pair else { continue };
+    let pairs = trials
+        .iter()
+        .enumerate()
+        .flat_map(|(n, now)| trials[..n].iter().map(move |before| (before, now)));
+    for (before, now) in pairs {
         let (Some(end), Some(start)) = (before.end(), now.start()) else {
             continue;
         };

@@ -6,6 +6,7 @@
 //! given when it is over: within one minute after a sip a sign is that sip's (DAN06T).
 
 use super::by_mouth::{self, Offer};
+use super::lag;
 use super::water::{NOT_GIVEN_REASONS, VOICE_AFTER, VOICE_BEFORE, VOICES, WATCH, Watch};
 use super::{saturation, watched};
 use crate::clinical::exam::Exam;
@@ -305,6 +306,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         flags.retain(|f| f.level() != Level::Pass);
         flags.extend(three);
     }
+    flags.extend(lag::late_flags(TaskId::Sips, exam, &rules::SIPS_UNFINISHED));
     flags.extend(by_mouth::doubt(TaskId::Sips, exam, &rules::SIPS_UNFINISHED));
     flags
 }
@@ -393,10 +395,12 @@ pub fn summary(exam: &Exam) -> Option<String> {
     if counts.is_empty() {
         return None;
     }
-    let end = if sips::all_clear(&plan, &sips) && clear(exam) == Looked::Present {
-        ", each watched for 60 seconds, no sign"
-    } else {
-        ""
+    // What decides nothing was seen all the same.
+    let seen = sips.iter().any(|sip| !sip.signs.is_empty());
+    let end = match sips::all_clear(&plan, &sips) && clear(exam) == Looked::Present {
+        true if seen => ", each watched for 60 seconds",
+        true => ", each watched for 60 seconds, no sign",
+        false => "",
     };
     Some(format!("small sips of water: {}{end}", counts.join(", ")))
 }

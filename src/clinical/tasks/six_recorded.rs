@@ -105,18 +105,19 @@ pub fn gag(exam: &Exam) -> Recorded {
 /// The cough on request: at the gate, and as the examination heard it.
 pub fn cough(exam: &Exam) -> Recorded {
     let mut cough = Recorded::default();
-    match exam.gate.0.get("cough").map(String::as_str) {
-        Some(HOLDS) => cough.place(
-            false,
-            "before you start: coughs on request, or was heard to cough".to_owned(),
-        ),
-        Some("no") => cough.place(
+    let gate = exam.gate.0.get("cough").map(String::as_str);
+    if gate == Some("no") {
+        cough.place(
             true,
             "before you start: cannot cough on request and was not heard to".to_owned(),
-        ),
-        _ => {}
+        );
     }
     cough.examined(exam, "cough", &["weak", "voiced", "none"]);
+    // Heard to cough is no cough on request: shown, and asked where nothing better was recorded.
+    if gate == Some(HOLDS) && cough.places.is_empty() {
+        let heard = "before you start: coughs on request, or was heard to cough";
+        cough.beside.push(heard.to_owned());
+    }
     // A flow on a meter is another measure than the cough one hears.
     if let Some(item) = oral::find("cough.flow") {
         let flags = oral::flags::of_item(exam, item);

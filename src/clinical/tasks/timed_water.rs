@@ -270,7 +270,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
 pub fn summary(exam: &Exam) -> Option<String> {
     let cup = cup(exam.latest_started(TaskId::TimedWater)?)?;
     let figures = figures(&cup).ok()?;
-    let slowly = if figures.slow {
+    let slowly = if figures.slow && exam.age.is_none_or(|age| age.is_adult()) {
         ", slowly (by itself no sign of aspiration)"
     } else {
         ""
