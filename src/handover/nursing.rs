@@ -60,17 +60,18 @@ impl Room {
     /// The next smaller one; none where nothing is left to cut.
     fn less(self) -> Option<Room> {
         let mut room = self;
-        let lists = [
-            (&mut room.examined, 3),
-            (&mut room.background, 1),
-            (&mut room.assessment, 3),
-        ];
         if room.holding {
             room.holding = false;
-        } else if let Some((list, _)) = lists.into_iter().find(|(list, to)| **list > *to) {
-            *list -= 1;
+        } else if room.examined > 5 {
+            room.examined -= 1;
         } else if room.whole {
             room.whole = false;
+        } else if room.examined > 3 {
+            room.examined -= 1;
+        } else if room.background > 1 {
+            room.background -= 1;
+        } else if room.assessment > 3 {
+            room.assessment -= 1;
         } else if room.examined > 0 {
             room.examined -= 1;
         } else if room.assessment > 0 {
@@ -500,7 +501,7 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
             .map(plain),
     );
     // A part each, so that what does not fit is counted and not cut.
-    parts.extend(own::told(&visit.exam).into_iter().map(plain));
+    parts.extend(own::told(&visit.exam).into_iter().map(kept));
     parts
 }
 

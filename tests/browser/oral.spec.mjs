@@ -157,9 +157,9 @@ test("a mixed set of findings: what it points to, and the nursing text", async (
   expect(text).toContain(
     "Face, mouth and throat: face at rest: droops on the left, moderate; wide smile: mouth pulled to the right; " +
       "tongue put out: points to the left; tongue side to side: does not reach the corner on the right; " +
-      "2 more in the record. " +
+      'soft palate on "ah": uvula pulled to the right; 1 more in the record. ' +
       // One phone screen: what was not tested is counted before an exception is left out.
-      "Not tested: 7 items (not needed today). Everything else looked at: as expected.",
+      "Not tested: 7 items (not needed today). Everything else looked at: as expected. Sides are the patient's.",
   );
   expect(text).toContain("mouth opens 35 millimetres (more than 35 expected)");
   expect(text).toContain("known to the team");

@@ -626,6 +626,10 @@ test.describe("the text", () => {
   test("a plan with acknowledged risks, to another person, by another time", async ({ page }) => {
     const walk = await referred(page);
     await walk.press(ACTIONS.acknowledgedRisk);
+    // Nobody knew of such a plan before: it needs its reason.
+    await walk.press(BUTTONS.copy);
+    await expect(page.getByText(SAYS.sayWhyRisk)).toBeVisible();
+    await walk.answer(ASKED.because, "The doctor decided so");
     await walk.unfold(FOLDS.toWhom);
     await walk.answer("To", "The nurse in charge");
     await walk.answer("By", "Within 24 hours");
@@ -665,8 +669,8 @@ test.describe("the text", () => {
     await walk.press("Told the nurse in charge");
     const doctor = page.locator(".row", { has: page.getByRole("button", { name: /^Told the doctor/ }) });
     await walk.press(doctor.getByRole("button", { name: BUTTONS.readBack }));
-    await expect(page.getByRole("listitem").filter({ hasText: /^The nurse in charge at \d\d:\d\d$/ })).toBeVisible();
-    await expect(page.getByRole("listitem").filter({ hasText: /^The doctor.* at \d\d:\d\d, read back$/ })).toBeVisible();
+    await expect(page.getByRole("listitem").filter({ hasText: /^The nurse in charge at \d\d:\d\d: the text of \d\d:\d\d$/ })).toBeVisible();
+    await expect(page.getByRole("listitem").filter({ hasText: /^The doctor.* at \d\d:\d\d, read back: the text of \d\d:\d\d$/ })).toBeVisible();
     await walk.saved();
     const told = (await storedEvents(page)).flatMap(({ event }) => event.Told ?? []);
     expect(told.map(({ read_back }) => read_back)).toEqual([false, true]);
@@ -680,6 +684,7 @@ test.describe("the text", () => {
     await walk.unfold(FOLDS.levels);
     await walk.answer("Drinks", "2 Mildly thick");
     await walk.press(ACTIONS.acknowledgedRisk);
+    await walk.answer(ASKED.because, "The doctor decided so");
     expect(await walk.copy()).toContain(TEXT.level);
   });
 

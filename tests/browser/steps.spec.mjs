@@ -208,6 +208,34 @@ test.describe("own trials", () => {
     expect(text.length).toBeLessThan(1_200);
   });
 
+  test("a sign long after the minute may be the next one's: asked, and nothing is clear until it is said", async ({ page }) => {
+    const walk = await start(page);
+    await walk.newVisit({ slp: true, screen: "ownScreen" });
+    await walk.gate();
+    await walk.breaths();
+    await walk.press(BUTTONS.next);
+    await walk.answer(ASKED.whatGiven, "2 Mildly thick");
+    await walk.press(walk.pad);
+    await walk.wait(2_000);
+    await walk.press(walk.pad);
+    await walk.settle();
+    await walk.wait(TIMES.watch + 60_000);
+    await walk.settle();
+    await walk.press(walk.sign(SIGNS.cough));
+    await walk.settle();
+    await expect(page.getByText("Was the next in the mouth?")).toBeVisible();
+    await shot(page, "own-5-late-sign");
+    await walk.press(BUTTONS.itWasGiven);
+    await walk.settle();
+    // The next trial runs, with that sign.
+    await expect(walk.sign(SIGNS.cough)).toHaveText("Cough 1");
+    await walk.press(walk.pad);
+    await walk.settle();
+    await expect(page.locator(".trials tbody tr")).toHaveText(["2 Mildly thick2coughed in 1"]);
+    await walk.press(BUTTONS.next);
+    await walk.decided(VERDICTS.refer);
+  });
+
   test("after a sign the next trial asks for a reason", async ({ page }) => {
     const walk = await start(page);
     await walk.newVisit({ slp: true, screen: "ownScreen" });

@@ -31,10 +31,17 @@ pub struct Shared {
 pub fn shared(exam: &Exam) -> Vec<Shared> {
     let trials: Vec<&Trial> = by_mouth::given(TaskId::Own, exam).collect();
     let mut all = Vec::new();
-    let pairs = trials
-        .iter()
-        .enumerate()
-        .flat_map(|(n, now)| trials[..n].iter().map(move |before| (before, now)));
+    let pairs = trials.iter().enumerate().flat_map(|(n, now)| {
+        let earlier = &trials[..n];
+        // Of several of the same the newest: which of them it was makes no difference.
+        let newest = move |at: usize| {
+            let same = |t: &&Trial| settings(t) == settings(earlier[at]);
+            !earlier[at + 1..].iter().any(same)
+        };
+        (0..n)
+            .filter(move |at| newest(*at))
+            .map(move |at| (earlier[at], *now))
+    });
     for (before, now) in pairs {
         let (Some(end), Some(start)) = (before.end(), now.start()) else {
             continue;
