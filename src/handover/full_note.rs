@@ -56,7 +56,7 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         ("NO SIGN", flag_lines(&decision.clear)),
         ("BACKGROUND", before),
         ("TASKS", task_lines(visit)),
-        ("FACE, MOUTH AND THROAT", regions),
+        ("FACE, MOUTH AND THROAT (sides are the patient's)", regions),
         ("WHAT IT POINTS TO, BY CRANIAL NERVE", nerves),
         ("FINDINGS THAT DISAGREE, NOT RESOLVED", conflicts),
         ("ALSO FOUND", flag_lines(&also)),
@@ -187,6 +187,8 @@ fn examined(visit: &Visit) -> (Vec<String>, Vec<String>, Vec<String>) {
             });
             let line = told::line(oral, &[region], usize::MAX, |_| false);
             let words = line.strip_prefix(told::BEGINS).unwrap_or(&line);
+            // Said once, above them all.
+            let words = words.strip_suffix(told::WHOSE).unwrap_or(words);
             regions.push(format!("- {}{cue}: {words}", region.title()));
         }
     }

@@ -100,6 +100,9 @@ pub fn as_expected(oral: &Oral, regions: &[Region]) -> (usize, bool) {
     (expected, expected == done.len())
 }
 
+/// What the line ends with, where it names a side.
+pub const WHOSE: &str = " Sides are the patient's.";
+
 /// What the line begins with.
 pub const BEGINS: &str = "Face, mouth and throat: ";
 
@@ -164,7 +167,7 @@ pub fn line(
     }
     let mut told = sentences.join(" ");
     if told.contains(" left") || told.contains(" right") {
-        told.push_str(" Sides are the patient's.");
+        told.push_str(WHOSE);
     }
     format!("{BEGINS}{told}")
 }
