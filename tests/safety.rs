@@ -633,3 +633,16 @@ fn children_are_not_read_with_the_lines_of_adults() {
     assert!(raised.iter().all(|f| f.rule().id != "timed-water.slow"));
     assert!(raised.iter().any(|f| f.rule().id == "person.child-trial"));
 }
+
+/// Whatever else closed the gate, failing breathing is what the ward reads first.
+#[test]
+fn failing_breathing_gives_the_headline_of_a_closed_gate() {
+    let mut s = adult(Role::Screener);
+    s.gate(&[("consent", "no"), ("distress", "distress")]);
+    let text = s.text();
+    let first = text.lines().next().unwrap();
+    assert!(
+        first.contains("visible effort") && first.contains("the doctor now"),
+        "{text}"
+    );
+}

@@ -72,6 +72,11 @@ fn names(flags: &[Flag], rules: &[&str]) -> bool {
     flags.iter().any(|f| rules.contains(&f.rule().id))
 }
 
+/// Whether a flag is about breathing or alertness that may be failing.
+pub fn is_deterioration(flag: &Flag) -> bool {
+    BREATHING.contains(&flag.rule().id)
+}
+
 /// Whether the local procedure for deterioration is to be named.
 pub fn deteriorating(decision: &Decision) -> bool {
     // What closed the gate stands under what is missing, also where a sign gave the headline.

@@ -1,7 +1,7 @@
 //! The text for nursing: the decision and what to do first, then the order of ISBAR
 //! (identify, situation, background, assessment, recommendation).
 
-use super::action::{deteriorating, standing, suggested};
+use super::action::{deteriorating, is_deterioration, standing, suggested};
 pub use super::issue::Clock;
 use super::issue::after_last;
 use super::levels;
@@ -224,15 +224,18 @@ fn closed_by(decision: &Decision) -> Vec<&Flag> {
     if decision.verdict != Verdict::NotDone(EndedEarly::GateClosed) {
         return Vec::new();
     }
-    decision
+    let closed = |f: &&Flag| {
+        let id = f.rule().id;
+        [rules::BREATHING_RATE.id, rules::BREATHING_SPO2.id].contains(&id)
+            || id.starts_with("gate.") && id != rules::GATE_NOT_ASKED.id
+    };
+    // Failing breathing or alertness gives the headline, whatever else closed it.
+    let (grave, others): (Vec<&Flag>, Vec<&Flag>) = decision
         .missing
         .iter()
-        .filter(|f| {
-            let id = f.rule().id;
-            [rules::BREATHING_RATE.id, rules::BREATHING_SPO2.id].contains(&id)
-                || id.starts_with("gate.") && id != rules::GATE_NOT_ASKED.id
-        })
-        .collect()
+        .filter(closed)
+        .partition(|f| is_deterioration(f));
+    grave.into_iter().chain(others).collect()
 }
 
 /// What to do until somebody reviews.

@@ -9,12 +9,15 @@ use super::why::rule_fold;
 use crate::clinical::go_on::GoOn;
 use crate::clinical::hold::{Hold, holds};
 use crate::clinical::person::Role;
+use crate::clinical::rules;
 use crate::clinical::task::TaskId;
 use crate::record::event::Event;
 
+/// Offered where a child's reading is held.
+const CHART: &str = "it fits the local chart for this age";
+
 /// Reasons offered with one press; any other can be typed.
-const REASONS: [&str; 6] = [
-    "it fits the local chart for this age",
+const REASONS: [&str; 5] = [
     "the team knows",
     "the team agreed",
     "needed for the assessment",
@@ -86,6 +89,8 @@ fn GoOnWith(
     let asked = RwSignal::new(false);
     let typed = RwSignal::new(String::new());
     let problem = RwSignal::new("");
+    let chart = id.starts_with(rules::BREATHING_CHILD.id).then_some(CHART);
+    let reasons: Vec<&'static str> = chart.into_iter().chain(REASONS).collect();
     let on = Callback::new(move |because: String| {
         let by = desk
             .visit
@@ -111,7 +116,7 @@ fn GoOnWith(
                 <div class="go-on-with">
                     <Choices
                         label="I go on all the same, because ... (this is handed over)"
-                        options=REASONS.iter().map(|r| ((*r).to_owned(), crate::clinical::words::capital(r))).collect()
+                        options=reasons.iter().map(|r| ((*r).to_owned(), crate::clinical::words::capital(r))).collect()
                         chosen=Signal::derive(|| None::<String>)
                         pick=Callback::new(move |id: Option<String>| {
                             if let Some(words) = id { on.run(words); }

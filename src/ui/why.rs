@@ -63,9 +63,16 @@ pub(super) fn rule_item(rule: &'static Rule) -> impl IntoView {
 /// For whom a task is, and every rule that reads it: there whatever came out.
 pub(super) fn task_fold(spec: &'static TaskSpec) -> impl IntoView {
     fold("For whom, and by which rules", move || {
+        let mut sources: Vec<&'static Source> = Vec::new();
+        for source in spec.rules.iter().flat_map(|rule| rule.sources()) {
+            if sources.iter().all(|known| known.key != source.key) {
+                sources.push(source);
+            }
+        }
         view! {
             <p>{spec.for_whom}</p>
             <ul>{spec.rules.iter().map(|r| rule_item(r)).collect_view()}</ul>
+            <ul>{sources.into_iter().map(source_line).collect_view()}</ul>
         }
         .into_any()
     })

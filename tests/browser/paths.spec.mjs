@@ -269,6 +269,7 @@ test.describe("oxygen saturation", () => {
     // Whatever came out, the rules that read it are a press away.
     await walk.unfold(FOLDS.readBy);
     await expect(walk.main.getByText("Rule water.left.")).toBeVisible();
+    await expect(walk.main.locator("li b", { hasText: "SLK09" }).first()).toBeVisible();
     await walk.toDecision(VERDICTS.stop);
     await expect(page.getByText("does not show aspiration").first()).toBeVisible();
     const text = await handOver(walk);
