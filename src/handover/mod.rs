@@ -9,6 +9,7 @@ pub mod action;
 pub mod full_note;
 mod issue;
 pub mod nursing;
+mod room;
 
 pub use crate::clinical::levels;
 pub mod tally;

@@ -5,6 +5,7 @@ use super::action::{deteriorating, is_deterioration, standing, suggested};
 pub use super::issue::Clock;
 use super::issue::after_last;
 use super::levels;
+use super::room::{Part, Room, kept, plain, some_of};
 use super::untested;
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
@@ -30,61 +31,6 @@ pub fn write(visit: &Visit, now: &Clock) -> Option<String> {
     Some(after_last(visit, Text::Nursing, now, &|now, before| {
         fitted(visit, &decision, now, before)
     }))
-}
-
-/// How many parts of each list are told; what is left out is counted. Shrunk list by list, the
-/// least needed first.
-#[derive(Clone, Copy)]
-struct Room {
-    /// What holds at the gate.
-    holding: bool,
-    examined: usize,
-    background: usize,
-    assessment: usize,
-    /// The recommendation in full.
-    whole: bool,
-    /// What was gone past, readings, the 90 mL: only where nothing else is left to cut.
-    kept: usize,
-}
-
-impl Room {
-    const FULL: Room = Room {
-        holding: true,
-        examined: oral::told::ROOM,
-        background: 12,
-        assessment: 12,
-        whole: true,
-        kept: 40,
-    };
-
-    /// The next smaller one; none where nothing is left to cut.
-    fn less(self) -> Option<Room> {
-        let mut room = self;
-        if room.holding {
-            room.holding = false;
-        } else if room.examined > 5 {
-            room.examined -= 1;
-        } else if room.whole {
-            room.whole = false;
-        } else if room.examined > 3 {
-            room.examined -= 1;
-        } else if room.background > 1 {
-            room.background -= 1;
-        } else if room.assessment > 3 {
-            room.assessment -= 1;
-        } else if room.examined > 0 {
-            room.examined -= 1;
-        } else if room.assessment > 0 {
-            room.assessment -= 1;
-        } else if room.background > 0 {
-            room.background -= 1;
-        } else if room.kept > 0 {
-            room.kept -= 1;
-        } else {
-            return None;
-        }
-        Some(room)
-    }
 }
 
 /// The longest text that fits one phone screen. The lines at the top are never cut.
@@ -132,49 +78,6 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock, room: Room) -> String {
         visit.exam.policy.name
     ));
     lines.join("\n")
-}
-
-/// A part of a line.
-pub(super) struct Part {
-    pub(super) words: String,
-    /// Whether it is among the last to be cut.
-    kept: bool,
-}
-
-fn kept(words: impl Into<String>) -> Part {
-    Part {
-        words: words.into(),
-        kept: true,
-    }
-}
-
-fn plain(words: impl Into<String>) -> Part {
-    Part {
-        words: words.into(),
-        kept: false,
-    }
-}
-
-/// The parts in one line as far as there is room, and how many more there are.
-fn some_of(parts: Vec<Part>, most: usize, most_kept: usize) -> String {
-    let (mut plain, mut kept, mut more) = (0, 0, 0);
-    let mut told = Vec::new();
-    for part in parts {
-        let (count, room) = match part.kept {
-            true => (&mut kept, most_kept),
-            false => (&mut plain, most),
-        };
-        if *count < room {
-            *count += 1;
-            told.push(part.words);
-        } else {
-            more += 1;
-        }
-    }
-    if more > 0 {
-        told.push(format!("{more} more in the record"));
-    }
-    told.join("; ")
 }
 
 fn addressed(decision: &Decision, plan: &Plan) -> (&'static str, &'static str) {

@@ -1,0 +1,102 @@
+//! Room on one phone screen: which parts of a text stand, and which are counted.
+
+use crate::clinical::oral;
+
+/// How many parts of each list are told; what is left out is counted. Shrunk list by list, the
+/// least needed first.
+#[derive(Clone, Copy)]
+pub(super) struct Room {
+    /// What holds at the gate.
+    pub(super) holding: bool,
+    pub(super) examined: usize,
+    pub(super) background: usize,
+    pub(super) assessment: usize,
+    /// The recommendation in full.
+    pub(super) whole: bool,
+    /// What was gone past, readings, the 90 mL: only where nothing else is left to cut.
+    pub(super) kept: usize,
+}
+
+impl Room {
+    /// Room for everything.
+    pub(super) const FULL: Room = Room {
+        holding: true,
+        examined: oral::told::ROOM,
+        background: 12,
+        assessment: 12,
+        whole: true,
+        kept: 40,
+    };
+
+    /// The next smaller one; none where nothing is left to cut.
+    pub(super) fn less(self) -> Option<Room> {
+        let mut room = self;
+        if room.holding {
+            room.holding = false;
+        } else if room.examined > 5 {
+            room.examined -= 1;
+        } else if room.whole {
+            room.whole = false;
+        } else if room.examined > 3 {
+            room.examined -= 1;
+        } else if room.background > 1 {
+            room.background -= 1;
+        } else if room.assessment > 3 {
+            room.assessment -= 1;
+        } else if room.examined > 0 {
+            room.examined -= 1;
+        } else if room.assessment > 0 {
+            room.assessment -= 1;
+        } else if room.background > 0 {
+            room.background -= 1;
+        } else if room.kept > 0 {
+            room.kept -= 1;
+        } else {
+            return None;
+        }
+        Some(room)
+    }
+}
+
+/// A part of a line.
+pub(super) struct Part {
+    pub(super) words: String,
+    /// Whether it is among the last to be cut.
+    kept: bool,
+}
+
+pub(super) fn kept(words: impl Into<String>) -> Part {
+    Part {
+        words: words.into(),
+        kept: true,
+    }
+}
+
+pub(super) fn plain(words: impl Into<String>) -> Part {
+    Part {
+        words: words.into(),
+        kept: false,
+    }
+}
+
+/// The parts in one line as far as there is room, and how many more there are.
+pub(super) fn some_of(parts: Vec<Part>, most: usize, most_kept: usize) -> String {
+    let (mut plain, mut kept, mut more) = (0, 0, 0);
+    let mut told = Vec::new();
+    for part in parts {
+        let (count, room) = match part.kept {
+            true => (&mut kept, most_kept),
+            false => (&mut plain, most),
+        };
+        if *count < room {
+            *count += 1;
+            told.push(part.words);
+        } else {
+            more += 1;
+        }
+    }
+    if more > 0 {
+        told.push(format!("{more} more in the record"));
+    }
+    told.join("; ")
+}
