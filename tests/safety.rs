@@ -12,7 +12,7 @@ use penlight::clinical::person::{Age, Role};
 use penlight::clinical::screen::ScreenId;
 use penlight::clinical::sign::{Sign, SignTask, meaning};
 use penlight::clinical::task::TaskId;
-use penlight::clinical::tasks::{breathing, lag, saturation, watched, water};
+use penlight::clinical::tasks::{breathing, lag, saturation, timed_water, watched, water};
 use penlight::clinical::trial::MarkKind;
 use penlight::handover::action::{self, suggested};
 use penlight::handover::nursing::{MOST, write};
@@ -624,14 +624,28 @@ fn children_are_not_read_with_the_lines_of_adults() {
         let held = holds(task, &s.visit.exam);
         assert!(held.iter().all(|h| !h.id.starts_with("child.")), "{held:?}");
     }
-    let mut s = Script::new(Age::Years(5), Role::Screener);
-    s.gate(&[]).breaths(22);
-    s.given(TaskId::TimedWater, 100_000, &[])
-        .choose("offered", "100");
-    s.choose("timed-cup", "empty");
-    let raised = penlight::clinical::tasks::flags(TaskId::TimedWater, &s.visit.exam);
-    assert!(raised.iter().all(|f| f.rule().id != "timed-water.slow"));
-    assert!(raised.iter().any(|f| f.rule().id == "person.child-trial"));
+    // 100 mL in 20 seconds: slow in an adult.
+    let slow = |age| {
+        let mut s = Script::new(age, Role::Screener);
+        s.gate(&[]).breaths(16).open(TaskId::TimedWater);
+        s.choose(timed_water::OFFERED, "100")
+            .choose("voice-before", "clear");
+        s.mark(100_000, MarkKind::Start)
+            .mark(105_000, MarkKind::Tap);
+        s.mark(120_000, MarkKind::End)
+            .mark(180_030, MarkKind::WatchOver);
+        s.choose(timed_water::CUP, timed_water::EMPTY)
+            .choose("voice-after", "clear");
+        let flags = penlight::clinical::tasks::flags(TaskId::TimedWater, &s.visit.exam);
+        let has = |id: &str| flags.iter().any(|f| f.rule().id == id);
+        (
+            has("timed-water.slow"),
+            has("person.child-trial"),
+            s.text().contains("slowly"),
+        )
+    };
+    assert_eq!(slow(Age::Years(72)), (true, false, true));
+    assert_eq!(slow(Age::Years(5)), (false, true, false));
 }
 
 /// Whatever else closed the gate, failing breathing is what the ward reads first.

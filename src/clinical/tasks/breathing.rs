@@ -38,6 +38,14 @@ pub const TARGET: &str = "target";
 /// Question: whether a target of 88 to 92 % is prescribed in confirmed respiratory failure.
 pub const CONFIRMED: &str = "confirmed-target";
 
+/// What a reading of SpO2 may be.
+pub(super) const PERCENT: Takes = Takes::Number {
+    unit: "%",
+    least: 50,
+    most: 100,
+    step: 0,
+};
+
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
     id: TaskId::Breathing,
@@ -80,12 +88,7 @@ pub static SPEC: TaskSpec = TaskSpec {
             id: SATURATION,
             ask: "SpO2, if an oximeter is on",
             when: When::Before,
-            takes: Takes::Number {
-                unit: "%",
-                least: 50,
-                most: 100,
-                step: 0,
-            },
+            takes: PERCENT,
             only_if: None,
             needed: false,
         },

@@ -1,7 +1,10 @@
-//! Signs pressed just after the watch closed: a press comes a moment after what it means.
+//! Signs pressed after the watch closed.
 //!
-//! **Invariant:** left alone, such a sign is told and not counted, as the published rule has it. The
-//! clinician's word can only make it count.
+//! Just after it: a press comes a moment after what it means. **Invariant:** left alone, such a sign
+//! is told and not counted, as the published rule has it; the clinician's word can only make it count.
+//!
+//! Longer after it, where one trial follows the other: the next may have been in the mouth already.
+//! **Invariant:** left alone, such a sign keeps the trials incomplete.
 
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};

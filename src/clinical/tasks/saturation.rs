@@ -5,7 +5,7 @@ use super::breathing::{self, Band};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::rules;
-use crate::clinical::task::{Question, Takes, TaskId, When};
+use crate::clinical::task::{Question, TaskId, When};
 use crate::measure::decimals::short;
 
 /// Question: the lowest SpO2 of a trial and its watch, in percent.
@@ -17,12 +17,7 @@ pub const fn lowest(when: When) -> Question {
         id: LOWEST,
         ask: "Lowest SpO2 since it was given, if the oximeter stayed on",
         when,
-        takes: Takes::Number {
-            unit: "%",
-            least: 50,
-            most: 100,
-            step: 0,
-        },
+        takes: breathing::PERCENT,
         only_if: None,
         needed: false,
     }
