@@ -49,8 +49,8 @@ export default defineConfig({
   // take two thirds of the time.
   fullyParallel: true,
   workers: process.env.PENLIGHT_LONG ? 1 : 2,
-  // A few go by real time, and a busy machine can upset them: once more, and told as flaky.
-  retries: 1,
+  // No second go: it would hide a tap or a record that is lost once in many runs.
+  retries: 0,
   forbidOnly: Boolean(process.env.CI),
   timeout: process.env.PENLIGHT_LONG ? 15 * 60_000 : 60_000,
   reporter: reporters,
@@ -70,7 +70,8 @@ export default defineConfig({
     hasTouch: true,
     locale: "en-GB",
     serviceWorkers: "allow",
-    trace: "on-first-retry",
+    // Costs every test its time: --trace on, for the one that is looked into.
+    trace: "off",
     launchOptions: {
       executablePath: findChromium(),
       args: [
