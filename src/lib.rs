@@ -3,7 +3,7 @@
 //! The map of the house. Arrows run one way:
 //!
 //! ```text
-//! ui -> browser, handover, record, clinical, measure
+//! ui -> draw, browser, handover, record, clinical, measure
 //! handover -> record, clinical, measure
 //! record -> clinical, measure
 //! clinical -> measure
@@ -14,16 +14,19 @@
 //! * [`record`] keeps visits as an append-only journal, over a small store.
 //! * [`handover`] turns a record into the text for nursing.
 //! * `browser` is the only place that touches the web platform.
+//! * `draw` shows pieces of a page and keeps them up to date.
 //! * `ui` is the pages.
 //!
 //! A press flows: pointer event, mark, trial, finding, flag, journal, page; and everything can be
 //! rebuilt from the journal alone.
 //!
-//! `browser` and `ui` need the feature `app`; the rest is pure and compiles without it.
+//! `browser`, `draw` and `ui` need the feature `app`; the rest is pure and compiles without it.
 
 #[cfg(feature = "app")]
 pub mod browser;
 pub mod clinical;
+#[cfg(feature = "app")]
+pub mod draw;
 pub mod handover;
 pub mod measure;
 pub mod record;

@@ -3,8 +3,10 @@
 use leptos::prelude::*;
 
 fn main() {
-    match penlight::browser::page::place_for_app() {
-        Some(place) => mount_to(place, penlight::ui::app::App).forget(),
-        None => mount_to_body(penlight::ui::app::App),
+    if let Some(place) = penlight::browser::page::place_for_app() {
+        mount_to(place.clone(), move || {
+            penlight::draw::show(&place, penlight::ui::app::app())
+        })
+        .forget();
     }
 }

@@ -123,8 +123,7 @@ hide_crate_folder() {
 # Points PATH and flags at the Rust chosen above. For the wasm build only.
 use_wasm_rust() {
     local flags sysroot
-    # Views of one erased type make the module a sixth smaller.
-    flags="--cfg=erase_components $(hide_crate_folder) --remap-path-prefix=$ROOT=penlight"
+    flags="$(hide_crate_folder) --remap-path-prefix=$ROOT=penlight"
     if ! path_rust_has_wasm; then
         sysroot=$(debian_sysroot)
         export PATH="$sysroot/bin:$PATH"

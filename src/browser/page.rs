@@ -191,13 +191,12 @@ pub fn is_in_control(event: &web_sys::Event) -> bool {
 /// The place in the document where the app goes, emptied of the words that stood there while it
 /// was loading.
 pub fn place_for_app() -> Option<web_sys::HtmlElement> {
-    let place = web_sys::window()?
-        .document()?
-        .get_element_by_id("app")?
-        .dyn_into::<web_sys::HtmlElement>()
-        .ok()?;
+    let document = web_sys::window()?.document()?;
+    let Some(place) = document.get_element_by_id("app") else {
+        return document.body();
+    };
     place.set_inner_html("");
-    Some(place)
+    place.dyn_into().ok()
 }
 
 /// Whether this is Safari on an iPhone or iPad and not the app on its home screen: there, what a

@@ -2,36 +2,36 @@
 
 use leptos::prelude::*;
 
-use super::banner::Banners;
-use super::choking::ChokingPage;
-use super::count::CountPage;
-use super::decision::DecisionPage;
+use super::banner::banners;
+use super::choking::choking_page;
+use super::count::count_page;
+use super::decision::decision_page;
 use super::desk::Desk;
-use super::gate::{GatePage, GateResultPage};
-use super::handover::HandoverPage;
-use super::history::HistoryPage;
-use super::home::HomePage;
-use super::live::{follow, live};
-use super::new_visit::NewVisitPage;
-use super::oral::OralPage;
-use super::parts::Frame;
-use super::policy::PolicyPage;
+use super::follow::follow;
+use super::gate::{gate_page, gate_result_page};
+use super::handover::handover_page;
+use super::history::history_page;
+use super::home::home_page;
+use super::new_visit::new_visit_page;
+use super::oral::oral_page;
+use super::parts::frame;
+use super::policy::policy_page;
 use super::route::{Page, Route};
-use super::settings::SettingsPage;
-use super::show::ShowPage;
-use super::single::{SinglePage, single_task};
-use super::six_signs::SixSignsPage;
-use super::sources::SourcesPage;
-use super::task::TaskPage;
-use super::visit::OverviewPage;
+use super::settings::settings_page;
+use super::show::show_page;
+use super::single::{single_page, single_task};
+use super::six_signs::six_signs_page;
+use super::sources::sources_page;
+use super::task::task_page;
+use super::visit::overview_page;
 use crate::browser::{page, worker};
 use crate::clinical::oral::{self, Region};
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
+use crate::draw::{Drawn, Piece, all, el, live};
 
 /// The whole app.
-#[component]
-pub fn App() -> impl IntoView {
+pub fn app() -> Piece {
     let desk = Desk::new();
     provide_context(desk);
     desk.start();
@@ -39,72 +39,71 @@ pub fn App() -> impl IntoView {
     page::on_back(move |hash| desk.arrive(Route::parse(&hash)));
     worker::register(move || desk.update.set(true));
     worker::when_stored(move || desk.stored.set(true));
-    view! {
-        <Banners/>
-        {live(move || {
+    all![
+        banners(),
+        live(move || {
             let route = desk.route.get();
             // A page of a visit is drawn once its visit is on the desk.
             let wanted = route.visit().cloned();
-            let open = follow(move || {
-                desk.visit.with(|v| v.as_ref().map(|v| v.id.clone())) == wanted
-            });
+            let open = follow(move || desk.visit.with(|v| v.map(|v| v.id.clone())) == wanted);
             match route {
-                Route::Home => view! { <HomePage/> }.into_any(),
-                Route::NewVisit(screen) => view! { <NewVisitPage screen=screen/> }.into_any(),
-                Route::Single => view! { <SinglePage/> }.into_any(),
+                Route::Home => home_page(),
+                Route::NewVisit(screen) => new_visit_page(screen),
+                Route::Single => single_page(),
                 // It reads the store as soon as it is drawn.
-                Route::History => live(move || desk.ready.get().then(|| view! { <HistoryPage/> })).into_any(),
-                Route::Settings => view! { <SettingsPage/> }.into_any(),
-                Route::Policy => view! { <PolicyPage/> }.into_any(),
-                Route::Sources => view! { <SourcesPage/> }.into_any(),
+                Route::History => live(move || desk.ready.get().then(history_page)),
+                Route::Settings => settings_page(),
+                Route::Policy => policy_page(),
+                Route::Sources => sources_page(),
                 Route::Count(_, task) => live(move || {
                     if !open.get() {
-                        return view! { <NotHere/> }.into_any();
+                        return not_here();
                     }
                     match task.or_else(|| single_task(desk)) {
-                        Some(task) => view! { <TaskPage task=task/> }.into_any(),
-                        None => view! { <CountPage/> }.into_any(),
+                        Some(task) => task_page(task),
+                        None => count_page(),
                     }
-                }).into_any(),
+                }),
                 Route::Visit(_, page) => live(move || {
                     if !open.get() {
-                        return view! { <NotHere/> }.into_any();
+                        return not_here();
                     }
                     match page {
-                        Page::Overview => view! { <OverviewPage/> }.into_any(),
-                        Page::Gate(group) => view! { <GatePage group=group/> }.into_any(),
-                        Page::GateResult => view! { <GateResultPage/> }.into_any(),
-                        Page::Task(TaskId::SixSigns) => view! { <SixSignsPage/> }.into_any(),
-                        Page::Task(task) => view! { <TaskPage task=task/> }.into_any(),
-                        Page::Show(task) => view! {
-                            <ShowPage words=tasks::spec(task).say back=Page::Task(task)/>
-                        }.into_any(),
-                        Page::Oral(region) => view! { <OralPage region=region/> }.into_any(),
-                        Page::OralShow(id) => oral::find(id).map(|item| view! {
-                            <ShowPage words=item.ask back=Page::Oral(Region::of(item))/>
-                        }).into_any(),
-                        Page::Choking => view! { <ChokingPage/> }.into_any(),
-                        Page::Decision => view! { <DecisionPage/> }.into_any(),
-                        Page::Handover => view! { <HandoverPage/> }.into_any(),
+                        Page::Overview => overview_page(),
+                        Page::Gate(group) => gate_page(group),
+                        Page::GateResult => gate_result_page(),
+                        Page::Task(TaskId::SixSigns) => six_signs_page(),
+                        Page::Task(task) => task_page(task),
+                        Page::Show(task) => show_page(tasks::spec(task).say, Page::Task(task)),
+                        Page::Oral(region) => oral_page(region),
+                        Page::OralShow(id) => oral::find(id)
+                            .map(|item| show_page(item.ask, Page::Oral(Region::of(item))))
+                            .piece(),
+                        Page::Choking => choking_page(),
+                        Page::Decision => decision_page(),
+                        Page::Handover => handover_page(),
                     }
-                }).into_any(),
+                }),
             }
-        })}
-        <p class="for-reader" role="status">{live(move || desk.said.get())}</p>
-    }
+        }),
+        el("p.for-reader")
+            .attr("role", "status")
+            .with(live(move || desk.said.get()))
+    ]
 }
 
 /// The address names a visit that is still being read, or is not here.
-#[component]
-fn NotHere() -> impl IntoView {
+fn not_here() -> Piece {
     let desk = Desk::get();
-    view! {
-        <Frame title="Visit" back=Route::Home>
-            {live(move || if desk.loading.get() || !desk.ready.get() {
-                view! { <p>"Opening the visit."</p> }.into_any()
+    frame(
+        "Visit".into(),
+        Route::Home,
+        live(move || {
+            if desk.loading.get() || !desk.ready.get() {
+                el("p").with("Opening the visit.").piece()
             } else {
-                view! { <p>"This visit is not on this phone."</p> }.into_any()
-            })}
-        </Frame>
-    }
+                el("p").with("This visit is not on this phone.").piece()
+            }
+        }),
+    )
 }

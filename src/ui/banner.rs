@@ -4,38 +4,38 @@ use leptos::ev;
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::follow::follow;
 use super::keeper::Saved;
-use super::live::{follow, live, press};
 use super::route::{Page, Route};
 use super::steps;
 use crate::browser::{clock, page, prefs, share, worker};
 use crate::clinical::task::Phase;
 use crate::clinical::tasks;
+use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::time::Millis;
 use crate::record::export;
 use crate::record::store::StoreError;
 
+/// Why the Home Screen, on an iPhone.
+const HOME_SCREEN_FIRST: &str = "(Share, Add to Home Screen). Safari deletes what a page stores \
+    after seven days without use, and the Home Screen keeps its own records.";
+
 /// All banners.
-#[component]
-pub(super) fn Banners() -> impl IntoView {
-    view! {
-        <NotSaved/>
-        <NotSafe/>
-        {page::must_be_installed_first().then(|| view! {
-            <section class="banner" role="status">
-                <p>
-                    <b>"Add Penlight to the Home Screen first "</b>
-                    "(Share, Add to Home Screen). Safari deletes what a page stores after seven days \
-                     without use, and the Home Screen keeps its own records."
-                </p>
-            </section>
-        })}
-        <PolicyLost/>
-        <Aside/>
-        <SamePerson/>
-        <Watch/>
-        <Update/>
-    }
+pub(super) fn banners() -> Piece {
+    all![
+        not_saved(),
+        not_safe(),
+        page::must_be_installed_first().then(|| el("section.banner").attr("role", "status").with(
+            el("p")
+                .with(el("b").with("Add Penlight to the Home Screen first "))
+                .with(HOME_SCREEN_FIRST)
+        )),
+        policy_lost(),
+        aside(),
+        same_person(),
+        watch(),
+        update()
+    ]
 }
 
 /// A file name with the moment in it, so that two files never have the same.
@@ -44,8 +44,7 @@ pub(super) fn file_name(what: &str, kind: &str) -> String {
 }
 
 /// The store refused: what is queued is in memory only.
-#[component]
-fn NotSaved() -> impl IntoView {
+fn not_saved() -> Piece {
     let desk = Desk::get();
     let trouble = RwSignal::new(String::new());
     let save = move |_| {
@@ -57,34 +56,36 @@ fn NotSaved() -> impl IntoView {
     live(move || match desk.saved.get() {
         Saved::Failed(error) => {
             let conflict = error == StoreError::Conflict;
-            view! {
-                <section class="banner grave" role="alert">
-                    <p>
-                        <b>"Not saved. "</b>
-                        {error.to_string()}
-                        " What you entered is still on this page; do not close it."
-                    </p>
-                    <div class="row">
-                        <button type="button" on:click=press(save)>"Save a copy as a file"</button>
-                        <button type="button" on:click=press(move |_| desk.keeper().flush())>
-                            "Try again"
-                        </button>
-                    </div>
-                    {conflict.then(|| view! {
-                        <p>"Save the copy, close the other window, then open the visit again."</p>
-                    })}
-                    <p>{live(move || trouble.get())}</p>
-                </section>
-            }
-            .into_any()
+            el("section.banner.grave")
+                .attr("role", "alert")
+                .with(
+                    el("p")
+                        .with(el("b").with("Not saved. "))
+                        .with(error.to_string())
+                        .with(" What you entered is still on this page; do not close it."),
+                )
+                .with(
+                    el("div.row")
+                        .with(el("button").press(save).with("Save a copy as a file"))
+                        .with(
+                            el("button")
+                                .press(move |_| desk.keeper().flush())
+                                .with("Try again"),
+                        ),
+                )
+                .with(conflict.then(|| {
+                    el("p")
+                        .with("Save the copy, close the other window, then open the visit again.")
+                }))
+                .with(el("p").with(live(move || trouble.get())))
+                .piece()
         }
-        _ => ().into_any(),
+        _ => ().piece(),
     })
 }
 
 /// Records may not outlive the page here, or could not be read.
-#[component]
-fn NotSafe() -> impl IntoView {
+fn not_safe() -> Piece {
     let desk = Desk::get();
     live(move || {
         let failed = desk.unreadable.get();
@@ -95,39 +96,45 @@ fn NotSafe() -> impl IntoView {
             .map(|e| e.to_string())
             .unwrap_or_default();
         match failed {
-            Some(error) => view! {
-                <section class="banner grave" role="alert">
-                    <p><b>"Past visits can't be read. "</b>{error.to_string()}" Nothing was deleted."</p>
-                    <button type="button" on:click=press(move |_| { desk.unreadable.set(None); desk.start(); })>
-                        "Try again"
-                    </button>
-                </section>
-            }
-            .into_any(),
-            None if unsafe_store => view! {
-                <section class="banner" role="status">
-                    <p>
-                        <b>"Records are less safe here. "</b>
-                        {why}
-                        " Copy or save the handover before you close Penlight."
-                    </p>
-                </section>
-            }
-            .into_any(),
-            None => ().into_any(),
+            Some(error) => el("section.banner.grave")
+                .attr("role", "alert")
+                .with(
+                    el("p")
+                        .with(el("b").with("Past visits can't be read. "))
+                        .with(error.to_string())
+                        .with(" Nothing was deleted."),
+                )
+                .with(
+                    el("button")
+                        .press(move |_| {
+                            desk.unreadable.set(None);
+                            desk.start();
+                        })
+                        .with("Try again"),
+                )
+                .piece(),
+            None if unsafe_store => el("section.banner")
+                .attr("role", "status")
+                .with(
+                    el("p")
+                        .with(el("b").with("Records are less safe here. "))
+                        .with(why)
+                        .with(" Copy or save the handover before you close Penlight."),
+                )
+                .piece(),
+            None => ().piece(),
         }
     })
 }
 
 /// Entries of the open visit that can't be read are set aside.
-#[component]
-fn Aside() -> impl IntoView {
+fn aside() -> Piece {
     let desk = Desk::get();
-    let aside = move || desk.visit.with(|v| v.as_ref().map_or(0, |v| v.aside.len()));
+    let aside = move || desk.visit.with(|v| v.map_or(0, |v| v.aside.len()));
     let save = move |_| {
         let text = desk
             .visit
-            .with_untracked(|v| v.as_ref().map(|v| export::aside_lines(&v.aside)))
+            .with_untracked(|v| v.map(|v| export::aside_lines(&v.aside)))
             .unwrap_or_default();
         let _ = share::save_file(&file_name("set-aside", "txt"), &text);
     };
@@ -135,8 +142,7 @@ fn Aside() -> impl IntoView {
         let n = aside();
         (n > 0).then(|| {
             let why = desk.visit.with_untracked(|v| {
-                v.as_ref()
-                    .and_then(|v| v.aside.first())
+                v.and_then(|v| v.aside.first())
                     .map_or(String::new(), |a| a.why.to_string())
             });
             notice(
@@ -146,7 +152,7 @@ fn Aside() -> impl IntoView {
                      decide by this visit alone."
                 ),
                 "Save them as a file",
-                press(save),
+                Box::new(save),
             )
         })
     })
@@ -158,19 +164,16 @@ fn notice(
     more: String,
     button: &'static str,
     handle: Box<dyn FnMut(ev::MouseEvent)>,
-) -> AnyView {
-    view! {
-        <section class="banner" role="status">
-            <p><b>{what}</b>{more}</p>
-            <button type="button" on:click=handle>{button}</button>
-        </section>
-    }
-    .into_any()
+) -> Piece {
+    el("section.banner")
+        .attr("role", "status")
+        .with(el("p").with(el("b").with(what)).with(more))
+        .with(el("button").press(handle).with(button))
+        .piece()
 }
 
 /// The local policy that this phone kept can't be used: said on the first page until it is read.
-#[component]
-fn PolicyLost() -> impl IntoView {
+fn policy_lost() -> Piece {
     let desk = Desk::get();
     live(move || {
         let why = desk.policy_lost.get();
@@ -179,7 +182,7 @@ fn PolicyLost() -> impl IntoView {
                 "The local policy kept on this phone can't be used. ".to_owned(),
                 format!("{why} Penlight's default is in force. Take the policy file in again."),
                 "Go on with the default",
-                press(move |_| {
+                Box::new(move |_| {
                     prefs::keep_policy("");
                     desk.policy_lost.set(String::new());
                 }),
@@ -189,8 +192,7 @@ fn PolicyLost() -> impl IntoView {
 }
 
 /// Somebody comes back to a visit after a while: whose it is, before anything is pressed in it.
-#[component]
-fn SamePerson() -> impl IntoView {
+fn same_person() -> Piece {
     let desk = Desk::get();
     live(move || {
         let away = desk.away.get()?;
@@ -198,7 +200,7 @@ fn SamePerson() -> impl IntoView {
             return None;
         }
         let whose = desk.visit.with_untracked(|v| {
-            let v = v.as_ref().filter(|v| !v.is_loose())?;
+            let v = v.filter(|v| !v.is_loose())?;
             let age = v.details.as_ref().and_then(|d| d.age);
             Some(age.map_or_else(|| v.label(), |age| format!("{}, {age}", v.label())))
         })?;
@@ -212,18 +214,17 @@ fn SamePerson() -> impl IntoView {
             format!("Still {whose}?"),
             format!(" Left for {left}."),
             "Another person",
-            press(move |_| desk.go(Route::Home)),
+            Box::new(move |_| desk.go(Route::Home)),
         ))
     })
 }
 
 /// The running watch, wherever one is.
-#[component]
-fn Watch() -> impl IntoView {
+fn watch() -> Piece {
     let desk = Desk::get();
     let watched = follow(move || {
         desk.visit.with(|v| {
-            let visit = v.as_ref()?;
+            let visit = v?;
             let trial = steps::watched(visit)?;
             Some((visit.id.clone(), trial.task, trial.number))
         })
@@ -231,7 +232,7 @@ fn Watch() -> impl IntoView {
     let left = move || {
         let now = desk.now.get();
         desk.visit.with(|v| {
-            let visit = v.as_ref()?;
+            let visit = v?;
             let trial = visit.trial(watched.get()?.2)?;
             let spec = tasks::spec(trial.task);
             match (spec.phase(trial, now), spec.pad.watch) {
@@ -250,12 +251,18 @@ fn Watch() -> impl IntoView {
             return None;
         }
         let go = move |_| desk.go(Route::Visit(id.clone(), Page::Task(task)));
-        Some(view! {
-            <section class="banner watch">
-                <p>"Watching: "<b class="left" role="timer">{live(move || left().unwrap_or_default())}" s"</b></p>
-                <button type="button" on:click=press(go)>"Sign seen"</button>
-            </section>
-        })
+        Some(
+            el("section.banner.watch")
+                .with(
+                    el("p").with("Watching: ").with(
+                        el("b.left")
+                            .attr("role", "timer")
+                            .with(live(move || left().unwrap_or_default()))
+                            .with(" s"),
+                    ),
+                )
+                .with(el("button").press(go).with("Sign seen")),
+        )
     })
 }
 
@@ -265,20 +272,21 @@ pub(super) fn whole_seconds(left: Millis) -> String {
 }
 
 /// A new version waits: offered, never applied while a visit is open.
-#[component]
-fn Update() -> impl IntoView {
+fn update() -> Piece {
     let desk = Desk::get();
     live(move || {
         let calm = desk.route.get() == Route::Home
-            && !desk.visit.with(|v| v.as_ref().is_some_and(|v| v.running()))
+            && !desk.visit.with(|v| v.is_some_and(|v| v.running()))
             && desk.saved.get() == Saved::Yes;
         (desk.update.get() && calm).then(|| {
-            view! {
-                <section class="banner" role="status">
-                    <p>"A new version of Penlight is ready. Visits stay as they are."</p>
-                    <button type="button" on:click=press(|_| worker::activate_update())>"Use it now"</button>
-                </section>
-            }
+            el("section.banner")
+                .attr("role", "status")
+                .with(el("p").with("A new version of Penlight is ready. Visits stay as they are."))
+                .with(
+                    el("button")
+                        .press(|_| worker::activate_update())
+                        .with("Use it now"),
+                )
         })
     })
 }

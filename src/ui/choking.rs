@@ -3,23 +3,23 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::{follow, live, press};
-use super::parts::Frame;
+use super::follow::follow;
+use super::parts::{big, frame};
 use super::route::{Page, Route};
 use crate::browser::clock;
 use crate::clinical::sign::Sign;
 use crate::clinical::trial::MarkKind;
+use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::time::{Stamp, elapsed};
 use crate::record::event::Event;
 use crate::record::visit::{Choking, Visit};
 
 /// The page.
-#[component]
-pub(super) fn ChokingPage() -> impl IntoView {
+pub(super) fn choking_page() -> Piece {
     let desk = Desk::get();
     let choking = follow(move || {
         desk.visit
-            .with(|v| v.as_ref().and_then(Visit::choking))
+            .with(|v| v.and_then(Visit::choking))
             .map(|c: Choking| (c.since, c.help, c.over))
     });
     let at = move |from: Stamp, to: Stamp| {
@@ -36,9 +36,9 @@ pub(super) fn ChokingPage() -> impl IntoView {
     // A tally on its own has no overview and no decision: it leads back to itself.
     let loose = desk
         .visit
-        .with_untracked(|v| v.as_ref().is_some_and(Visit::is_loose));
+        .with_untracked(|v| v.is_some_and(Visit::is_loose));
     let back = desk.visit.with_untracked(|v| {
-        v.as_ref().map_or(Route::Home, |v| {
+        v.map_or(Route::Home, |v| {
             if loose {
                 Route::Count(v.id.clone(), None)
             } else {
@@ -47,50 +47,60 @@ pub(super) fn ChokingPage() -> impl IntoView {
         })
     });
     let on = StoredValue::new(back.clone());
-    view! {
-        <Frame title="Choking" back=back>
-            <section class="verdict stop" role="alert">
-                <p class="word">"Use your local emergency procedure"</p>
-                <p class="clock" role="timer"><b>{live(move || since().unwrap_or_default())}</b></p>
-            </section>
-            <ul class="plain">
-                <li>"Nothing more by mouth."</li>
-                <li>"Signs so far and their times are kept."</li>
-            </ul>
-            {live(move || choking.get().map(|(since, help, over)| view! {
-                <div class="foot">
-                    {match help {
-                        None => view! {
-                            <button type="button" class="big primary"
-                                on:click=press(move |_| desk.record([Event::HelpCalled(clock::now())]))>
-                                <b>"Help called"</b>
-                            </button>
-                        }.into_any(),
-                        Some(t) => view! { <p class="figure">{format!("Help called after {}", at(since, t))}</p> }.into_any(),
-                    }}
-                    {match over {
-                        None => view! {
-                            <button type="button" class="big"
-                                on:click=press(move |_| desk.record([Event::BackToBaseline(clock::now())]))>
-                                <b>"Back to baseline"</b>
-                            </button>
-                        }.into_any(),
-                        Some(t) => view! {
-                            <p class="figure">{format!("Back to baseline after {}", at(since, t))}</p>
-                        }.into_any(),
-                    }}
-                    <button type="button" class="big" on:click=press(move |_| if loose {
-                        desk.go(on.get_value());
-                    } else {
-                        desk.turn(Page::Decision);
-                    })>
-                        <b>{if loose { "Back to the tally" } else { "Decision" }}</b>
-                    </button>
-                    <button type="button" on:click=press(move |_| mistaken(desk))>"Pressed by mistake"</button>
-                </div>
-            }))}
-        </Frame>
-    }
+    frame(
+        "Choking".into(),
+        back,
+        all![
+            el("section.verdict.stop")
+                .attr("role", "alert")
+                .with(el("p.word").with("Use your local emergency procedure"))
+                .with(
+                    el("p.clock")
+                        .attr("role", "timer")
+                        .with(el("b").with(live(move || since().unwrap_or_default())))
+                ),
+            el("ul.plain")
+                .with(el("li").with("Nothing more by mouth."))
+                .with(el("li").with("Signs so far and their times are kept.")),
+            live(
+                move || choking.get().map(|(since, help, over)| el("div.foot")
+                    .with(match help {
+                        None => big("primary", "Help called", move |_| desk
+                            .record([Event::HelpCalled(clock::now())]))
+                        .piece(),
+                        Some(t) => el("p.figure")
+                            .with(format!("Help called after {}", at(since, t)))
+                            .piece(),
+                    })
+                    .with(match over {
+                        None => big("", "Back to baseline", move |_| desk
+                            .record([Event::BackToBaseline(clock::now())]))
+                        .piece(),
+                        Some(t) => el("p.figure")
+                            .with(format!("Back to baseline after {}", at(since, t)))
+                            .piece(),
+                    })
+                    .with(big(
+                        "",
+                        if loose {
+                            "Back to the tally"
+                        } else {
+                            "Decision"
+                        },
+                        move |_| if loose {
+                            desk.go(on.get_value());
+                        } else {
+                            desk.turn(Page::Decision);
+                        }
+                    ))
+                    .with(
+                        el("button")
+                            .press(move |_| mistaken(desk))
+                            .with("Pressed by mistake")
+                    ))
+            )
+        ],
+    )
 }
 
 /// "1:05" for a clock that may run for minutes.
@@ -102,7 +112,7 @@ fn clock_words(length: crate::measure::time::Millis) -> String {
 /// Takes choking back, its sign included where it is the newest press, and returns to the task.
 fn mistaken(desk: Desk) {
     let pressed = desk.visit.with_untracked(|v| {
-        let visit = v.as_ref()?;
+        let visit = v?;
         let since = visit.choking()?.since;
         visit.exam.trials.iter().rev().find_map(|trial| {
             let newest = trial.marks.iter().rev().find(|m| m.kind.pressed())?;

@@ -4,15 +4,15 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::desk::Desk;
-use super::live::{live, press};
-use super::pad::{Face, Pad, face};
-use super::parts::{Choices, Frame, NumberField, button};
-use super::result::TaskResult;
+use super::pad::{Face, face, pad};
+use super::parts::{Number, Steps, button, choices, frame_with_pad, number_field};
+use super::result::task_result;
 use super::route::{Page, Route};
 use crate::browser::clock;
 use crate::browser::prefs::{self, Hands};
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
+use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::time::Millis;
 use crate::record::event::Event;
 use crate::record::head::Head;
@@ -31,8 +31,7 @@ const HANDS: [(Hands, &str, &str); 3] = [
 ];
 
 /// The page.
-#[component]
-pub(super) fn CountPage() -> impl IntoView {
+pub(super) fn count_page() -> Piece {
     let desk = Desk::get();
     let face = face(desk, TASK);
     // A length in tenths of a second; none is a plain stopwatch.
@@ -72,46 +71,49 @@ pub(super) fn CountPage() -> impl IntoView {
         prefs::save(&desk.prefs.get_untracked());
     });
     let window = Signal::derive(move || length.get().map(|tenths| Millis(i64::from(tenths) * 100)));
-    view! {
-        <Frame title="Just count something" back=Route::Home with_pad=true>
-            <div class="above">
-            {live(move || (face.get() == Face::Ready).then(|| view! {
-                <Choices label="How long?" options=options.clone() chosen=chosen pick=pick/>
-                <Choices label="Pads" options=pads.clone() chosen=hands pick=pick_hands/>
-                <details class="more">
-                    <summary>"Another length"</summary>
-                    <NumberField
-                        id="window"
-                        label="Seconds"
-                        unit="s"
-                        value=length
-                        range=(1, 3600)
-                        step=50
-                        take=Callback::new(move |tenths| length.set(tenths))
-                    />
-                </details>
-            }))}
-            {live(move || (face.get() == Face::Over).then(|| view! {
-                <TaskResult task=TASK/>
-                <Attach/>
-                <div class="row quiet">
-                    <button type="button" on:click=press(move |_| desk.begin_count())>"Count again"</button>
-                </div>
-            }))}
-            </div>
-            <Pad task=TASK length=window face=face/>
-        </Frame>
-    }
+    frame_with_pad(
+        "Just count something".into(),
+        Route::Home,
+        all![
+            el("div.above")
+                .with(live(move || (face.get() == Face::Ready).then(|| all![
+                    choices("How long?".into(), options.clone(), chosen, pick),
+                    choices("Pads".into(), pads.clone(), hands, pick_hands),
+                    el("details.more")
+                        .with(el("summary").with("Another length"))
+                        .with(number_field(
+                            Number {
+                                id: "window",
+                                label: "Seconds",
+                                unit: "s",
+                                range: (1, 3600),
+                                steps: Steps::By(50),
+                            },
+                            length.into(),
+                            Callback::new(move |tenths| length.set(tenths))
+                        ))
+                ])))
+                .with(live(move || (face.get() == Face::Over).then(|| all![
+                    task_result(TASK),
+                    attach(),
+                    el("div.row.quiet").with(
+                        el("button")
+                            .press(move |_| desk.begin_count())
+                            .with("Count again")
+                    )
+                ]))),
+            pad(TASK, window, face)
+        ],
+    )
 }
 
 /// Attaches the count to one of the last visits.
-#[component]
-pub(super) fn Attach() -> impl IntoView {
+pub(super) fn attach() -> Piece {
     let desk = Desk::get();
     desk.refresh();
     let attached = move || {
         desk.visit
-            .with(|v| v.as_ref().is_some_and(|v| v.attached_to.is_some()))
+            .with(|v| v.is_some_and(|v| v.attached_to.is_some()))
     };
     let visits = move || {
         desk.heads
@@ -124,7 +126,7 @@ pub(super) fn Attach() -> impl IntoView {
     // What was attached stays in the visit, so it is asked first.
     let asked = RwSignal::new(None::<Head>);
     let attach = move |head: Head| {
-        let Some(count) = desk.visit.get_untracked() else {
+        let Some(count) = desk.visit.with_untracked(|v| v.cloned()) else {
             return;
         };
         spawn_local(async move {
@@ -137,42 +139,53 @@ pub(super) fn Attach() -> impl IntoView {
             }
         });
     };
-    view! {
-        <section>
-            <h2>"Attach to a visit"</h2>
-            {live(move || if attached() {
-                view! { <p>"Attached."</p> }.into_any()
+    el("section")
+        .with(el("h2").with("Attach to a visit"))
+        .with(live(move || {
+            if attached() {
+                el("p").with("Attached.").piece()
             } else if let Some(head) = asked.get() {
                 let opened = clock::local(head.opened);
-                view! {
-                    <p>
-                        "To "<b>{head.label.clone()}</b>
-                        {format!(", {} {}, {}? It stays there.", opened.date, opened.time, head.what)}
-                    </p>
-                    <div class="row">
-                        {button("choice", "Attach", move || attach(head.clone()))}
-                        {button("choice", "Another visit", move || asked.set(None))}
-                    </div>
-                }.into_any()
+                all![
+                    el("p")
+                        .with("To ")
+                        .with(el("b").with(head.label.clone()))
+                        .with(format!(
+                            ", {} {}, {}? It stays there.",
+                            opened.date, opened.time, head.what
+                        )),
+                    el("div.row")
+                        .with(button("choice", "Attach", move || attach(head.clone())))
+                        .with(button("choice", "Another visit", move || asked.set(None)))
+                ]
             } else if visits().is_empty() {
-                view! { <p>"There is no visit on this phone yet. The count is kept."</p> }.into_any()
+                el("p")
+                    .with("There is no visit on this phone yet. The count is kept.")
+                    .piece()
             } else {
-                view! {
-                    <ul class="heads">
-                        {visits().into_iter().map(|head| {
-                            let label = head.label.clone();
-                            view! {
-                                <li><button type="button" class="head" on:click=press(move |_| asked.set(Some(head.clone())))>
-                                    {label}
-                                </button></li>
-                            }
-                        }).collect_view()}
-                    </ul>
-                }.into_any()
-            })}
-            <p class="problem" role="alert">{live(move || problem.get())}</p>
-        </section>
-    }
+                el("ul.heads")
+                    .with(
+                        visits()
+                            .into_iter()
+                            .map(|head| {
+                                let label = head.label.clone();
+                                el("li").with(
+                                    el("button.head")
+                                        .press(move |_| asked.set(Some(head.clone())))
+                                        .with(label),
+                                )
+                            })
+                            .collect::<Piece>(),
+                    )
+                    .piece()
+            }
+        }))
+        .with(
+            el("p.problem")
+                .attr("role", "alert")
+                .with(live(move || problem.get())),
+        )
+        .piece()
 }
 
 /// Copies the count into a visit and notes on the count where it went.

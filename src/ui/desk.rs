@@ -6,8 +6,9 @@ use gloo_timers::callback::Timeout;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+use super::follow::follow;
 use super::keeper::{Keeper, Saved};
-use super::live::follow;
+use super::open_visit::OpenVisit;
 use super::route::{Page, Route};
 use super::steps;
 use crate::browser::prefs::{self, Prefs};
@@ -44,7 +45,7 @@ pub(super) struct Desk {
     /// Where one is.
     pub(super) route: RwSignal<Route>,
     /// The open visit.
-    pub(super) visit: RwSignal<Option<Visit>>,
+    pub(super) visit: OpenVisit,
     /// Set while a visit is being read.
     pub(super) loading: RwSignal<bool>,
     /// Why a visit could not be read.
@@ -102,7 +103,7 @@ impl Desk {
         prefs::apply_hand(prefs.left_hand);
         Desk {
             route: RwSignal::new(Route::parse(&page::hash())),
-            visit: RwSignal::new(None),
+            visit: OpenVisit::none(),
             loading: RwSignal::new(false),
             unreadable: RwSignal::new(None),
             saved,
@@ -177,8 +178,7 @@ impl Desk {
     }
 
     fn id(self) -> Option<VisitId> {
-        self.visit
-            .with_untracked(|v| v.as_ref().map(|v| v.id.clone()))
+        self.visit.with_untracked(|v| v.map(|v| v.id.clone()))
     }
 
     // --- Starting up --------------------------------------------------------------------------
@@ -261,7 +261,7 @@ impl Desk {
         self.loading.set(true);
         spawn_local(async move {
             self.load(id).await;
-            let route = self.visit.with_untracked(|v| v.as_ref().map(to));
+            let route = self.visit.with_untracked(|v| v.map(to));
             if let (Some(route), false) = (route, self.moved.get_value()) {
                 // Home stood there for a moment: a press on its way must not hit the new page.
                 self.hold_still();
@@ -273,7 +273,7 @@ impl Desk {
 
     /// The app was opened on a visit: how long ago it was touched last.
     fn come_back(self) {
-        let touched = self.visit.with_untracked(|v| v.as_ref().map(|v| v.touched));
+        let touched = self.visit.with_untracked(|v| v.map(|v| v.touched));
         let away = touched.map(|touched| clock::now().wall - touched);
         self.away.set(away.filter(|away| *away >= AWAY));
     }
@@ -305,8 +305,7 @@ impl Desk {
         let keeper = self.keeper();
         let mut written = Vec::new();
         let mut by_hand = false;
-        self.visit.update(|slot| {
-            let Some(visit) = slot else { return };
+        self.visit.update(|visit| {
             for event in events {
                 by_hand |= match event {
                     Event::Mark { kind, .. } => kind.pressed(),
@@ -352,7 +351,7 @@ impl Desk {
         }
         let first = self
             .visit
-            .with_untracked(|v| v.as_ref().map_or(Page::Overview, steps::next));
+            .with_untracked(|v| v.map_or(Page::Overview, steps::next));
         // "Back" from the first page leads home, not to the filled-in form.
         self.go_instead(Route::Visit(id, first));
         spawn_local(async {
@@ -400,7 +399,7 @@ impl Desk {
     pub(super) fn repeat(self, task: TaskId, length: Option<Millis>) {
         let trial = self
             .visit
-            .with_untracked(|v| v.as_ref().map_or(0, Visit::next_trial));
+            .with_untracked(|v| v.map_or(0, Visit::next_trial));
         self.record([Event::TrialOpened {
             trial,
             task,
@@ -413,8 +412,7 @@ impl Desk {
         let (trial, opened) = match kind {
             // A sign seen while the next trial is only made ready is that of the one before.
             MarkKind::Sign(_) => self.visit.with_untracked(|v| {
-                v.as_ref()
-                    .and_then(|v| v.exam.latest_started(task))
+                v.and_then(|v| v.exam.latest_started(task))
                     .map(|t| (t.number, None))
             }),
             _ => None,
@@ -424,7 +422,7 @@ impl Desk {
         if kind == MarkKind::Start {
             let assumed = self
                 .visit
-                .with_untracked(|v| v.as_ref().map_or(Vec::new(), |v| assumed(v, task, trial)));
+                .with_untracked(|v| v.map_or(Vec::new(), |v| assumed(v, task, trial)));
             events.extend(assumed);
         }
         events.push(Event::Mark { trial, at, kind });
@@ -467,7 +465,7 @@ impl Desk {
                 v.trial(trial)
                     .is_some_and(|t| t.answers.contains_key(other))
             };
-            answer.is_some() && self.visit.with_untracked(|v| v.as_ref().is_some_and(given))
+            answer.is_some() && self.visit.with_untracked(|v| v.is_some_and(given))
         });
         let answered = Event::Answer {
             trial,
@@ -486,7 +484,7 @@ impl Desk {
     pub(super) fn undo(self, task: TaskId) {
         let trial = self
             .visit
-            .with_untracked(|v| v.as_ref().and_then(|v| v.undo_goes_to(task)));
+            .with_untracked(|v| v.and_then(|v| v.undo_goes_to(task)));
         if let Some(trial) = trial {
             self.record([Event::Undo { trial }]);
         }
@@ -566,9 +564,7 @@ impl Desk {
         let gone = StoredValue::new(None::<(Stamp, bool)>);
         page::on_visibility(move |hidden, at| {
             if hidden {
-                let running = self
-                    .visit
-                    .with_untracked(|v| v.as_ref().is_some_and(Visit::running));
+                let running = self.visit.with_untracked(|v| v.is_some_and(Visit::running));
                 gone.set_value(Some((at, running)));
                 return;
             }
@@ -586,7 +582,7 @@ impl Desk {
         let running = follow(move || {
             let now = self.now.get();
             self.visit
-                .with(|v| v.as_ref().is_some_and(|v| v.running() || late(v, now)))
+                .with(|v| v.is_some_and(|v| v.running() || late(v, now)))
         });
         let ticker = StoredValue::new_local(None);
         Effect::new(move || {

@@ -1,10 +1,11 @@
 //! Person and place: the form, the same for a new visit and for filling in afterwards.
 
+use leptos::ev;
 use leptos::prelude::*;
 
-use super::live::{live, said};
-use super::parts::Choices;
+use super::parts::choices;
 use crate::clinical::person::{Age, AgeUnit, Label, Language, Setting, Sex};
+use crate::draw::{Piece, all, el, live, said};
 use crate::record::event::Details;
 
 /// What the form holds while it is being filled in.
@@ -86,11 +87,10 @@ impl Form {
 }
 
 /// The fields.
-#[component]
-pub(super) fn DetailsFields(
-    /// The form.
+pub(super) fn details_fields(
+    // The form.
     form: Form,
-) -> impl IntoView {
+) -> Piece {
     let unit_of = move || {
         Some(match form.unit.get() {
             AgeUnit::Years => "years".to_owned(),
@@ -133,79 +133,103 @@ pub(super) fn DetailsFields(
         );
     });
     let same = |words: &str| (words.to_owned(), crate::clinical::words::capital(words));
-    view! {
-        <div class="words">
-            <label for="label">"Label of this visit. No names."</label>
-            <input
-                id="label"
-                type="text"
-                autocomplete="off"
-                prop:value=said(move || form.label.get())
-                aria-describedby="label-problem"
-                aria-invalid=said(move || (!form.label_problem.get().is_empty()).to_string())
-                on:input=move |event| {
-                    form.label.set(event_target_value(&event));
-                    if let Err(error) = Label::parse(&form.label.get_untracked()) {
-                        form.label_problem.set(error.to_string());
-                    } else {
-                        form.label_problem.set(String::new());
-                    }
-                }
-            />
-            <p class="problem" id="label-problem" role="alert">{live(move || form.label_problem.get())}</p>
-        </div>
-        <Choices
-            label="Age"
-            options=vec![("adult".to_owned(), "16 or over".to_owned())]
-            chosen=Signal::derive(move || (form.adult.get() && form.age.get().is_empty()).then(|| "adult".to_owned()))
-            pick=pick_adult
-        />
-        <div class="age">
-            <div class="words">
-                <label for="age">"or exactly, for norms by age"</label>
-                <input
-                    id="age"
-                    type="text"
-                    inputmode="numeric"
-                    autocomplete="off"
-                    maxlength="5"
-                    prop:value=said(move || form.age.get())
-                    aria-describedby="age-problem"
-                    aria-invalid=said(move || (!form.age_problem.get().is_empty()).to_string())
-                    on:input=move |event| {
-                        form.age.set(event_target_value(&event));
-                        form.read_age();
-                    }
-                />
-            </div>
-            <Choices
-                label="in"
-                options=vec![same("years"), same("months")]
-                chosen=Signal::derive(unit_of)
-                pick=pick_unit
-            />
-        </div>
-        <p class="problem" id="age-problem" role="alert">{live(move || form.age_problem.get())}</p>
-        <details class="more">
-            <summary>"Sex, language, setting"</summary>
-            <Choices
-                label="Sex, where a norm is split by it"
-                options=sexes.iter().map(|s| same(s.words())).collect()
-                chosen=Signal::derive(move || form.sex.get().map(|s| s.words().to_owned()))
-                pick=pick_sex
-            />
-            <Choices
-                label="Language of the speech tasks, for norms by language"
-                options=Language::ALL.iter().map(|l| same(l.words())).collect()
-                chosen=Signal::derive(move || form.language.get().map(|l| l.words().to_owned()))
-                pick=pick_language
-            />
-            <Choices
-                label="Setting"
-                options=Setting::ALL.iter().map(|s| same(s.words())).collect()
-                chosen=Signal::derive(move || form.setting.get().map(|s| s.words().to_owned()))
-                pick=pick_setting
-            />
-        </details>
-    }
+    all![
+        el("div.words")
+            .with(
+                el("label")
+                    .attr("for", "label")
+                    .with("Label of this visit. No names.")
+            )
+            .with(
+                el("input")
+                    .attr("id", "label")
+                    .attr("type", "text")
+                    .attr("autocomplete", "off")
+                    .held(said(move || form.label.get()))
+                    .attr("aria-describedby", "label-problem")
+                    .attr(
+                        "aria-invalid",
+                        said(move || (!form.label_problem.get().is_empty()).to_string())
+                    )
+                    .on("input", move |event: ev::Event| {
+                        form.label.set(event_target_value(&event));
+                        if let Err(error) = Label::parse(&form.label.get_untracked()) {
+                            form.label_problem.set(error.to_string());
+                        } else {
+                            form.label_problem.set(String::new());
+                        }
+                    })
+            )
+            .with(
+                el("p.problem")
+                    .attr("id", "label-problem")
+                    .attr("role", "alert")
+                    .with(live(move || form.label_problem.get()))
+            ),
+        choices(
+            "Age".into(),
+            vec![("adult".to_owned(), "16 or over".to_owned())],
+            Signal::derive(
+                move || (form.adult.get() && form.age.get().is_empty()).then(|| "adult".to_owned())
+            ),
+            pick_adult
+        ),
+        el("div.age")
+            .with(
+                el("div.words")
+                    .with(
+                        el("label")
+                            .attr("for", "age")
+                            .with("or exactly, for norms by age")
+                    )
+                    .with(
+                        el("input")
+                            .attr("id", "age")
+                            .attr("type", "text")
+                            .attr("inputmode", "numeric")
+                            .attr("autocomplete", "off")
+                            .attr("maxlength", "5")
+                            .held(said(move || form.age.get()))
+                            .attr("aria-describedby", "age-problem")
+                            .attr(
+                                "aria-invalid",
+                                said(move || (!form.age_problem.get().is_empty()).to_string())
+                            )
+                            .on("input", move |event: ev::Event| {
+                                form.age.set(event_target_value(&event));
+                                form.read_age();
+                            })
+                    )
+            )
+            .with(choices(
+                "in".into(),
+                vec![same("years"), same("months")],
+                Signal::derive(unit_of),
+                pick_unit
+            )),
+        el("p.problem")
+            .attr("id", "age-problem")
+            .attr("role", "alert")
+            .with(live(move || form.age_problem.get())),
+        el("details.more")
+            .with(el("summary").with("Sex, language, setting"))
+            .with(choices(
+                "Sex, where a norm is split by it".into(),
+                sexes.iter().map(|s| same(s.words())).collect(),
+                Signal::derive(move || form.sex.get().map(|s| s.words().to_owned())),
+                pick_sex
+            ))
+            .with(choices(
+                "Language of the speech tasks, for norms by language".into(),
+                Language::ALL.iter().map(|l| same(l.words())).collect(),
+                Signal::derive(move || form.language.get().map(|l| l.words().to_owned())),
+                pick_language
+            ))
+            .with(choices(
+                "Setting".into(),
+                Setting::ALL.iter().map(|s| same(s.words())).collect(),
+                Signal::derive(move || form.setting.get().map(|s| s.words().to_owned())),
+                pick_setting
+            ))
+    ]
 }

@@ -3,26 +3,26 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::holds::GoOnPast;
-use super::live::{follow, live, press, said};
-use super::parts::{Choices, Frame, overview_of};
+use super::follow::follow;
+use super::holds::go_on_past;
+use super::parts::{big, choices, frame, overview_of};
 use super::route::Page;
 use super::steps;
-use super::task::Leave;
+use super::task::leave;
 use super::why::rule_fold;
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::gate::{self, Exception, Group, HOLDS, Item, State};
+use crate::draw::{Drawn, Piece, all, el, live, said};
 
 use crate::clinical::oral::Region;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
 
 /// One group.
-#[component]
-pub(super) fn GatePage(
-    /// Which.
+pub(super) fn gate_page(
+    // Which.
     group: Group,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     let at = Group::ALL.iter().position(|g| *g == group).unwrap_or(0) + 1;
     let items: Vec<&'static Item> = group.items().collect();
@@ -30,7 +30,7 @@ pub(super) fn GatePage(
         let items = items.clone();
         move || {
             desk.visit.with(|v| {
-                v.as_ref().map_or(0, |v| {
+                v.map_or(0, |v| {
                     items
                         .iter()
                         .filter(|i| v.exam.gate.exception(i).is_some())
@@ -44,7 +44,7 @@ pub(super) fn GatePage(
         let items = items.clone();
         move |_| {
             let settled = desk.visit.with_untracked(|v| {
-                v.as_ref().map_or(Vec::new(), |v| {
+                v.map_or(Vec::new(), |v| {
                     items
                         .iter()
                         .filter(|i| v.exam.gate.exception(i).is_none())
@@ -57,7 +57,7 @@ pub(super) fn GatePage(
             }
             if let Some(next) = desk
                 .visit
-                .with_untracked(|v| v.as_ref().map(|v| steps::after_group(v, group)))
+                .with_untracked(|v| v.map(|v| steps::after_group(v, group)))
             {
                 desk.turn(next);
             }
@@ -70,36 +70,32 @@ pub(super) fn GatePage(
         n => format!("The other {n} hold"),
     };
     let title = format!("{} ({at} of {})", group.title(), Group::ALL.len());
-    view! {
-        <Frame title=title back=overview_of(desk)>
-            <p class="hint">"Press a line that does not hold."</p>
-            <ul class="items">
-                {items.into_iter().map(|item| view! { <GateItem item=item/> }).collect_view()}
-            </ul>
-            <div class="foot">
-                <button type="button" class="big primary" on:click=press(settle)><b>{live(words)}</b></button>
-            </div>
-            <Leave/>
-        </Frame>
-    }
+    frame(
+        title.into(),
+        overview_of(desk),
+        all![
+            el("p.hint").with("Press a line that does not hold."),
+            el("ul.items").with(items.into_iter().map(gate_item).collect::<Piece>()),
+            el("div.foot").with(big("primary", live(words), settle)),
+            leave()
+        ],
+    )
 }
 
 /// One line of the gate, with its exceptions behind a press.
-#[component]
-fn GateItem(
-    /// The item.
+fn gate_item(
+    // The item.
     item: &'static Item,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     let exception = follow(move || {
         desk.visit
-            .with(|v| v.as_ref().and_then(|v| v.exam.gate.exception(item)))
+            .with(|v| v.and_then(|v| v.exam.gate.exception(item)))
             .map(|e| e.id.to_owned())
     });
     let held = move || {
         desk.visit.with(|v| {
-            v.as_ref()
-                .and_then(|v| v.exam.gate.0.get(item.id))
+            v.and_then(|v| v.exam.gate.0.get(item.id))
                 .is_some_and(|a| a == HOLDS)
         })
     };
@@ -112,7 +108,7 @@ fn GateItem(
         // An emergency waits for no other question.
         if desk
             .visit
-            .with_untracked(|v| v.as_ref().is_some_and(steps::emergency))
+            .with_untracked(|v| v.is_some_and(steps::emergency))
         {
             desk.turn(Page::GateResult);
         }
@@ -131,38 +127,37 @@ fn GateItem(
             .iter()
             .find(|e| exception.get().as_deref() == Some(e.id))
             .map(|e| {
-                desk.visit.with(|v| {
-                    v.as_ref()
-                        .map_or(String::new(), |v| gate::advice(item, e, &v.exam.policy))
-                })
+                desk.visit
+                    .with(|v| v.map_or(String::new(), |v| gate::advice(item, e, &v.exam.policy)))
             })
             .filter(|a| !a.is_empty())
     };
-    view! {
-        <li class=class>
-            <button
-                type="button"
-                class="line"
-                aria-expanded=said(move || open.get().to_string())
-                on:click=press(move |_| open.update(|o| *o = !*o))
-            >
-                <span>{item.holds}</span>
-                {live(move || held().then(|| view! { <span class="tick">"holds"</span> }))}
-            </button>
-            {live(move || open.get().then(|| view! {
-                <div class="exceptions">
-                    <Choices
-                        label="What is the case?"
-                        options=item.exceptions.iter().map(|e| (e.id.to_owned(), e.words.to_owned())).collect()
-                        chosen=exception
-                        pick=pick
-                    />
-                    {live(move || advice().map(|a| view! { <p class="advice">{a}</p> }))}
-                    {rule_fold(item.rule)}
-                </div>
-            }))}
-        </li>
-    }
+    el("li")
+        .class(said(class))
+        .with(
+            el("button.line")
+                .attr("aria-expanded", said(move || open.get().to_string()))
+                .press(move |_| open.update(|o| *o = !*o))
+                .with(el("span").with(item.holds))
+                .with(live(move || held().then(|| el("span.tick").with("holds")))),
+        )
+        .with(live(move || {
+            open.get().then(|| {
+                el("div.exceptions")
+                    .with(choices(
+                        "What is the case?".into(),
+                        item.exceptions
+                            .iter()
+                            .map(|e| (e.id.to_owned(), e.words.to_owned()))
+                            .collect(),
+                        exception.into(),
+                        pick,
+                    ))
+                    .with(live(move || advice().map(|a| el("p.advice").with(a))))
+                    .with(rule_fold(item.rule))
+            })
+        }))
+        .piece()
 }
 
 /// Whether the visit's screen has a gate; others ask of new weakness where the examination begins.
@@ -171,23 +166,21 @@ fn has_gate(visit: &Visit) -> bool {
 }
 
 /// What the gate found, where it found something.
-#[component]
-pub(super) fn GateResultPage() -> impl IntoView {
+pub(super) fn gate_result_page() -> Piece {
     let desk = Desk::get();
     let back = overview_of(desk);
-    view! {
-        <Frame title="Before you start" back=back>
-            <GateFindings/>
-        </Frame>
-    }
+    frame("Before you start".into(), back, gate_findings())
 }
 
-#[component]
-fn GateFindings() -> impl IntoView {
+/// What an emergency asks for.
+const EMERGENCY_NOW: &str = "New or worse, and the team does not know: use your local emergency \
+    procedure now.";
+
+fn gate_findings() -> Piece {
     let desk = Desk::get();
     let found = move |wanted: State| {
         desk.visit.with(|v| {
-            v.as_ref().map_or(Vec::new(), |v| {
+            v.map_or(Vec::new(), |v| {
                 v.exam
                     .gate
                     .exceptions(&v.exam.policy)
@@ -204,122 +197,134 @@ fn GateFindings() -> impl IntoView {
         })
     };
     let list = move |state: State, heading: &'static str, class: &'static str| {
-        move || {
+        live(move || {
             let found = found(state);
             (!found.is_empty()).then(|| {
-                view! {
-                    <section class=class>
-                        <h2>{heading}</h2>
-                        <ul>
-                            {found.into_iter().map(|(item, exception, advice)| view! {
-                                <li>
-                                    <p><b>{exception.words}</b></p>
-                                    {(!advice.is_empty()).then(|| view! { <p>{advice}</p> })}
-                                    <Answered item=item exception=exception/>
-                                    {rule_fold(item.rule)}
-                                </li>
-                            }).collect_view()}
-                        </ul>
-                    </section>
-                }
+                el("section")
+                    .class(class)
+                    .with(el("h2").with(heading))
+                    .with(
+                        el("ul").with(
+                            found
+                                .into_iter()
+                                .map(|(item, exception, advice)| {
+                                    el("li")
+                                        .with(el("p").with(el("b").with(exception.words)))
+                                        .with((!advice.is_empty()).then(|| el("p").with(advice)))
+                                        .with(answered(item, exception))
+                                        .with(rule_fold(item.rule))
+                                })
+                                .collect::<Piece>(),
+                        ),
+                    )
             })
-        }
+        })
     };
-    let emergency = move || {
-        desk.visit
-            .with(|v| v.as_ref().is_some_and(steps::emergency))
-    };
+    let emergency = move || desk.visit.with(|v| v.is_some_and(steps::emergency));
     let end = move |why: EndedEarly| {
         desk.record([Event::EndedEarly(why)]);
         desk.turn(Page::Decision);
     };
     // Blocks that nobody took on, and readings of the breathing that hold up the water.
     let closed = move || {
-        desk.visit.with(|v| {
-            v.as_ref()
-                .and_then(|v| crate::clinical::assess::gate_closed(&v.exam))
-        })
+        desk.visit
+            .with(|v| v.and_then(|v| crate::clinical::assess::gate_closed(&v.exam)))
     };
     let go_on = move |_| {
-        if let Some(page) = desk.visit.with_untracked(|v| v.as_ref().map(steps::next)) {
+        if let Some(page) = desk.visit.with_untracked(|v| v.map(steps::next)) {
             desk.turn(page);
         }
     };
-    view! {
-        {live(move || emergency().then(|| view! {
-            <section class="verdict stop" role="alert">
-                <p class="word">"Emergency"</p>
-                <p>"New or worse, and the team does not know: use your local emergency procedure now."</p>
-            </section>
-            <super::parts::WordsField
-                id="last-well"
-                label="When was the person last well?"
-                value=desk.visit.with_untracked(|v| v.as_ref().map(|v| v.last_well.clone()).unwrap_or_default())
-                most=60
-                take=Callback::new(move |words| desk.record([Event::LastWell(words)]))
-            />
-        }))}
-        {list(State::Emergency, "What was answered", "found block")}
-        {list(State::Block, "Do not start", "found block")}
-        {live(move || {
-            let readings = desk.visit.with(|v| v.as_ref().map_or(Vec::new(), |v| {
-                crate::clinical::tasks::breathing::blocks(&v.exam)
-                    .into_iter()
-                    .filter(|b| b.closes())
-                    .collect::<Vec<_>>()
-            }));
-            (!readings.is_empty()).then(|| view! {
-                <section class="found block">
-                    <h2>"Breathing: do not start"</h2>
-                    <p>"Use your local procedure for deterioration."</p>
-                    <ul>{readings.into_iter().map(|block| {
-                        let item = super::why::flag_item(&block.flag);
-                        view! { {item}<GoOnPast id=block.hold says=block.flag.reason().to_owned() go_on=block.go_on/> }
-                    }).collect_view()}</ul>
-                </section>
+    all![
+        live(move || {
+            emergency().then(|| {
+                all![
+                    el("section.verdict.stop")
+                        .attr("role", "alert")
+                        .with(el("p.word").with("Emergency"))
+                        .with(el("p").with(EMERGENCY_NOW)),
+                    super::parts::words_field(
+                        "last-well",
+                        "When was the person last well?",
+                        desk.visit
+                            .with_untracked(|v| v.map(|v| v.last_well.clone()).unwrap_or_default()),
+                        60,
+                        Callback::new(move |words| desk.record([Event::LastWell(words)]))
+                    )
+                ]
             })
-        })}
-        {list(State::Fix, "Put right first, then ask again", "found fix")}
-        {list(State::Caution, "With care: you decide", "found caution")}
-        <div class="foot">
-            {live(move || match (emergency(), closed()) {
-                (true, _) => view! {
-                    <button type="button" class="big primary" on:click=press(move |_| end(EndedEarly::Emergency))>
-                        <b>"Emergency: end the screen"</b>
-                    </button>
-                }.into_any(),
-                (false, Some(_)) => view! {
-                    <button type="button" class="big primary" on:click=press(move |_| end(EndedEarly::GateClosed))>
-                        <b>"End: screen not done"</b>
-                    </button>
-                }.into_any(),
-                // What is to be put right comes first: its own button asks again.
-                (false, None) => view! {
-                    <button
-                        type="button"
-                        class=if found(State::Fix).is_empty() { "big primary" } else { "big" }
-                        on:click=press(go_on)
-                    >
-                        <b>"Go on"</b>
-                    </button>
-                }.into_any(),
-            })}
-        </div>
-    }
+        }),
+        list(State::Emergency, "What was answered", "found block"),
+        list(State::Block, "Do not start", "found block"),
+        live(move || {
+            let readings = desk.visit.with(|v| {
+                v.map_or(Vec::new(), |v| {
+                    crate::clinical::tasks::breathing::blocks(&v.exam)
+                        .into_iter()
+                        .filter(|b| b.closes())
+                        .collect::<Vec<_>>()
+                })
+            });
+            (!readings.is_empty()).then(|| {
+                el("section.found.block")
+                    .with(el("h2").with("Breathing: do not start"))
+                    .with(el("p").with("Use your local procedure for deterioration."))
+                    .with(
+                        el("ul").with(
+                            readings
+                                .into_iter()
+                                .map(|block| {
+                                    let item = super::why::flag_item(&block.flag);
+                                    all![
+                                        item,
+                                        go_on_past(
+                                            block.hold,
+                                            block.flag.reason().to_owned(),
+                                            block.go_on
+                                        )
+                                    ]
+                                })
+                                .collect::<Piece>(),
+                        ),
+                    )
+            })
+        }),
+        list(State::Fix, "Put right first, then ask again", "found fix"),
+        list(State::Caution, "With care: you decide", "found caution"),
+        el("div.foot").with(live(move || match (emergency(), closed()) {
+            (true, _) => big("primary", "Emergency: end the screen", move |_| end(
+                EndedEarly::Emergency
+            ))
+            .piece(),
+            (false, Some(_)) => big("primary", "End: screen not done", move |_| end(
+                EndedEarly::GateClosed
+            ))
+            .piece(),
+            // What is to be put right comes first: its own button asks again.
+            (false, None) => el("button")
+                .class(if found(State::Fix).is_empty() {
+                    "big primary"
+                } else {
+                    "big"
+                })
+                .press(go_on)
+                .with(el("b").with("Go on"))
+                .piece(),
+        }))
+    ]
 }
 
 /// "Ask again" for an exception, and what was said to go on past it.
-#[component]
-fn Answered(
-    /// The item.
+fn answered(
+    // The item.
     item: &'static Item,
-    /// The exception picked.
+    // The exception picked.
     exception: &'static Exception,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     let on = move || {
         desk.visit.with(|v| {
-            v.as_ref().and_then(|v| {
+            v.and_then(|v| {
                 v.exam
                     .went_on(&gate::hold_id(item, exception), gate::go_on(item))
                     .cloned()
@@ -327,27 +332,33 @@ fn Answered(
         })
     };
     let ask_again = move || {
-        let gate = desk
-            .visit
-            .with_untracked(|v| v.as_ref().is_some_and(has_gate));
+        let gate = desk.visit.with_untracked(|v| v.is_some_and(has_gate));
         if gate {
             Page::Gate(item.group)
         } else {
             Page::Oral(Region::Face)
         }
     };
-    view! {
-        {live(move || on().map(|on| view! {
-            <p class="advice">{format!("Going on ({}): {}", on.by.words(), on.because)}</p>
-        }))}
-        <button type="button" on:click=press(move |_| desk.turn(ask_again()))>"Ask again"</button>
-        {live(move || {
-            let blocked = desk.visit.with(|v| v.as_ref().is_some_and(|v| {
-                gate::state_of(item, exception, &v.exam.policy) == State::Block
-            }));
-            (blocked && on().is_none()).then(|| view! {
-                <GoOnPast id=gate::hold_id(item, exception) says=exception.words.to_owned() go_on=gate::go_on(item)/>
+    all![
+        live(move || on().map(|on| el("p.advice").with(format!(
+            "Going on ({}): {}",
+            on.by.words(),
+            on.because
+        )))),
+        el("button")
+            .press(move |_| desk.turn(ask_again()))
+            .with("Ask again"),
+        live(move || {
+            let blocked = desk.visit.with(|v| {
+                v.is_some_and(|v| gate::state_of(item, exception, &v.exam.policy) == State::Block)
+            });
+            (blocked && on().is_none()).then(|| {
+                go_on_past(
+                    gate::hold_id(item, exception),
+                    exception.words.to_owned(),
+                    gate::go_on(item),
+                )
             })
-        })}
-    }
+        })
+    ]
 }

@@ -5,49 +5,50 @@ use leptos::task::spawn_local;
 
 use super::banner::file_name;
 use super::desk::Desk;
-use super::live::{Follow, follow, live, press, said};
-use super::parts::{Choices, Frame, WordsField};
+use super::follow::{Follow, follow};
+use super::parts::{big, choices, frame, words_field};
 use super::route::{Page, Route};
 use crate::browser::{clock, share};
+use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::handover::action::{missing, standing, suggested};
 use crate::handover::nursing::{self, Clock};
 use crate::handover::{full_note, levels};
 use crate::record::event::{Action, ByWhen, Event, Plan, Route as Way, Text, Whom};
 use crate::record::visit::Visit;
 
+/// What is told while a watch runs.
+const STILL_WATCHING: &str = "The watch is still running: the text may change. Wait for it, or \
+    say in the handover that it was cut.";
+
 /// The page.
-#[component]
-pub(super) fn HandoverPage() -> impl IntoView {
+pub(super) fn handover_page() -> Piece {
     let desk = Desk::get();
-    let back = desk.visit.with_untracked(|v| {
-        v.as_ref()
-            .map_or(Route::Home, |v| Route::Visit(v.id.clone(), Page::Decision))
-    });
+    let back = desk
+        .visit
+        .with_untracked(|v| v.map_or(Route::Home, |v| Route::Visit(v.id.clone(), Page::Decision)));
     // Drawn anew when the verdict or its reasons change: what was pressed for others does not stand.
     let basis = follow(move || {
         desk.visit.with(|v| {
-            let decision = v.as_ref()?.decision()?;
+            let decision = v?.decision()?;
             let needed = decision.verdict.needs_action();
             needed.then(|| standing(&decision, &Plan::default()).verdict)
         })
     });
     let watching = follow(move || {
-        desk.visit.with(|v| {
-            v.as_ref()
-                .is_some_and(|v| super::steps::watched(v).is_some())
-        })
+        desk.visit
+            .with(|v| v.is_some_and(|v| super::steps::watched(v).is_some()))
     });
-    view! {
-        <Frame title="Handover" back=back>
-            {live(move || watching.get().then(|| view! {
-                <p class="advice">"The watch is still running: the text may change. Wait for it, or say in the handover that it was cut."</p>
-            }))}
-            {live(move || basis.get().map(|_| view! { <UntilReview/> }))}
-            <TextAndWays/>
-            <Levels/>
-            <Told/>
-        </Frame>
-    }
+    frame(
+        "Handover".into(),
+        back,
+        all![
+            live(move || { watching.get().then(|| el("p.advice").with(STILL_WATCHING)) }),
+            live(move || basis.get().map(|_| until_review())),
+            text_and_ways(),
+            levels(),
+            told()
+        ],
+    )
 }
 
 /// The plan as far as it was made for the decision as it stands.
@@ -59,7 +60,7 @@ fn plan_now(visit: Option<&Visit>) -> Plan {
 
 /// Changes the plan and records it.
 fn plan(desk: Desk, change: impl FnOnce(&mut Plan)) {
-    let before = desk.visit.with_untracked(|v| plan_now(v.as_ref()));
+    let before = desk.visit.with_untracked(plan_now);
     let mut plan = before.clone();
     change(&mut plan);
     if plan != before {
@@ -71,17 +72,16 @@ fn planned<T: Send + Sync + Clone + PartialEq + 'static>(
     desk: Desk,
     f: impl Fn(&Plan) -> T + Send + Sync + 'static,
 ) -> Follow<T> {
-    follow(move || desk.visit.with(|v| f(&plan_now(v.as_ref()))))
+    follow(move || desk.visit.with(|v| f(&plan_now(v))))
 }
 
 /// What to do until review, to whom, by when.
-#[component]
-fn UntilReview() -> impl IntoView {
+fn until_review() -> Piece {
     let desk = Desk::get();
     let action = planned(desk, |p| p.action);
     let (whom, by_when) = desk
         .visit
-        .with_untracked(|v| v.as_ref().and_then(|v| v.decision()))
+        .with_untracked(|v| v.and_then(|v| v.decision()))
         .map_or((Whom::Slp, ByWhen::Today), |d| suggested(&d));
     let chosen_whom = planned(desk, move |p| {
         Some(p.whom.unwrap_or(whom).words().to_owned())
@@ -89,69 +89,111 @@ fn UntilReview() -> impl IntoView {
     let chosen_when = planned(desk, move |p| {
         Some(p.by_when.unwrap_or(by_when).words().to_owned())
     });
-    view! {
-        <section class="until">
-            <h2>"Until reviewed"</h2>
-            <div class="actions" role="group" aria-label="Until reviewed">
-                {Action::ALL.into_iter().map(|a| view! {
-                    <button
-                        type="button"
-                        class="choice"
-                        aria-pressed=said(move || (action.get() == Some(a)).to_string())
-                        on:click=press(move |_| plan(desk, |p| p.action = Some(a)))
-                    >
-                        {a.button()}
-                    </button>
-                }).collect_view()}
-            </div>
-            {live(move || asks_why(desk, action.get()).then(|| {
-                let reasons = ["the plan in force already covers this", "the doctor decided so", "comfort comes first"];
-                let because = planned(desk, |p| Some(p.because.clone()).filter(|b| !b.is_empty()));
-                view! {
-                    <Choices
-                        label="Because"
-                        options=reasons.iter().map(|r| ((*r).to_owned(), crate::clinical::words::capital(r))).collect()
-                        chosen=because
-                        pick=Callback::new(move |id: Option<String>| plan(desk, |p| p.because = id.unwrap_or_default()))
-                    />
-                    <WordsField
-                        id="because-own"
-                        label="or in your own words"
-                        value=String::new()
-                        most=80
-                        take=Callback::new(move |words: String| {
-                            if !words.trim().is_empty() { plan(desk, |p| p.because = words) }
+    el("section.until")
+        .with(el("h2").with("Until reviewed"))
+        .with(
+            el("div.actions")
+                .attr("role", "group")
+                .attr("aria-label", "Until reviewed")
+                .with(
+                    Action::ALL
+                        .into_iter()
+                        .map(|a| {
+                            el("button.choice")
+                                .attr(
+                                    "aria-pressed",
+                                    said(move || (action.get() == Some(a)).to_string()),
+                                )
+                                .press(move |_| plan(desk, |p| p.action = Some(a)))
+                                .with(a.button())
                         })
-                    />
-                }
-            }))}
-            <details class="more">
-                <summary>
-                    {live(move || format!(
+                        .collect::<Piece>(),
+                ),
+        )
+        .with(live(move || {
+            asks_why(desk, action.get()).then(|| {
+                let reasons = [
+                    "the plan in force already covers this",
+                    "the doctor decided so",
+                    "comfort comes first",
+                ];
+                let because = planned(desk, |p| Some(p.because.clone()).filter(|b| !b.is_empty()));
+                all![
+                    choices(
+                        "Because".into(),
+                        reasons
+                            .iter()
+                            .map(|r| ((*r).to_owned(), crate::clinical::words::capital(r)))
+                            .collect(),
+                        because.into(),
+                        Callback::new(move |id: Option<String>| plan(desk, |p| p.because =
+                            id.unwrap_or_default()))
+                    ),
+                    words_field(
+                        "because-own",
+                        "or in your own words",
+                        String::new(),
+                        80,
+                        Callback::new(move |words: String| {
+                            if !words.trim().is_empty() {
+                                plan(desk, |p| p.because = words)
+                            }
+                        })
+                    )
+                ]
+            })
+        }))
+        .with(
+            el("details.more")
+                .with(el("summary").with(live(move || {
+                    format!(
                         "To {}, {}",
                         chosen_whom.get().unwrap_or_default(),
                         chosen_when.get().unwrap_or_default(),
-                    ))}
-                </summary>
-                <Choices
-                    label="To"
-                    options=Whom::ALL.iter().map(|w| (w.words().to_owned(), crate::clinical::words::capital(w.words()))).collect()
-                    chosen=chosen_whom
-                    pick=Callback::new(move |id: Option<String>| plan(desk, |p| {
-                        p.whom = Whom::ALL.into_iter().find(|w| Some(w.words()) == id.as_deref());
-                    }))
-                />
-                <Choices
-                    label="By"
-                    options=ByWhen::ALL.iter().map(|w| (w.words().to_owned(), crate::clinical::words::capital(w.words()))).collect()
-                    chosen=chosen_when
-                    pick=Callback::new(move |id: Option<String>| plan(desk, |p| {
-                        p.by_when = ByWhen::ALL.into_iter().find(|w| Some(w.words()) == id.as_deref());
-                    }))
-                />
-            </details>
-        </section>
-    }
+                    )
+                })))
+                .with(choices(
+                    "To".into(),
+                    Whom::ALL
+                        .iter()
+                        .map(|w| {
+                            (
+                                w.words().to_owned(),
+                                crate::clinical::words::capital(w.words()),
+                            )
+                        })
+                        .collect(),
+                    chosen_whom.into(),
+                    Callback::new(move |id: Option<String>| {
+                        plan(desk, |p| {
+                            p.whom = Whom::ALL
+                                .into_iter()
+                                .find(|w| Some(w.words()) == id.as_deref());
+                        })
+                    }),
+                ))
+                .with(choices(
+                    "By".into(),
+                    ByWhen::ALL
+                        .iter()
+                        .map(|w| {
+                            (
+                                w.words().to_owned(),
+                                crate::clinical::words::capital(w.words()),
+                            )
+                        })
+                        .collect(),
+                    chosen_when.into(),
+                    Callback::new(move |id: Option<String>| {
+                        plan(desk, |p| {
+                            p.by_when = ByWhen::ALL
+                                .into_iter()
+                                .find(|w| Some(w.words()) == id.as_deref());
+                        })
+                    }),
+                )),
+        )
+        .piece()
 }
 
 /// Whether an action needs its reason.
@@ -160,55 +202,54 @@ fn asks_why(desk: Desk, action: Option<Action>) -> bool {
         Some(Action::KeepPlan) => true,
         Some(Action::AcknowledgedRisk) => desk
             .visit
-            .with_untracked(|v| v.as_ref().is_some_and(|v| !v.exam.has_risk_plan())),
+            .with_untracked(|v| v.is_some_and(|v| !v.exam.has_risk_plan())),
         _ => false,
     }
 }
 
 /// Drink and food levels, picked by the clinician, and a remark.
-#[component]
-fn Levels() -> impl IntoView {
+fn levels() -> Piece {
     let desk = Desk::get();
     let drink = planned(desk, |p| p.drink.map(|l| l.to_string()));
     let food = planned(desk, |p| p.food.map(|l| l.to_string()));
-    let remark = desk.visit.with_untracked(|v| {
-        v.as_ref()
-            .map(|v| v.plan.remark.clone())
-            .unwrap_or_default()
-    });
+    let remark = desk
+        .visit
+        .with_untracked(|v| v.map(|v| v.plan.remark.clone()).unwrap_or_default());
     let offer = |range: std::ops::RangeInclusive<u8>, name: fn(u8) -> Option<&'static str>| {
         range
             .filter_map(|l| name(l).map(|n| (l.to_string(), n.to_owned())))
             .collect::<Vec<_>>()
     };
-    view! {
-        <details class="more">
-            <summary>"Levels you set, a remark"</summary>
-            <p class="small">
-                "Recorded as you set them; never derived from this screen. Left out where nothing is \
-                 given by mouth."
-            </p>
-            <Choices
-                label="Drinks"
-                options=offer(0..=4, levels::drink)
-                chosen=drink
-                pick=Callback::new(move |id: Option<String>| plan(desk, |p| p.drink = id.and_then(|l| l.parse().ok())))
-            />
-            <Choices
-                label="Food"
-                options=offer(3..=7, levels::food)
-                chosen=food
-                pick=Callback::new(move |id: Option<String>| plan(desk, |p| p.food = id.and_then(|l| l.parse().ok())))
-            />
-            <WordsField
-                id="remark"
-                label="Remark. No names."
-                value=remark
-                most=120
-                take=Callback::new(move |words| plan(desk, |p| p.remark = words))
-            />
-        </details>
-    }
+    el("details.more")
+        .with(el("summary").with("Levels you set, a remark"))
+        .with(el("p.small").with(
+            "Recorded as you set them; never derived from this screen. Left out where nothing is \
+                 given by mouth.",
+        ))
+        .with(choices(
+            "Drinks".into(),
+            offer(0..=4, levels::drink),
+            drink.into(),
+            Callback::new(move |id: Option<String>| {
+                plan(desk, |p| p.drink = id.and_then(|l| l.parse().ok()))
+            }),
+        ))
+        .with(choices(
+            "Food".into(),
+            offer(3..=7, levels::food),
+            food.into(),
+            Callback::new(move |id: Option<String>| {
+                plan(desk, |p| p.food = id.and_then(|l| l.parse().ok()))
+            }),
+        ))
+        .with(words_field(
+            "remark",
+            "Remark. No names.",
+            remark,
+            120,
+            Callback::new(move |words| plan(desk, |p| p.remark = words)),
+        ))
+        .piece()
 }
 
 /// The texts, with the words on their buttons and the names of their files.
@@ -230,24 +271,20 @@ fn text_now(desk: Desk, which: Text) -> Option<(String, Clock)> {
         time: local.time,
     };
     desk.visit.with(|v| {
-        v.as_ref()
-            .and_then(|v| match which {
-                Text::Nursing => nursing::write(v, &now),
-                Text::FullNote => full_note::write(v, &now),
-            })
-            .map(|text| (text, now))
+        v.and_then(|v| match which {
+            Text::Nursing => nursing::write(v, &now),
+            Text::FullNote => full_note::write(v, &now),
+        })
+        .map(|text| (text, now))
     })
 }
 
 /// The text, and the ways it can leave.
-#[component]
-fn TextAndWays() -> impl IntoView {
+fn text_and_ways() -> Piece {
     let desk = Desk::get();
     let blocked = follow(move || {
-        desk.visit.with(|v| {
-            v.as_ref()
-                .and_then(|v| v.decision().and_then(|d| missing(&d, &v.plan, &v.exam)))
-        })
+        desk.visit
+            .with(|v| v.and_then(|v| v.decision().and_then(|d| missing(&d, &v.plan, &v.exam))))
     });
     let problem = RwSignal::new(String::new());
     let done = RwSignal::new(String::new());
@@ -309,55 +346,62 @@ fn TextAndWays() -> impl IntoView {
             }
         }
     };
-    view! {
+    all![
         // Outside the section at whose lower edge the ways out stay: they must not cover it.
-        <Choices
-            label="Text"
-            options=TEXTS.iter().map(|t| (t.2.to_owned(), t.1.to_owned())).collect()
-            chosen=Signal::derive(move || Some(named(which.get()).to_owned()))
-            pick=Callback::new(move |id: Option<String>| {
+        choices(
+            "Text".into(),
+            TEXTS
+                .iter()
+                .map(|t| (t.2.to_owned(), t.1.to_owned()))
+                .collect(),
+            Signal::derive(move || Some(named(which.get()).to_owned())),
+            Callback::new(move |id: Option<String>| {
                 if let Some(text) = TEXTS.iter().find(|t| id.as_deref() == Some(t.2)) {
                     which.set(text.0);
                     done.set(String::new());
                 }
             })
-        />
-        <section>
-            <pre class="handover" tabindex="0">{live(move || text_now(desk, which.get()).map(|(text, _)| text))}</pre>
-            <div class="foot ways">
-                <p class="problem" role="alert">
-                    {live(move || match (asked.get(), blocked.get()) {
-                        (true, Some(words)) => words.to_owned(),
-                        _ => problem.get(),
-                    })}
-                </p>
-                <button type="button" class="big primary" on:click=press(copy)><b>"Copy"</b></button>
-                <div class="row">
-                    {share::can_share().then(|| view! { <button type="button" on:click=press(send)>"Share"</button> })}
-                    <button type="button" on:click=press(save)>"Save as a file"</button>
-                </div>
-                <p class="figure" role="status">{live(move || done.get())}</p>
-            </div>
-        </section>
-    }
+        ),
+        el("section")
+            .with(el("pre.handover").attr("tabindex", "0").with(live(move || {
+                text_now(desk, which.get()).map(|(text, _)| text)
+            })))
+            .with(
+                el("div.foot.ways")
+                    .with(el("p.problem").attr("role", "alert").with(live(move || {
+                        match (asked.get(), blocked.get()) {
+                            (true, Some(words)) => words.to_owned(),
+                            _ => problem.get(),
+                        }
+                    })))
+                    .with(big("primary", "Copy", copy))
+                    .with(
+                        el("div.row")
+                            .with(
+                                share::can_share().then(|| el("button").press(send).with("Share"))
+                            )
+                            .with(el("button").press(save).with("Save as a file"))
+                    )
+                    .with(
+                        el("p.figure")
+                            .attr("role", "status")
+                            .with(live(move || done.get()))
+                    )
+            )
+    ]
 }
 
 /// Told whom, and whether it was read back: afterwards.
-#[component]
-fn Told() -> impl IntoView {
+fn told() -> Piece {
     let desk = Desk::get();
-    let issued = follow(move || {
-        desk.visit
-            .with(|v| v.as_ref().is_some_and(|v| !v.issued.is_empty()))
-    });
+    let issued = follow(move || desk.visit.with(|v| v.is_some_and(|v| !v.issued.is_empty())));
     let told = follow(move || {
         desk.visit
-            .with(|v| v.as_ref().map(|v| v.told.clone()).unwrap_or_default())
+            .with(|v| v.map(|v| v.told.clone()).unwrap_or_default())
     });
     let newest = follow(move || {
         desk.visit.with(|v| {
-            v.as_ref()
-                .and_then(Visit::last_text)
+            v.and_then(Visit::last_text)
                 .map_or(String::new(), |issue| issue.clock.clone())
         })
     });
@@ -367,35 +411,49 @@ fn Told() -> impl IntoView {
             read_back,
         }]);
     };
-    view! {
-        {live(move || issued.get().then(|| view! {
-            <section>
-                <h2>"Told"</h2>
-                <ul class="plain">
-                    {live(move || told.get().into_iter().map(|told| view! {
-                        <li>{format!(
-                            "{} at {}{}: the text of {}",
-                            crate::clinical::words::capital(&told.whom),
-                            clock::local(told.at).time,
-                            if told.read_back { ", read back" } else { "" },
-                            told.of,
-                        )}</li>
-                    }).collect_view())}
-                </ul>
-                {live(move || Whom::ALL
-                    .into_iter()
-                    // Whoever was told of an earlier text does not know of a corrected one.
-                    .filter(|w| !told.get().iter().any(|t| t.whom == w.words() && t.of == newest.get()))
-                    .map(|w| view! {
-                        <div class="row">
-                            <button type="button" on:click=press(move |_| tell(w.words(), false))>
-                                {format!("Told {}", w.words())}
-                            </button>
-                            <button type="button" on:click=press(move |_| tell(w.words(), true))>"and read back"</button>
-                        </div>
-                    })
-                    .collect_view())}
-            </section>
-        }))}
-    }
+    live(move || {
+        issued.get().then(|| {
+            el("section")
+                .with(el("h2").with("Told"))
+                .with(el("ul.plain").with(live(move || {
+                    told.get()
+                        .into_iter()
+                        .map(|told| {
+                            el("li").with(format!(
+                                "{} at {}{}: the text of {}",
+                                crate::clinical::words::capital(&told.whom),
+                                clock::local(told.at).time,
+                                if told.read_back { ", read back" } else { "" },
+                                told.of,
+                            ))
+                        })
+                        .collect::<Piece>()
+                })))
+                .with(live(move || {
+                    Whom::ALL
+                        .into_iter()
+                        // Whoever was told of an earlier text does not know of a corrected one.
+                        .filter(|w| {
+                            !told
+                                .get()
+                                .iter()
+                                .any(|t| t.whom == w.words() && t.of == newest.get())
+                        })
+                        .map(|w| {
+                            el("div.row")
+                                .with(
+                                    el("button")
+                                        .press(move |_| tell(w.words(), false))
+                                        .with(format!("Told {}", w.words())),
+                                )
+                                .with(
+                                    el("button")
+                                        .press(move |_| tell(w.words(), true))
+                                        .with("and read back"),
+                                )
+                        })
+                        .collect::<Piece>()
+                }))
+        })
+    })
 }

@@ -4,10 +4,10 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::desk::Desk;
-use super::live::{live, press};
-use super::parts::Frame;
+use super::parts::{big, frame};
 use super::route::{Page, Route};
 use crate::browser::clock;
+use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::time::Millis;
 use crate::record::head::Head;
 
@@ -15,7 +15,7 @@ use crate::record::head::Head;
 const PAGE: usize = 30;
 
 /// One visit as a line that opens it.
-pub(super) fn head_row(desk: Desk, head: Head) -> impl IntoView {
+pub(super) fn head_row(desk: Desk, head: Head) -> Piece {
     let when = clock::local(head.opened);
     let place = if head.loose {
         Route::Count(head.visit.clone(), None)
@@ -27,21 +27,24 @@ pub(super) fn head_row(desk: Desk, head: Head) -> impl IntoView {
     } else {
         head.verdict.clone()
     };
-    view! {
-        <li>
-            <button type="button" class="head" class:unclosed=head.unclosed on:click=press(move |_| desk.go(place.clone()))>
-                <b>{head.label.clone()}</b>
-                <span>{format!("{} {}, {}", when.date, when.time, head.what)}</span>
-                <span class="state">{state}</span>
-                {head.unclosed.then(|| view! { <span class="state open">"not closed"</span> })}
-            </button>
-        </li>
-    }
+    el("li")
+        .with(
+            el("button.head")
+                .class_if("unclosed", move || head.unclosed)
+                .press(move |_| desk.go(place.clone()))
+                .with(el("b").with(head.label.clone()))
+                .with(el("span").with(format!("{} {}, {}", when.date, when.time, head.what)))
+                .with(el("span.state").with(state))
+                .with(
+                    head.unclosed
+                        .then(|| el("span.state.open").with("not closed")),
+                ),
+        )
+        .piece()
 }
 
 /// The page.
-#[component]
-pub(super) fn HistoryPage() -> impl IntoView {
+pub(super) fn history_page() -> Piece {
     let desk = Desk::get();
     let heads = RwSignal::new(Vec::<Head>::new());
     let more = RwSignal::new(true);
@@ -69,18 +72,22 @@ pub(super) fn HistoryPage() -> impl IntoView {
         });
     };
     bring();
-    view! {
-        <Frame title="All visits" back=Route::Home>
-            <ul class="heads">
-                <For each=move || heads.get().into_iter().filter(|h| !h.deleted) key=|h| h.visit.clone() let:head>
-                    {head_row(desk, head)}
-                </For>
-            </ul>
-            <p class="problem" role="alert">{live(move || problem.get())}</p>
-            {live(move || (!more.get() && heads.with(Vec::is_empty)).then(|| view! { <p>"No visits yet."</p> }))}
-            {live(move || more.get().then(|| view! {
-                <button type="button" class="big" on:click=press(move |_| bring())><b>"Older visits"</b></button>
-            }))}
-        </Frame>
-    }
+    frame(
+        "All visits".into(),
+        Route::Home,
+        all![
+            el("ul.heads").with(live(move || {
+                let heads = heads.get().into_iter().filter(|h| !h.deleted);
+                heads.map(|head| head_row(desk, head)).collect::<Piece>()
+            })),
+            el("p.problem")
+                .attr("role", "alert")
+                .with(live(move || problem.get())),
+            live(move || (!more.get() && heads.with(Vec::is_empty))
+                .then(|| el("p").with("No visits yet."))),
+            live(move || more
+                .get()
+                .then(|| big("", "Older visits", move |_| bring())))
+        ],
+    )
 }

@@ -1,16 +1,18 @@
 //! What is in the way of a task, and going on past it with a stated reason.
 
+use leptos::ev;
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::{Follow, follow, live, press};
-use super::parts::Choices;
+use super::follow::{Follow, follow};
+use super::parts::choices;
 use super::why::rule_fold;
 use crate::clinical::go_on::GoOn;
-use crate::clinical::hold::{Hold, holds};
+use crate::clinical::hold::{self, Hold};
 use crate::clinical::person::Role;
 use crate::clinical::rules;
 use crate::clinical::task::TaskId;
+use crate::draw::{Drawn, Piece, el, live};
 use crate::record::event::Event;
 
 /// Offered where a child's reading is held.
@@ -26,65 +28,66 @@ const REASONS: [&str; 5] = [
 ];
 
 /// What is in the way, each with its way past where there is one. Draws nothing when free.
-#[component]
-pub(super) fn Holds(
-    /// What holds it.
+pub(super) fn holds(
+    // What holds it.
     held: Follow<Vec<Hold>>,
-) -> impl IntoView {
-    view! {
-        {live(move || {
-            let now = held.get();
-            (!now.is_empty()).then(|| view! {
-                <section class="found block">
-                    <h2>"Not yet"</h2>
-                    <ul>
-                        {now.into_iter().map(|hold| view! {
-                            <li>
-                                <p><b>{crate::clinical::words::capital(&hold.says)}</b></p>
-                                {(!hold.advice.is_empty()).then(|| view! { <p>{hold.advice}</p> })}
-                                <GoOnPast id=hold.id says=hold.says go_on=hold.go_on/>
-                                {rule_fold(hold.rule)}
-                            </li>
-                        }).collect_view()}
-                    </ul>
-                </section>
-            })
-        })}
-    }
+) -> Piece {
+    live(move || {
+        let now = held.get();
+        (!now.is_empty()).then(|| {
+            el("section.found.block")
+                .with(el("h2").with("Not yet"))
+                .with(
+                    el("ul").with(
+                        now.into_iter()
+                            .map(|hold| {
+                                el("li")
+                                    .with(el("p").with(
+                                        el("b").with(crate::clinical::words::capital(&hold.says)),
+                                    ))
+                                    .with(
+                                        (!hold.advice.is_empty())
+                                            .then(|| el("p").with(hold.advice)),
+                                    )
+                                    .with(go_on_past(hold.id, hold.says, hold.go_on))
+                                    .with(rule_fold(hold.rule))
+                            })
+                            .collect::<Piece>(),
+                    ),
+                )
+        })
+    })
 }
 
 /// The way past one hold, for whoever may take it.
-#[component]
-pub(super) fn GoOnPast(
-    /// The hold.
+pub(super) fn go_on_past(
+    // The hold.
     id: String,
-    /// What it says.
+    // What it says.
     says: String,
-    /// Who may.
+    // Who may.
     go_on: GoOn,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     let role = desk
         .visit
-        .with_untracked(|v| v.as_ref().map_or(Role::default(), |v| v.role));
+        .with_untracked(|v| v.map_or(Role::default(), |v| v.role));
     match go_on {
-        GoOn::Never => ().into_any(),
-        way if way.open_to(role) => view! { <GoOnWith id=id says=says/> }.into_any(),
-        _ => view! {
-            <p class="small">"Only a speech-language pathologist may go on past this."</p>
-        }
-        .into_any(),
+        GoOn::Never => ().piece(),
+        way if way.open_to(role) => go_on_with(id, says),
+        _ => el("p.small")
+            .with("Only a speech-language pathologist may go on past this.")
+            .piece(),
     }
 }
 
 /// The reason for going on, by press or typed; recorded with who takes it on.
-#[component]
-fn GoOnWith(
-    /// The hold gone past.
+fn go_on_with(
+    // The hold gone past.
     id: String,
-    /// What it says.
+    // What it says.
     says: String,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     let asked = RwSignal::new(false);
     let typed = RwSignal::new(String::new());
@@ -94,7 +97,7 @@ fn GoOnWith(
     let on = Callback::new(move |because: String| {
         let by = desk
             .visit
-            .with_untracked(|v| v.as_ref().map_or(Role::default(), |v| v.role));
+            .with_untracked(|v| v.map_or(Role::default(), |v| v.role));
         desk.record([Event::WentOn {
             hold: id.clone(),
             because,
@@ -110,45 +113,62 @@ fn GoOnWith(
             on.run(words);
         }
     };
-    view! {
-        {live(move || if asked.get() {
-            view! {
-                <div class="go-on-with">
-                    <Choices
-                        label="I go on all the same, because ... (this is handed over)"
-                        options=reasons.iter().map(|r| ((*r).to_owned(), crate::clinical::words::capital(r))).collect()
-                        chosen=Signal::derive(|| None::<String>)
-                        pick=Callback::new(move |id: Option<String>| {
-                            if let Some(words) = id { on.run(words); }
-                        })
-                    />
-                    <div class="words">
-                        <label for="because">"or in your own words"</label>
-                        <input
-                            id="because"
-                            type="text"
-                            maxlength="80"
-                            autocomplete="off"
-                            aria-describedby="because-problem"
-                            on:input=move |event| typed.set(event_target_value(&event))
-                        />
-                        <p class="problem" id="because-problem" role="alert">{live(move || problem.get())}</p>
-                        <button type="button" on:click=press(say)>"Go on with this reason"</button>
-                    </div>
-                </div>
-            }.into_any()
+    live(move || {
+        if asked.get() {
+            el("div.go-on-with")
+                .with(choices(
+                    "I go on all the same, because ... (this is handed over)".into(),
+                    reasons
+                        .iter()
+                        .map(|r| ((*r).to_owned(), crate::clinical::words::capital(r)))
+                        .collect(),
+                    Signal::derive(|| None::<String>),
+                    Callback::new(move |id: Option<String>| {
+                        if let Some(words) = id {
+                            on.run(words);
+                        }
+                    }),
+                ))
+                .with(
+                    el("div.words")
+                        .with(
+                            el("label")
+                                .attr("for", "because")
+                                .with("or in your own words"),
+                        )
+                        .with(
+                            el("input")
+                                .attr("id", "because")
+                                .attr("type", "text")
+                                .attr("maxlength", "80")
+                                .attr("autocomplete", "off")
+                                .attr("aria-describedby", "because-problem")
+                                .on("input", move |event: ev::Event| {
+                                    typed.set(event_target_value(&event))
+                                }),
+                        )
+                        .with(
+                            el("p.problem")
+                                .attr("id", "because-problem")
+                                .attr("role", "alert")
+                                .with(live(move || problem.get())),
+                        )
+                        .with(el("button").press(say).with("Go on with this reason")),
+                )
+                .piece()
         } else {
-            view! {
-                <button type="button" on:click=press(move |_| asked.set(true))>"Go on all the same"</button>
-            }.into_any()
-        })}
-    }
+            el("button")
+                .press(move |_| asked.set(true))
+                .with("Go on all the same")
+                .piece()
+        }
+    })
 }
 
 /// The holds of a task, followed as the visit changes.
 pub(super) fn held(desk: Desk, task: TaskId) -> Follow<Vec<Hold>> {
     follow(move || {
         desk.visit
-            .with(|v| v.as_ref().map_or(Vec::new(), |v| holds(task, &v.exam)))
+            .with(|v| v.map_or(Vec::new(), |v| hold::holds(task, &v.exam)))
     })
 }

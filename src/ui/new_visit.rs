@@ -3,16 +3,16 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::details::{DetailsFields, Form};
+use super::details::{Form, details_fields};
 use super::history::head_row;
-use super::live::{live, press};
-use super::parts::{Choices, Frame, para};
+use super::parts::{big, choices, frame, para};
 use super::route::Route;
 use crate::browser::{clock, prefs, sound};
 use crate::clinical::order::Order;
 use crate::clinical::person::Role;
 use crate::clinical::screen::ScreenId;
 use crate::clinical::tasks;
+use crate::draw::{Piece, all, el, live};
 
 /// A suggested label: which visit of the day on this phone, and when. Never a bed alone.
 fn suggested(desk: Desk) -> String {
@@ -27,11 +27,10 @@ fn suggested(desk: Desk) -> String {
 }
 
 /// The page.
-#[component]
-pub(super) fn NewVisitPage(
-    /// The screen to begin with.
+pub(super) fn new_visit_page(
+    // The screen to begin with.
     screen: ScreenId,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     let form = Form::new(suggested(desk), None);
     let role = Signal::derive(move || Some(role_id(desk.prefs.get().role).to_owned()));
@@ -64,26 +63,31 @@ pub(super) fn NewVisitPage(
     } else {
         String::new()
     };
-    view! {
-        <Frame title=screen.screen().title back=Route::Home>
-            <Unclosed/>
-            <DetailsFields form=form/>
-            <Choices
-                label="You are a"
-                options=vec![
-                    ("screener".to_owned(), "Clinician trained to screen".to_owned()),
+    frame(
+        screen.screen().title.into(),
+        Route::Home,
+        all![
+            unclosed(),
+            details_fields(form),
+            choices(
+                "You are a".into(),
+                vec![
+                    (
+                        "screener".to_owned(),
+                        "Clinician trained to screen".to_owned()
+                    ),
                     ("slp".to_owned(), "Speech-language pathologist".to_owned()),
-                ]
-                chosen=role
-                pick=pick_role
-            />
-            <p class="small">"Local policy: "{prefs::policy_in_force().name}</p>
-            {para("small", kept)}
-            <div class="foot">
-                <button type="button" class="big primary" on:click=press(begin)><b>"Begin"</b></button>
-            </div>
-        </Frame>
-    }
+                ],
+                role,
+                pick_role
+            ),
+            el("p.small")
+                .with("Local policy: ")
+                .with(prefs::policy_in_force().name),
+            para("small", kept),
+            el("div.foot").with(big("primary", "Begin", begin))
+        ],
+    )
 }
 
 fn role_id(role: Role) -> &'static str {
@@ -94,8 +98,7 @@ fn role_id(role: Role) -> &'static str {
 }
 
 /// An earlier refer or stop that nobody closed, so that it is not overlooked at the next visit.
-#[component]
-fn Unclosed() -> impl IntoView {
+fn unclosed() -> Piece {
     let desk = Desk::get();
     let open = move || {
         desk.heads
@@ -107,14 +110,15 @@ fn Unclosed() -> impl IntoView {
     live(move || {
         let open = open();
         (!open.is_empty()).then(|| {
-            view! {
-                <section class="found caution">
-                    <h2>"Earlier, and not closed. Same person?"</h2>
-                    <ul class="heads">
-                        {open.into_iter().map(|h| head_row(desk, h)).collect_view()}
-                    </ul>
-                </section>
-            }
+            el("section.found.caution")
+                .with(el("h2").with("Earlier, and not closed. Same person?"))
+                .with(
+                    el("ul.heads").with(
+                        open.into_iter()
+                            .map(|h| head_row(desk, h))
+                            .collect::<Piece>(),
+                    ),
+                )
         })
     })
 }

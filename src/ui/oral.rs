@@ -4,13 +4,13 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::{follow, live, press};
-use super::oral_item::OralItem;
-use super::oral_picture::OralPicture;
-use super::parts::{Choices, Frame, button, overview_of, para};
+use super::follow::follow;
+use super::oral_item::oral_item;
+use super::oral_picture::oral_picture;
+use super::parts::{big, button, choices, frame, overview_of, para};
 use super::route::Page;
 use super::steps;
-use super::task::Leave;
+use super::task::leave;
 use super::why::rule_fold;
 use crate::clinical::gate::{self, HOLDS};
 use crate::clinical::judge::weak_side::Side;
@@ -18,6 +18,7 @@ use crate::clinical::oral::flags::WEAKNESS;
 use crate::clinical::oral::{self, Answer, By, Cue, Item, Reason, Region, Seen};
 use crate::clinical::rules;
 use crate::clinical::words::small;
+use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::event::Event;
 
 /// What the rows and the picture of a page share.
@@ -31,10 +32,8 @@ pub(super) struct Rows {
 
 /// An item's answer, followed.
 pub(super) fn answer_of(desk: Desk, item: &'static Item) -> Answer {
-    desk.visit.with(|v| {
-        v.as_ref()
-            .map_or(Answer::Open, |v| v.exam.oral.answer(item))
-    })
+    desk.visit
+        .with(|v| v.map_or(Answer::Open, |v| v.exam.oral.answer(item)))
 }
 
 /// Options of a [`Choices`] whose words are their ids.
@@ -45,23 +44,25 @@ pub(super) fn options<'a>(words: impl IntoIterator<Item = &'a str>) -> Vec<(Stri
         .collect()
 }
 
+/// When the gag is tested.
+const NO_GAG_YET: &str = "The gag is never tested before a swallow trial. First the trials, then \
+    this page.";
+
 /// The page.
-#[component]
-pub(super) fn OralPage(
-    /// Which.
+pub(super) fn oral_page(
+    // Which.
     region: Region,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     let regions: Vec<Region> = desk.visit.with_untracked(|v| {
-        v.as_ref()
-            .and_then(|v| v.screen)
+        v.and_then(|v| v.screen)
             .map_or(Vec::new(), |id| id.screen().oral.regions().collect())
     });
     let at = regions.iter().position(|r| *r == region).unwrap_or(0) + 1;
     let title = format!("{} ({at} of {})", region.title(), regions.len());
     let rows = Rows {
         opened: RwSignal::new(desk.visit.with_untracked(|v| {
-            let oral = v.as_ref().map(|v| &v.exam.oral);
+            let oral = v.map(|v| &v.exam.oral);
             region
                 .items()
                 .filter(|item| {
@@ -79,66 +80,69 @@ pub(super) fn OralPage(
     };
     // The gag waits until nothing is to be swallowed any more.
     let waits = follow(move || {
-        region == Region::Gag
-            && desk
-                .visit
-                .with(|v| v.as_ref().is_some_and(steps::gag_waits))
+        region == Region::Gag && desk.visit.with(|v| v.is_some_and(steps::gag_waits))
     });
-    view! {
-        <Frame title=title back=overview_of(desk)>
-            {if region == Region::Face {
-                view! { <Weakness/><Safety/> }.into_any()
+    frame(
+        title.into(),
+        overview_of(desk),
+        all![
+            if region == Region::Face {
+                all![weakness(), safety()]
             } else {
                 para("small", SAFETY)
-            }}
-            {para("advice", region.care())}
-            {live(move || if waits.get() {
-                view! {
-                    <section class="found caution">
-                        <h2>"Not yet"</h2>
-                        <p>"The gag is never tested before a swallow trial. First the trials, then this page."</p>
-                        {rule_fold(&rules::GAG_NEVER_DECIDES)}
-                    </section>
-                }.into_any()
+            },
+            para("advice", region.care()),
+            live(move || if waits.get() {
+                el("section.found.caution")
+                    .with(el("h2").with("Not yet"))
+                    .with(el("p").with(NO_GAG_YET))
+                    .with(rule_fold(&rules::GAG_NEVER_DECIDES))
+                    .piece()
             } else {
-                view! { <Items region=region rows=rows/> }.into_any()
-            })}
-            <Foot region=region/>
-            <Leave/>
-        </Frame>
-    }
+                items(region, rows)
+            }),
+            foot(region),
+            leave()
+        ],
+    )
 }
 
 /// The items with their picture.
-#[component]
-fn Items(region: Region, rows: Rows) -> impl IntoView {
+fn items(region: Region, rows: Rows) -> Piece {
     let groups = [
         (By::Eye, "Look and listen"),
         (By::Hand, "By hand: not tested until you did"),
         (By::Alone, "Each by itself: not tested until you did"),
     ];
-    view! {
-        {para("hint", "Left and right are the patient's. Press a line that is not as expected.")}
-        <OralPicture region=region rows=rows/>
-        {groups.into_iter().filter(|(by, _)| region.items_by(*by).next().is_some()).map(|(by, heading)| view! {
-            <h2>{heading}</h2>
-            <ul class="items oral">
-                {region.items_by(by).map(|item| view! { <OralItem item=item rows=rows/> }).collect_view()}
-            </ul>
-        }).collect_view()}
-        <CueUsed region=region/>
-    }
+    all![
+        para(
+            "hint",
+            "Left and right are the patient's. Press a line that is not as expected."
+        ),
+        oral_picture(region, rows),
+        groups
+            .into_iter()
+            .filter(|(by, _)| region.items_by(*by).next().is_some())
+            .map(|(by, heading)| all![
+                el("h2").with(heading),
+                el("ul.items.oral").with(
+                    region
+                        .items_by(by)
+                        .map(|item| oral_item(item, rows))
+                        .collect::<Piece>()
+                )
+            ])
+            .collect::<Piece>(),
+        cue_used(region)
+    ]
 }
 
 /// New or worse, and not known: asked before anything else, an emergency where it is so.
-#[component]
-pub(super) fn Weakness() -> impl IntoView {
+pub(super) fn weakness() -> Piece {
     let desk = Desk::get();
     let given = follow(move || {
-        desk.visit.with(|v| {
-            v.as_ref()
-                .and_then(|v| v.exam.gate.0.get(WEAKNESS).cloned())
-        })
+        desk.visit
+            .with(|v| v.and_then(|v| v.exam.gate.0.get(WEAKNESS).cloned()))
     });
     let mut answers = vec![(HOLDS.to_owned(), "No, nothing new or worse".to_owned())];
     let item = gate::find(WEAKNESS);
@@ -154,62 +158,66 @@ pub(super) fn Weakness() -> impl IntoView {
         }]);
         if desk
             .visit
-            .with_untracked(|v| v.as_ref().is_some_and(steps::emergency))
+            .with_untracked(|v| v.is_some_and(steps::emergency))
         {
             desk.turn(Page::GateResult);
         }
     });
-    view! {
-        <section class="first">
-            <Choices
-                label="Is any weakness, droop or speech problem new or worse?"
-                options=answers
-                chosen=given
-                pick=pick
-            />
-        </section>
-    }
+    el("section.first")
+        .with(choices(
+            "Is any weakness, droop or speech problem new or worse?".into(),
+            answers,
+            given.into(),
+            pick,
+        ))
+        .piece()
 }
 
 /// What holds for every region, in a line: the first page has it in full.
 const SAFETY: &str = "Gloves on. Single-use things. Phone by a clean hand or in a clear bag. Stop at \
     pain or distress.";
 
+/// What touches one person only.
+const ONE_PERSON: &str = "Gloves on. Depressor and cotton tip for this person only, then away.";
+
+/// How the phone is touched.
+const PHONE_CLEAN: &str = "The phone is touched with a clean hand, by a helper, or in a clear \
+    bag, never with a used glove. Wipe it afterwards.";
+
+/// What is seen to first.
+const TEETH_FIRST: &str = "Loose teeth first: see to them before anything is pulled, bitten or \
+    pressed.";
+
 /// What holds for every region.
-#[component]
-fn Safety() -> impl IntoView {
-    view! {
-        <ul class="small">
-            <li>"Gloves on. Depressor and cotton tip for this person only, then away."</li>
-            <li>"The phone is touched with a clean hand, by a helper, or in a clear bag, never with a used glove. Wipe it afterwards."</li>
-            <li>"Loose teeth first: see to them before anything is pulled, bitten or pressed."</li>
-            <li>"Stop at pain, distress or a sign to stop."</li>
-        </ul>
-    }
+fn safety() -> Piece {
+    el("ul.small")
+        .with(el("li").with(ONE_PERSON))
+        .with(el("li").with(PHONE_CLEAN))
+        .with(el("li").with(TEETH_FIRST))
+        .with(el("li").with("Stop at pain, distress or a sign to stop."))
+        .piece()
 }
 
 /// How the region was asked for.
-#[component]
-fn CueUsed(region: Region) -> impl IntoView {
+fn cue_used(region: Region) -> Piece {
     let desk = Desk::get();
     let cue = Signal::derive(move || {
         desk.visit.with(|v| {
-            v.as_ref()
-                .and_then(|v| v.exam.oral.cue(region))
+            v.and_then(|v| v.exam.oral.cue(region))
                 .map(|cue| cue.words().to_owned())
         })
     });
-    view! {
-        <Choices
-            label="How was it asked for?"
-            options=options(Cue::ALL.map(Cue::words))
-            chosen=cue
-            pick=Callback::new(move |id: Option<String>| {
-                let cue = Cue::ALL.into_iter().find(|c| id.as_deref() == Some(c.words()));
-                desk.record([Event::OralCue { region, cue }]);
-            })
-        />
-    }
+    choices(
+        "How was it asked for?".into(),
+        options(Cue::ALL.map(Cue::words)),
+        cue,
+        Callback::new(move |id: Option<String>| {
+            let cue = Cue::ALL
+                .into_iter()
+                .find(|c| id.as_deref() == Some(c.words()));
+            desk.record([Event::OralCue { region, cue }]);
+        }),
+    )
 }
 
 /// The items that one press may settle next: a group of which some have no answer yet.
@@ -241,8 +249,7 @@ fn settle(desk: Desk, region: Region, items: Vec<&'static str>, seen: &Seen) {
     }
     desk.hold_still();
     if let Some(next) = desk.visit.with_untracked(|v| {
-        v.as_ref()
-            .filter(|v| v.exam.oral.is_done(region))
+        v.filter(|v| v.exam.oral.is_done(region))
             .map(|v| steps::after_region(v, region))
     }) {
         desk.turn(next);
@@ -250,12 +257,11 @@ fn settle(desk: Desk, region: Region, items: Vec<&'static str>, seen: &Seen) {
 }
 
 /// What settles the region, and what takes it back.
-#[component]
-fn Foot(region: Region) -> impl IntoView {
+fn foot(region: Region) -> Piece {
     let desk = Desk::get();
     let open = follow(move || {
         desk.visit.with(|v| {
-            v.as_ref().map_or(Vec::new(), |v| {
+            v.map_or(Vec::new(), |v| {
                 region
                     .items()
                     .filter(|item| v.exam.oral.answer(item) == Answer::Open)
@@ -266,20 +272,19 @@ fn Foot(region: Region) -> impl IntoView {
     });
     let unasked = move || {
         region == Region::Face
-            && desk.visit.with(|v| {
-                v.as_ref()
-                    .is_some_and(|v| !v.exam.gate.0.contains_key(WEAKNESS))
-            })
+            && desk
+                .visit
+                .with(|v| v.is_some_and(|v| !v.exam.gate.0.contains_key(WEAKNESS)))
     };
     let problem = RwSignal::new("");
     let waits = region == Region::Gag
         && desk
             .visit
-            .with_untracked(|v| v.as_ref().is_some_and(steps::gag_waits));
+            .with_untracked(|v| v.is_some_and(steps::gag_waits));
     let next = move || {
         if let Some(page) = desk
             .visit
-            .with_untracked(|v| v.as_ref().map(|v| steps::after_region(v, region)))
+            .with_untracked(|v| v.map(|v| steps::after_region(v, region)))
         {
             desk.hold_still();
             desk.turn(page);
@@ -296,14 +301,12 @@ fn Foot(region: Region) -> impl IntoView {
     });
     // What is left of the page, and why it is not tested.
     let rest = move |label: String| {
-        view! {
-            <Choices
-                label=label
-                options=options(Reason::ALL.map(Reason::words))
-                chosen=Signal::derive(|| None::<String>)
-                pick=because
-            />
-        }
+        choices(
+            label,
+            options(Reason::ALL.map(Reason::words)),
+            Signal::derive(|| None::<String>),
+            because,
+        )
     };
     let left = move || {
         let open = open.get();
@@ -314,10 +317,8 @@ fn Foot(region: Region) -> impl IntoView {
         format!("Not tested: {}. Because:", names(&items))
     };
     let newest = follow(move || {
-        desk.visit.with(|v| {
-            v.as_ref()
-                .map_or(Vec::new(), |v| v.exam.oral.newest_press().to_vec())
-        })
+        desk.visit
+            .with(|v| v.map_or(Vec::new(), |v| v.exam.oral.newest_press().to_vec()))
     });
     let undo = move || {
         let items = newest.get_untracked();
@@ -330,14 +331,18 @@ fn Foot(region: Region) -> impl IntoView {
             desk.turn(Page::Oral(back));
         }
     };
-    view! {
-        {live(move || match group() {
-            None if !open.get().is_empty() => Some(rest(left()).into_any()),
+    all![
+        live(move || match group() {
+            None if !open.get().is_empty() => Some(rest(left()).piece()),
             _ => None,
-        })}
-        <div class="foot settle">
-            <p class="problem" role="alert">{live(move || problem.get())}</p>
-            {live(move || match group() {
+        }),
+        el("div.foot.settle")
+            .with(
+                el("p.problem")
+                    .attr("role", "alert")
+                    .with(live(move || problem.get()))
+            )
+            .with(live(move || match group() {
                 Some((by, items)) => {
                     let names = names(&items);
                     let n = items.len();
@@ -350,37 +355,35 @@ fn Foot(region: Region) -> impl IntoView {
                     let ids: Vec<&'static str> = items.iter().map(|item| item.id).collect();
                     let press_all = move |_| {
                         if unasked() {
-                            problem.set("First answer whether anything is new or worse, at the top.");
+                            problem
+                                .set("First answer whether anything is new or worse, at the top.");
                         } else {
                             problem.set("");
                             settle(desk, region, ids.clone(), &Seen::AsExpected);
                         }
                     };
-                    view! {
-                        <button type="button" class="big primary" on:click=press(press_all)>
-                            <b>{words}</b>
-                            <span>{names}</span>
-                        </button>
-                    }.into_any()
+                    big("primary", words, press_all)
+                        .with(el("span").with(names))
+                        .piece()
                 }
-                None => view! {
-                    <button type="button" class="big primary" on:click=press(move |_| next())><b>"Next"</b></button>
-                }.into_any(),
-            })}
-            {live(move || {
+                None => big("primary", "Next", move |_| next()).piece(),
+            }))
+            .with(live(move || {
                 let items = newest.get();
                 items.first().and_then(|id| oral::find(id)).map(|first| {
-                    let words = format!("Undo: {}, last {} settled", Region::of(first).title(), items.len());
+                    let words = format!(
+                        "Undo: {}, last {} settled",
+                        Region::of(first).title(),
+                        items.len()
+                    );
                     button("", words, undo)
                 })
-            })}
-        </div>
-        {live(move || (group().is_some() && !waits).then(|| view! {
-            <details class="more">
-                <summary>"Leave the rest untested"</summary>
-                {rest(left())}
-                {button("", "Next page, come back later", next)}
-            </details>
-        }))}
-    }
+            })),
+        live(
+            move || (group().is_some() && !waits).then(|| el("details.more")
+                .with(el("summary").with("Leave the rest untested"))
+                .with(rest(left()))
+                .with(button("", "Next page, come back later", next)))
+        )
+    ]
 }

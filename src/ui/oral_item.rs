@@ -3,9 +3,9 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::{Follow, follow, live, press, said};
+use super::follow::{Follow, follow};
 use super::oral::{Rows, answer_of, options};
-use super::parts::{Choices, NumberField, button, para};
+use super::parts::{Number, Steps, button, choices, number_field, para};
 use super::route::Page;
 use super::why::rule_fold;
 use crate::clinical::judge::mouth::FrontTeeth;
@@ -14,6 +14,7 @@ use crate::clinical::oral::{
     Answer, Exception, Found, FoundId, Item, Reason, Seen, Severity, Sided, Sides, Takes, Touches,
 };
 use crate::clinical::words::capital;
+use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::measure::decimals::short;
 use crate::record::event::Event;
 
@@ -64,13 +65,12 @@ fn state(answer: &Answer) -> String {
 }
 
 /// One line, with everything else behind a press.
-#[component]
-pub(super) fn OralItem(
-    /// The item.
+pub(super) fn oral_item(
+    // The item.
     item: &'static Item,
-    /// What the page shares.
+    // What the page shares.
     rows: Rows,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     let answer = follow(move || answer_of(desk, item));
     let open = follow(move || rows.opened.with(|o| o.contains(&item.id)));
@@ -89,28 +89,30 @@ pub(super) fn OralItem(
         Answer::NotTested(_) => "item",
         _ => "item excepted",
     };
-    view! {
-        <li class=said(class)>
-            <button
-                type="button"
-                class="line"
-                id=item.id
-                aria-expanded=said(move || open.get().to_string())
-                on:click=press(toggle)
-            >
-                <span>
-                    <b>{item.name}</b>
-                    {(!item.ask.is_empty()).then(|| view! { <span class="asked">"\u{201C}"{item.ask}"\u{201D}"</span> })}
-                </span>
-                <span class="tick">{live(move || state(&answer.get()))}</span>
-            </button>
-            {live(move || open.get().then(|| view! { <Inside item=item rows=rows answer=answer/> }))}
-        </li>
-    }
+    el("li")
+        .class(said(class))
+        .with(
+            el("button.line")
+                .attr("id", item.id)
+                .attr("aria-expanded", said(move || open.get().to_string()))
+                .press(toggle)
+                .with(
+                    el("span")
+                        .with(el("b").with(item.name))
+                        .with((!item.ask.is_empty()).then(|| {
+                            el("span.asked")
+                                .with("\u{201C}")
+                                .with(item.ask)
+                                .with("\u{201D}")
+                        })),
+                )
+                .with(el("span.tick").with(live(move || state(&answer.get())))),
+        )
+        .with(live(move || open.get().then(|| inside(item, rows, answer))))
+        .piece()
 }
 
-#[component]
-fn Inside(item: &'static Item, rows: Rows, answer: Follow<Answer>) -> impl IntoView {
+fn inside(item: &'static Item, rows: Rows, answer: Follow<Answer>) -> Piece {
     let desk = Desk::get();
     let problem = RwSignal::new(String::new());
     // What can be as expected by one press.
@@ -123,42 +125,58 @@ fn Inside(item: &'static Item, rows: Rows, answer: Follow<Answer>) -> impl IntoV
         "" => "No cranial nerve of its own".to_owned(),
         number => format!("Cranial nerve {number}"),
     };
-    view! {
-        <div class="exceptions">
-            {para("small", item.look)}
-            {para("small", nerve)}
-            {para("advice", item.care)}
-            {(!item.exceptions.is_empty()).then(|| exceptions(desk, item, rows, answer, problem))}
-            <p class="problem" role="alert">{live(move || problem.get())}</p>
-            {match item.takes {
-                Takes::Look => ().into_any(),
-                Takes::Touches => touches(desk, item, answer).into_any(),
-                Takes::Millimetres | Takes::Flow => number(desk, item, answer).into_any(),
-            }}
-            <div class="row apart">
-                {plain.then(|| button("choice", "As expected", move || put(desk, item, Seen::AsExpected)))}
-                {live(move || matches!(answer.get(), Answer::Touched { .. }).then(|| {
-                    button("", "Undo last touch", move || undo_touch(desk, item))
-                }))}
-                {live(move || (answer.get() != Answer::Open).then(|| button("", "Clear", move || clear(desk, item))))}
-                {(!item.ask.is_empty()).then(|| {
-                    button("", "Show to patient", move || desk.turn(Page::OralShow(item.id)))
-                })}
-            </div>
-            <Choices
-                label="Not tested, because"
-                options=options(Reason::ALL.map(Reason::words))
-                chosen=reason
-                pick=Callback::new(move |id: Option<String>| {
-                    match Reason::ALL.into_iter().find(|r| id.as_deref() == Some(r.words())) {
-                        Some(reason) => put(desk, item, Seen::NotTested(reason)),
-                        None => clear(desk, item),
-                    }
-                })
-            />
-            {item.rule.map(rule_fold)}
-        </div>
-    }
+    el("div.exceptions")
+        .with(para("small", item.look))
+        .with(para("small", nerve))
+        .with(para("advice", item.care))
+        .with((!item.exceptions.is_empty()).then(|| exceptions(desk, item, rows, answer, problem)))
+        .with(
+            el("p.problem")
+                .attr("role", "alert")
+                .with(live(move || problem.get())),
+        )
+        .with(match item.takes {
+            Takes::Look => ().piece(),
+            Takes::Touches => touches(desk, item, answer),
+            Takes::Millimetres | Takes::Flow => number(desk, item, answer),
+        })
+        .with(
+            el("div.row.apart")
+                .with(plain.then(|| {
+                    button("choice", "As expected", move || {
+                        put(desk, item, Seen::AsExpected)
+                    })
+                }))
+                .with(live(move || {
+                    matches!(answer.get(), Answer::Touched { .. })
+                        .then(|| button("", "Undo last touch", move || undo_touch(desk, item)))
+                }))
+                .with(live(move || {
+                    (answer.get() != Answer::Open)
+                        .then(|| button("", "Clear", move || clear(desk, item)))
+                }))
+                .with((!item.ask.is_empty()).then(|| {
+                    button("", "Show to patient", move || {
+                        desk.turn(Page::OralShow(item.id))
+                    })
+                })),
+        )
+        .with(choices(
+            "Not tested, because".into(),
+            options(Reason::ALL.map(Reason::words)),
+            reason,
+            Callback::new(move |id: Option<String>| {
+                match Reason::ALL
+                    .into_iter()
+                    .find(|r| id.as_deref() == Some(r.words()))
+                {
+                    Some(reason) => put(desk, item, Seen::NotTested(reason)),
+                    None => clear(desk, item),
+                }
+            }),
+        ))
+        .with(item.rule.map(rule_fold))
+        .piece()
 }
 
 /// The exceptions, several of which may be the case; below each its side and its severity.
@@ -168,7 +186,7 @@ fn exceptions(
     rows: Rows,
     answer: Follow<Answer>,
     problem: RwSignal<String>,
-) -> impl IntoView {
+) -> Piece {
     let has = move |id: &str| answer.get().found().iter().any(|f| f.exception().id == id);
     let toggle = move |exception: &'static Exception| {
         let now = answer.get_untracked();
@@ -212,37 +230,55 @@ fn exceptions(
             .map(|f| f.exception().id)
             .collect::<Vec<_>>()
     });
-    view! {
-        <div class="choices" role="group" aria-label="What is the case?">
-            <p class="ask">"What is the case?"</p>
-            <div class="row">
-                {item.exceptions.iter().map(|exception| view! {
-                    <button
-                        type="button"
-                        class="choice"
-                        aria-pressed=said(move || has(exception.id).to_string())
-                        on:click=press(move |_| toggle(exception))
-                    >
-                        {capital(exception.words)}
-                    </button>
-                }).collect_view()}
-            </div>
-        </div>
-        {live(move || cases.get().into_iter().filter_map(|id| item.exception(id)).map(|exception| view! {
-            {(exception.side != Sided::No).then(|| part(
-                desk, item, exception, answer, "which side?",
-                Sides::ALL.into_iter().filter(|s| exception.side == Sided::On || *s != Sides::Both).map(Sides::button).collect(),
-                |f| f.side.map(Sides::button),
-                |f, words| f.side = Sides::ALL.into_iter().find(|s| Some(s.button()) == words),
-            ))}
-            {exception.graded.then(|| part(
-                desk, item, exception, answer, "how much?",
-                Severity::ALL.map(Severity::words).to_vec(),
-                |f| f.severity.map(Severity::words),
-                |f, words| f.severity = Severity::ALL.into_iter().find(|s| Some(s.words()) == words),
-            ))}
-        }).collect_view())}
-    }
+    all![
+        el("div.choices")
+            .attr("role", "group")
+            .attr("aria-label", "What is the case?")
+            .with(el("p.ask").with("What is the case?"))
+            .with(
+                el("div.row").with(
+                    item.exceptions
+                        .iter()
+                        .map(|exception| el("button.choice")
+                            .attr("aria-pressed", said(move || has(exception.id).to_string()))
+                            .press(move |_| toggle(exception))
+                            .with(capital(exception.words)))
+                        .collect::<Piece>()
+                )
+            ),
+        live(move || cases
+            .get()
+            .into_iter()
+            .filter_map(|id| item.exception(id))
+            .map(|exception| all![
+                (exception.side != Sided::No).then(|| part(
+                    desk,
+                    item,
+                    exception,
+                    answer,
+                    "which side?",
+                    Sides::ALL
+                        .into_iter()
+                        .filter(|s| exception.side == Sided::On || *s != Sides::Both)
+                        .map(Sides::button)
+                        .collect(),
+                    |f| f.side.map(Sides::button),
+                    |f, words| f.side = Sides::ALL.into_iter().find(|s| Some(s.button()) == words),
+                )),
+                exception.graded.then(|| part(
+                    desk,
+                    item,
+                    exception,
+                    answer,
+                    "how much?",
+                    Severity::ALL.map(Severity::words).to_vec(),
+                    |f| f.severity.map(Severity::words),
+                    |f, words| f.severity =
+                        Severity::ALL.into_iter().find(|s| Some(s.words()) == words),
+                ))
+            ])
+            .collect::<Piece>())
+    ]
 }
 
 /// The side or the severity of an exception.
@@ -256,7 +292,7 @@ fn part(
     offered: Vec<&'static str>,
     read: fn(&FoundId) -> Option<&'static str>,
     write: fn(&mut FoundId, Option<&str>),
-) -> AnyView {
+) -> Piece {
     let chosen = Signal::derive(move || {
         stored(&answer.get())
             .iter()
@@ -271,21 +307,18 @@ fn part(
         }
         put_found(desk, item, found);
     });
-    view! {
-        <Choices
-            label=format!("{}: {asks}", capital(exception.words))
-            options=options(offered)
-            chosen=chosen
-            pick=pick
-        />
-    }
-    .into_any()
+    choices(
+        format!("{}: {asks}", capital(exception.words)),
+        options(offered),
+        chosen,
+        pick,
+    )
 }
 
 /// Takes the newest touch back; the first of them takes the answer back.
 fn undo_touch(desk: Desk, item: &'static Item) {
     let before = desk.visit.with_untracked(|v| {
-        let v = v.as_ref()?;
+        let v = v?;
         v.exam.oral.before_touch(item).cloned()
     });
     match before {
@@ -295,7 +328,7 @@ fn undo_touch(desk: Desk, item: &'static Item) {
 }
 
 /// Counts touches, left and right.
-fn touches(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl IntoView {
+fn touches(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> Piece {
     let sides = move || match answer.get() {
         Answer::Touched { left, right } => [right, left],
         _ => <[Touches; 2]>::default(),
@@ -328,30 +361,30 @@ fn touches(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl Into
                     counted.unwrap_or_else(|| "no touch yet".to_owned())
                 )
             };
-            view! {
-                <div class="choices" role="group" aria-label=side.button()>
-                    <p class="ask" role="status">{live(words)}</p>
-                    <div class="row">
-                        {["Felt", "Felt less", "Not felt"].into_iter().enumerate().map(|(felt, words)| {
-                            button("choice", words, move || count(at, felt))
-                        }).collect_view()}
-                    </div>
-                </div>
-            }
+            el("div.choices")
+                .attr("role", "group")
+                .attr("aria-label", side.button())
+                .with(el("p.ask").attr("role", "status").with(live(words)))
+                .with(
+                    el("div.row").with(
+                        ["Felt", "Felt less", "Not felt"]
+                            .into_iter()
+                            .enumerate()
+                            .map(|(felt, words)| button("choice", words, move || count(at, felt)))
+                            .collect::<Piece>(),
+                    ),
+                )
         })
-        .collect_view();
-    view! {
-        {para("small", "One press for each touch.")}
-        {rows}
-    }
+        .collect::<Piece>();
+    all![para("small", "One press for each touch."), rows]
 }
 
 /// A measured number.
-fn number(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl IntoView {
+fn number(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> Piece {
     let opening = item.takes == Takes::Millimetres;
     let seen = move || {
         desk.visit
-            .with(|v| match v.as_ref().and_then(|v| v.exam.oral.seen(item)) {
+            .with(|v| match v.and_then(|v| v.exam.oral.seen(item)) {
                 Some(Seen::Measured {
                     tenths,
                     front_teeth,
@@ -373,42 +406,48 @@ fn number(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> impl IntoV
             );
         }
     };
-    let (label, unit, range) = if opening {
-        ("Mouth opening", "mm", OPENING)
+    let (id, label, unit, range) = if opening {
+        ("opening", "Mouth opening", "mm", OPENING)
     } else {
-        ("Peak cough flow", "L/min", FLOW)
+        ("flow", "Peak cough flow", "L/min", FLOW)
     };
     let teeth = ["upper and lower front teeth", "not both"];
-    view! {
-        <NumberField
-            id=if opening { "opening" } else { "flow" }
-            label=label
-            unit=unit
-            value=Signal::derive(move || seen().0)
-            range=range
-            step=0
-            take=Callback::new(move |tenths: Option<i32>| keep(tenths, untrack(seen).1))
-        />
-        {live(move || para("advice", if seen().0.is_some_and(|t| opening && t < OPENING_ODD) {
-            "Very narrow. Read again: millimetres, edge to edge of the front teeth."
-        } else {
-            ""
-        }))}
-        {opening.then(|| view! {
-            <Choices
-                label="Measured between"
-                options=options(teeth)
-                chosen=Signal::derive(move || seen().1.map(|both| teeth[usize::from(!both)].to_owned()))
-                pick=Callback::new(move |id: Option<String>| {
-                    keep(untrack(seen).0, id.map(|id| id == teeth[0]));
-                })
-            />
-        })}
-        {live(move || para("small", match answer.get() {
-            Answer::Opening(_, FrontTeeth::NotLooked) => {
-                "Say between what it was measured, or it is not judged."
+    all![
+        number_field(
+            Number {
+                id,
+                label,
+                unit,
+                range,
+                steps: Steps::None,
+            },
+            Signal::derive(move || seen().0),
+            Callback::new(move |tenths: Option<i32>| keep(tenths, untrack(seen).1))
+        ),
+        live(move || para(
+            "advice",
+            if seen().0.is_some_and(|t| opening && t < OPENING_ODD) {
+                "Very narrow. Read again: millimetres, edge to edge of the front teeth."
+            } else {
+                ""
             }
-            _ => "",
-        }))}
-    }
+        )),
+        opening.then(|| choices(
+            "Measured between".into(),
+            options(teeth),
+            Signal::derive(move || seen().1.map(|both| teeth[usize::from(!both)].to_owned())),
+            Callback::new(move |id: Option<String>| {
+                keep(untrack(seen).0, id.map(|id| id == teeth[0]));
+            })
+        )),
+        live(move || para(
+            "small",
+            match answer.get() {
+                Answer::Opening(_, FrontTeeth::NotLooked) => {
+                    "Say between what it was measured, or it is not judged."
+                }
+                _ => "",
+            }
+        ))
+    ]
 }

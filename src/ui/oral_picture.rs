@@ -6,11 +6,11 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::{live, press, said};
 use super::oral::{Rows, answer_of};
 use crate::browser::page;
 use crate::clinical::judge::weak_side::Side;
 use crate::clinical::oral::{Answer, Item, Region, Sided, Sides};
+use crate::draw::{Drawn, Piece, all, el, live, said};
 
 /// Face from the front.
 const FACE: &str = "M160 8C96 8 72 64 74 120C76 190 118 250 160 250C202 250 244 190 246 120C248 64 224 8 160 8\
@@ -42,26 +42,35 @@ fn drawing(region: Region) -> Option<&'static str> {
 }
 
 /// The picture of a region, where it has one.
-#[component]
-pub(super) fn OralPicture(
-    /// The region.
+pub(super) fn oral_picture(
+    // The region.
     region: Region,
-    /// What the page shares.
+    // What the page shares.
     rows: Rows,
-) -> impl IntoView {
-    drawing(region).map(|lines| {
-        let spots = region
-            .items()
-            .filter(|item| item.spot.is_some())
-            .flat_map(|item| [Side::Right, Side::Left].map(|side| spot(item, side, rows)));
-        view! {
-            <div class="sides"><span>"Patient's right"</span><span>"Patient's left"</span></div>
-            <div class="oral-picture" role="group" aria-label="Places, each leading to its line below">
-                <svg viewBox="0 0 320 256" aria-hidden="true"><path d=lines></path></svg>
-                {spots.collect_view()}
-            </div>
-        }
-    })
+) -> Piece {
+    drawing(region)
+        .map(|lines| {
+            let spots = region
+                .items()
+                .filter(|item| item.spot.is_some())
+                .flat_map(|item| [Side::Right, Side::Left].map(|side| spot(item, side, rows)));
+            all![
+                el("div.sides")
+                    .with(el("span").with("Patient's right"))
+                    .with(el("span").with("Patient's left")),
+                el("div.oral-picture")
+                    .attr("role", "group")
+                    .attr("aria-label", "Places, each leading to its line below")
+                    .with(
+                        el("svg")
+                            .attr("viewBox", "0 0 320 256")
+                            .attr("aria-hidden", "true")
+                            .with(el("path").attr("d", lines))
+                    )
+                    .with(spots.collect::<Piece>())
+            ]
+        })
+        .piece()
 }
 
 /// What is found at a place, in words: empty where nothing is. What has no side stands at both
@@ -86,7 +95,7 @@ fn found_at(desk: Desk, item: &'static Item, side: Side) -> String {
     words.join(", ")
 }
 
-fn spot(item: &'static Item, side: Side, rows: Rows) -> impl IntoView {
+fn spot(item: &'static Item, side: Side, rows: Rows) -> Piece {
     let desk = Desk::get();
     let (x, y) = item.spot.map_or((0, 0), |spot| (spot.0, spot.1));
     let x = if side == Side::Left { 320 - x } else { x };
@@ -108,25 +117,23 @@ fn spot(item: &'static Item, side: Side, rows: Rows) -> impl IntoView {
             Sides::from(side).button()
         )
     };
-    view! {
-        <button
-            type="button"
-            class="spot"
-            style:left=format!("{}%", percent(x * 100, 320))
-            style:top=format!("{}%", percent(y * 100, 256))
-            aria-label=said(name)
-            on:click=press(pick)
-        >
-            {live(move || {
-                let found = found_at(desk, item, side);
-                if found.is_empty() {
-                    view! { <i class="ring" aria-hidden="true"></i> }.into_any()
-                } else {
-                    view! { <span class="seen"><span aria-hidden="true">"\u{25B2} "</span>{found}</span> }.into_any()
-                }
-            })}
-        </button>
-    }
+    el("button.spot")
+        .style("left", format!("{}%", percent(x * 100, 320)))
+        .style("top", format!("{}%", percent(y * 100, 256)))
+        .attr("aria-label", said(name))
+        .press(pick)
+        .with(live(move || {
+            let found = found_at(desk, item, side);
+            if found.is_empty() {
+                el("i.ring").attr("aria-hidden", "true").piece()
+            } else {
+                el("span.seen")
+                    .with(el("span").attr("aria-hidden", "true").with("\u{25B2} "))
+                    .with(found)
+                    .piece()
+            }
+        }))
+        .piece()
 }
 
 /// A share in whole percent.

@@ -3,15 +3,16 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::oral::{Weakness, options};
-use super::parts::{Choices, para};
+use super::oral::{options, weakness};
+use super::parts::{choices, para};
 use super::why::flag_item;
 use crate::clinical::oral::{Answer, Oral, Reason, Region, Seen, findings, flags, points, told};
 use crate::clinical::words::capital;
+use crate::draw::{Drawn, Piece, all, el};
 use crate::record::event::Event;
 
 /// Asks once more why something was not tested, where nobody said: one press for all of it.
-fn because(desk: Desk, regions: &[Region], oral: &Oral) -> Option<AnyView> {
+fn because(desk: Desk, regions: &[Region], oral: &Oral) -> Option<Piece> {
     let open: Vec<&'static str> = regions
         .iter()
         .flat_map(|region| region.items())
@@ -32,25 +33,24 @@ fn because(desk: Desk, regions: &[Region], oral: &Oral) -> Option<AnyView> {
         }
     });
     (n > 0).then(|| {
-        view! {
-            <Choices
-                label=format!("Not tested, and nobody said why: {n} item{s}. Because:")
-                options=options(Reason::ALL.map(Reason::words))
-                chosen=Signal::derive(|| None::<String>)
-                pick=pick
-            />
-        }
-        .into_any()
+        choices(
+            format!("Not tested, and nobody said why: {n} item{s}. Because:"),
+            options(Reason::ALL.map(Reason::words)),
+            Signal::derive(|| None::<String>),
+            pick,
+        )
     })
 }
 
+/// Weakness that the team may not know.
+const SAY_IF_NEW: &str = "Weakness was found. If it is new or worse and the team did not know, \
+    say so now.";
+
 /// The section. Draws nothing where nothing was looked at.
-#[component]
-pub(super) fn OralPoints() -> impl IntoView {
+pub(super) fn oral_points() -> Piece {
     let desk = Desk::get();
     let exam = desk.visit.with_untracked(|v| {
-        v.as_ref()
-            .filter(|v| v.screen.is_some_and(|id| id.screen().oral.is_some()))
+        v.filter(|v| v.screen.is_some_and(|id| id.screen().oral.is_some()))
             .filter(|v| v.exam.oral.is_begun())
             .map(|v| (v.exam.clone(), v.screen))
     });
@@ -61,27 +61,39 @@ pub(super) fn OralPoints() -> impl IntoView {
         let ask = findings::could_be_new(oral) && !flags::emergency(&exam);
         let line = told::line(oral, &regions, usize::MAX, |_| false);
         let line = capital(line.strip_prefix(told::BEGINS).unwrap_or(&line));
-        view! {
-            <section>
-                <h2>"Face, mouth and throat"</h2>
-                {para("", line)}
-                {ask.then(|| view! {
-                    {para("advice", "Weakness was found. If it is new or worse and the team did not know, say so now.")}
-                    <Weakness/>
-                })}
-                {because(desk, &regions, oral)}
-                {(!groups.is_empty()).then(|| view! {
-                    <h2>"What it points to"</h2>
-                    {para("caution", points::MEANT)}
-                })}
-                {groups.into_iter().map(|group| view! {
-                    <div class="found">
-                        <h3>{group.nerve.words()}</h3>
-                        <ul>{group.lines.into_iter().map(|l| view! { <li>{l}</li> }).collect_view()}</ul>
-                        <ul class="flags">{group.flags.iter().map(flag_item).collect_view()}</ul>
-                    </div>
-                }).collect_view()}
-            </section>
-        }
+        el("section")
+            .with(el("h2").with("Face, mouth and throat"))
+            .with(para("", line))
+            .with(ask.then(|| all![para("advice", SAY_IF_NEW), weakness()]))
+            .with(because(desk, &regions, oral))
+            .with((!groups.is_empty()).then(|| {
+                all![
+                    el("h2").with("What it points to"),
+                    para("caution", points::MEANT)
+                ]
+            }))
+            .with(
+                groups
+                    .into_iter()
+                    .map(|group| {
+                        el("div.found")
+                            .with(el("h3").with(group.nerve.words()))
+                            .with(
+                                el("ul").with(
+                                    group
+                                        .lines
+                                        .into_iter()
+                                        .map(|l| el("li").with(l))
+                                        .collect::<Piece>(),
+                                ),
+                            )
+                            .with(
+                                el("ul.flags")
+                                    .with(group.flags.iter().map(flag_item).collect::<Piece>()),
+                            )
+                    })
+                    .collect::<Piece>(),
+            )
     })
+    .piece()
 }

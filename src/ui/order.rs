@@ -3,38 +3,35 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::{live, press};
 use super::parts::{button, para};
 use crate::browser::prefs;
 use crate::clinical::order::Order;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
+use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::event::Event;
 
 /// Why a child's sequences can't be moved.
 const CHILD: &str = "A child's pa-ta-ka comes last: whether it is asked for depends on the others.";
 
 /// The fold; nothing where the visit's screen has no syllables.
-#[component]
-pub(super) fn SyllableOrder() -> impl IntoView {
+pub(super) fn syllable_order() -> Piece {
     let desk = Desk::get();
     let has = desk.visit.with_untracked(|v| {
-        let screen = v.as_ref().and_then(|v| v.screen);
+        let screen = v.and_then(|v| v.screen);
         screen.is_some_and(|id| id.screen().has_order())
     });
     has.then(|| {
-        view! {
-            <details class="more">
-                <summary>"Syllables: order, leave out"</summary>
-                {live(move || lines(desk))}
-            </details>
-        }
+        el("details.more")
+            .with(el("summary").with("Syllables: order, leave out"))
+            .with(live(move || lines(desk)))
     })
+    .piece()
 }
 
-fn lines(desk: Desk) -> Option<AnyView> {
+fn lines(desk: Desk) -> Option<Piece> {
     let (order, left_out, begun, child) = desk.visit.with(|v| {
-        let visit = v.as_ref()?;
+        let visit = v?;
         let screen = visit.screen?.screen();
         let exam = &visit.exam;
         // As it stands on the page, so that a press changes what is seen.
@@ -75,23 +72,26 @@ fn lines(desk: Desk) -> Option<AnyView> {
                 order.turned(task),
             ));
         }
-        view! { <li><b>{title}</b>{presses}</li> }.into_any()
+        el("li").with(el("b").with(title)).with(presses).piece()
     };
     let asked = order.tasks().iter().enumerate();
-    let asked: Vec<AnyView> = asked.map(|(at, task)| row(*task, true, at == 0)).collect();
-    let others: Vec<AnyView> = left_out
+    let asked: Vec<Piece> = asked.map(|(at, task)| row(*task, true, at == 0)).collect();
+    let others: Vec<Piece> = left_out
         .iter()
         .map(|task| row(*task, false, false))
         .collect();
     let child = if child { CHILD } else { "" };
     let keep = differs.then(|| button("choice", "Keep this for the next visits", keep));
-    let list = view! { <ul class="plain order">{asked}{others}</ul> };
-    Some((list, para("small", child), keep).into_any())
+    let list = el("ul.plain.order").with(asked).with(others);
+    Some(all![list, para("small", child), keep])
 }
 
 /// One press of the list.
-fn change(desk: Desk, name: String, words: &'static str, order: Order) -> AnyView {
+fn change(desk: Desk, name: String, words: &'static str, order: Order) -> Piece {
     let record = move |_| desk.record([Event::Order(order.clone())]);
-    view! { <button type="button" aria-label=name on:click=press(record)>{words}</button> }
-        .into_any()
+    el("button")
+        .attr("aria-label", name)
+        .press(record)
+        .with(words)
+        .piece()
 }

@@ -11,15 +11,16 @@ use leptos::prelude::*;
 
 use super::banner::whole_seconds;
 use super::desk::Desk;
+use super::follow::{Follow, follow};
 use super::holds::held;
-use super::live::{Follow, follow, live, press, said};
 use super::pads::{all_pads, figures, on_key, pad_button, several};
-use super::signs::SignButtons;
+use super::signs::sign_buttons;
 use crate::browser::{clock, page, sound, vibrate};
 use crate::clinical::counted::word;
 use crate::clinical::task::{Length, Phase, TaskId, TaskSpec};
 use crate::clinical::tasks::{self, meal::minutes};
 use crate::clinical::trial::{MarkKind, Trial};
+use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::measure::beat::Beat;
 use crate::measure::time::{Millis, Stamp};
 
@@ -62,22 +63,20 @@ fn phase_of(desk: Desk, task: TaskId, now: Stamp) -> Phase {
 
 fn with_trial<T>(desk: Desk, task: TaskId, f: impl FnOnce(&TaskSpec, &Trial) -> T) -> Option<T> {
     desk.visit.with(|v| {
-        let trial = v.as_ref()?.exam.latest(task)?;
+        let trial = v?.exam.latest(task)?;
         Some(f(tasks::spec(task), trial))
     })
 }
 
 /// The pad of a task.
-#[component]
-pub(super) fn Pad(
-    /// The task.
+pub(super) fn pad(
+    // The task.
     task: TaskId,
-    /// The window chosen on the page, where the task leaves it open.
-    #[prop(into)]
+    // The window chosen on the page, where the task leaves it open.
     length: Signal<Option<Millis>>,
-    /// The face to show.
+    // The face to show.
     face: Follow<Face>,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     let spec = tasks::spec(task);
     let taps = follow(move || with_trial(desk, task, |_, t| t.taps()).unwrap_or(0));
@@ -85,11 +84,11 @@ pub(super) fn Pad(
     // What it offers where nothing runs: the next of many trials, or what that waits for.
     let offer = follow(move || {
         desk.visit
-            .with(|v| v.as_ref().and_then(|v| tasks::offer(task, &v.exam)))
+            .with(|v| v.and_then(|v| tasks::offer(task, &v.exam)))
     });
     let lately = follow(move || {
         desk.visit
-            .with(|v| v.as_ref().and_then(|v| tasks::lately(task, &v.exam)))
+            .with(|v| v.and_then(|v| tasks::lately(task, &v.exam)))
     });
     let goes_on = tasks::goes_on(task);
     let held = held(desk, task);
@@ -192,12 +191,14 @@ pub(super) fn Pad(
         .flatten()
         .unwrap_or(0)
     });
-    let big = move || {
-        match face.get() {
-        Face::Ready => view! {
-            <span class="start">{offer.get().map_or_else(|| spec.pad.start.to_owned(), |o| o.words)}</span>
-        }
-        .into_any(),
+    let big = move || match face.get() {
+        Face::Ready => el("span.start")
+            .with(
+                offer
+                    .get()
+                    .map_or_else(|| spec.pad.start.to_owned(), |o| o.words),
+            )
+            .piece(),
         Face::Countdown => {
             let left = move || match phase_of(desk, task, desk.now.get()) {
                 Phase::Countdown(left) if left.0 > 2000 => "Ready",
@@ -205,27 +206,24 @@ pub(super) fn Pad(
                 Phase::Countdown(_) => "Go in a moment",
                 _ => "Go",
             };
-            view! { <span class="start">{live(left)}</span> }.into_any()
+            el("span.start").with(live(left)).piece()
         }
-        Face::Running if spec.pad.touch_ends => view! {
-            {spec.pad.beat.map(|_| view! {
-                <span class="count" class:beat=move || beats.get() % 2 == 1>{live(move || beats.get())}</span>
-            })}
-            <span class="start">{spec.pad.end}</span>
-        }
-        .into_any(),
+        Face::Running if spec.pad.touch_ends => all![
+            spec.pad.beat.map(|_| el("span.count")
+                .class_if("beat", move || beats.get() % 2 == 1)
+                .with(live(move || beats.get()))),
+            el("span.start").with(spec.pad.end)
+        ],
         Face::Running | Face::Late => figures(
             live(move || taps.get()),
             live(move || if taps.get() == 1 { one } else { many }),
         ),
-        Face::Watching | Face::Over => view! {
-            <span class="start">{offer.get().map(|o| o.words)}</span>
-            {(face.get() == Face::Watching).then(|| view! {
-                <span class="what"><b class="left">{live(move || left_to_watch(desk, task))}</b>" left to watch"</span>
-            })}
-        }
-        .into_any(),
-    }
+        Face::Watching | Face::Over => all![
+            el("span.start").with(offer.get().map(|o| o.words)),
+            (face.get() == Face::Watching).then(|| el("span.what")
+                .with(el("b.left").with(live(move || left_to_watch(desk, task))))
+                .with(" left to watch"))
+        ],
     };
     let waits = move || goes_on && offer.get().is_some_and(|o| o.waits);
     let shown = move || match face.get() {
@@ -246,7 +244,7 @@ pub(super) fn Pad(
     let undoable = follow(move || {
         desk.visit
             .with(|v| {
-                let visit = v.as_ref()?;
+                let visit = v?;
                 let t = visit.trial(visit.undo_goes_to(task)?)?;
                 let pressed = t.marks.iter().filter(|m| m.kind.pressed()).count();
                 let over = t.first(MarkKind::WindowOver).is_some();
@@ -263,81 +261,97 @@ pub(super) fn Pad(
     });
     // A trial before this one: its signs are still pressed while this one is made ready.
     let before = follow(move || {
-        desk.visit.with(|v| {
-            v.as_ref()
-                .is_some_and(|v| v.exam.latest_started(task).is_some())
-        })
+        desk.visit
+            .with(|v| v.is_some_and(|v| v.exam.latest_started(task).is_some()))
     });
     let no_click = move |event: ev::TouchEvent| {
         // A touch that was counted on its way down must not become a click on whatever stands
         // there when the finger leaves.
         event.prevent_default();
     };
-    view! {
-        <div class="pad-area" class:with-signs=spec.pad.signs.is_some()>
-            <Clock task=task face=face length=length/>
-            <div class="beside-pad">
-                {live(move || undoable.get().then(|| view! {
-                    <button type="button" class="undo" on:click=press(move |_| desk.undo(task))>
-                        {live(move || undo_words(desk, task))}
-                    </button>
-                }))}
-                {live(move || match (face.get(), spec.pad.end) {
-                    (Face::Running, Some(words)) if !spec.pad.touch_ends => Some(view! {
-                        <button
-                            type="button"
-                            class="end"
-                            on:pointerdown=move |event: ev::PointerEvent| {
-                                if event.button() == 0 { end(clock::stamp_of(event.as_ref())) }
-                            }
-                            on:touchstart=no_click
-                            on:click=press(move |event: ev::MouseEvent| {
-                                if event.detail() == 0 { end(clock::stamp_of(event.as_ref())) }
+    el("div.pad-area")
+        .class_if("with-signs", move || spec.pad.signs.is_some())
+        .with(clock(task, face, length))
+        .with(
+            el("div.beside-pad")
+                .with(live(move || {
+                    undoable.get().then(|| {
+                        el("button.undo")
+                            .press(move |_| desk.undo(task))
+                            .with(live(move || undo_words(desk, task)))
+                    })
+                }))
+                .with(live(move || match (face.get(), spec.pad.end) {
+                    (Face::Running, Some(words)) if !spec.pad.touch_ends => Some(
+                        el("button.end")
+                            .on("pointerdown", move |event: ev::PointerEvent| {
+                                if event.button() == 0 {
+                                    end(clock::stamp_of(event.as_ref()))
+                                }
                             })
-                        >
-                            {words}
-                        </button>
-                    }),
+                            .on("touchstart", no_click)
+                            .press(move |event: ev::MouseEvent| {
+                                if event.detail() == 0 {
+                                    end(clock::stamp_of(event.as_ref()))
+                                }
+                            })
+                            .with(words),
+                    ),
                     _ => None,
-                })}
-                {live(move || lately.get().map(|words| view! { <p class="lately">{words}</p> }))}
-            </div>
-            {spec.pad.signs.map(|_| live(move || {
+                }))
+                .with(live(move || {
+                    lately.get().map(|words| el("p.lately").with(words))
+                })),
+        )
+        .with(spec.pad.signs.map(|_| {
+            live(move || {
                 // After the watch too: what comes late is recorded and told.
                 let begun = match face.get() {
                     Face::Ready => before.get(),
                     face => matches!(face, Face::Running | Face::Watching | Face::Over),
                 };
-                begun.then(|| view! { <SignButtons task=task/> })
-            }))}
-            {live(move || match shown() {
-                Shown::Nothing => ().into_any(),
-                Shown::Panel => view! {
-                    <div class="pad panel">
-                        <span class="start" role="timer">{live(move || seconds_left(desk, task))}</span>
-                        <span class="what">{live(move || if face.get() == Face::Countdown { "then uncover the tip" } else { "then cover the tip" })}</span>
-                    </div>
-                }.into_any(),
-                Shown::Pads => all_pads(desk, task, several(desk, task)),
-                Shown::Pad => pad_button("pad", said(pad_class), Rc::new(touch), live(big)),
-            })}
-            // The pad's place stays taken while the watch runs: a tap that comes late must not
-            // hit a sign.
-            {live(move || match face.get() {
-                Face::Watching if !next_now() => Some(view! {
-                    <div class="pad panel">
-                        <span class="start">{live(move || left_to_watch(desk, task))}</span>
-                        <span class="what">"left to watch"</span>
-                        <span class="what">{live(move || offer.get().filter(|o| o.waits).map(|o| o.words))}</span>
-                    </div>
-                }.into_any()),
-                Face::Ready | Face::Over if waits() => Some(view! {
-                    <div class="pad panel"><span class="what">{live(move || offer.get().map(|o| o.words))}</span></div>
-                }.into_any()),
-                _ => None,
-            })}
-        </div>
-    }
+                begun.then(|| sign_buttons(task))
+            })
+        }))
+        .with(live(move || match shown() {
+            Shown::Nothing => ().piece(),
+            Shown::Panel => el("div.pad.panel")
+                .with(
+                    el("span.start")
+                        .attr("role", "timer")
+                        .with(live(move || seconds_left(desk, task))),
+                )
+                .with(el("span.what").with(live(move || {
+                    if face.get() == Face::Countdown {
+                        "then uncover the tip"
+                    } else {
+                        "then cover the tip"
+                    }
+                })))
+                .piece(),
+            Shown::Pads => all_pads(desk, task, several(desk, task)),
+            Shown::Pad => pad_button("pad", said(pad_class), Rc::new(touch), live(big)),
+        }))
+        // The pad's place stays taken while the watch runs: a tap that comes late must not
+        // hit a sign.
+        .with(live(move || match face.get() {
+            Face::Watching if !next_now() => Some(
+                el("div.pad.panel")
+                    .with(el("span.start").with(live(move || left_to_watch(desk, task))))
+                    .with(el("span.what").with("left to watch"))
+                    .with(el("span.what").with(live(move || {
+                        offer.get().filter(|o| o.waits).map(|o| o.words)
+                    })))
+                    .piece(),
+            ),
+            Face::Ready | Face::Over if waits() => Some(
+                el("div.pad.panel")
+                    .with(el("span.what").with(live(move || offer.get().map(|o| o.words))))
+                    .piece(),
+            ),
+            _ => None,
+        }))
+        .piece()
 }
 
 /// What stands in the pad's place.
@@ -354,7 +368,7 @@ enum Shown {
 /// What undo says: which press it takes back where there are several kinds.
 fn undo_words(desk: Desk, task: TaskId) -> String {
     let newest = desk.visit.with(|v| {
-        let visit = v.as_ref()?;
+        let visit = v?;
         let trial = visit.trial(visit.undo_goes_to(task)?)?;
         trial.marks.iter().rev().find(|m| m.kind.pressed()).copied()
     });
@@ -382,7 +396,7 @@ fn left_to_watch(desk: Desk, task: TaskId) -> String {
     let now = desk.now.get();
     desk.visit
         .with(|v| {
-            let trial = v.as_ref()?.exam.latest_started(task)?;
+            let trial = v?.exam.latest_started(task)?;
             let spec = tasks::spec(task);
             Some(match (spec.phase(trial, now), spec.pad.watch) {
                 (Phase::Watching(so_far), Some(watch)) => so_far.length.map_or_else(
@@ -396,18 +410,13 @@ fn left_to_watch(desk: Desk, task: TaskId) -> String {
 }
 
 /// The running figures: time so far, time left.
-#[component]
-fn Clock(
-    task: TaskId,
-    face: Follow<Face>,
-    #[prop(into)] length: Signal<Option<Millis>>,
-) -> impl IntoView {
+fn clock(task: TaskId, face: Follow<Face>, length: Signal<Option<Millis>>) -> Piece {
     let desk = Desk::get();
     let spec = tasks::spec(task);
     let figures = move || {
         let now = desk.now.get();
         let so_far_words = desk.visit.with(|v| {
-            let exam = &v.as_ref()?.exam;
+            let exam = &v?.exam;
             tasks::running(task, exam.latest(task)?, exam)
         });
         with_trial(desk, task, |spec, trial| {
@@ -441,28 +450,24 @@ fn Clock(
     // Where nothing is counted the panel shows it.
     let on_panel = spec.pad.counts.0.is_empty() && !spec.pad.touch_ends;
     live(move || match face.get() {
-        Face::Running | Face::Late if on_panel => ().into_any(),
-        Face::Running | Face::Late => view! {
-            <p class="clock" role="timer">
-                <b>{live(move || figures.get().0)}</b>
-                " "
-                <span>{live(move || figures.get().1)}</span>
-            </p>
-        }
-        .into_any(),
-        Face::Ready if before_runs() => view! {
-            <p class="clock" role="timer">
-                <b>{live(move || left_to_watch(desk, task))}</b>
-                " "
-                <span>"left to watch, the trial before"</span>
-            </p>
-        }
-        .into_any(),
+        Face::Running | Face::Late if on_panel => ().piece(),
+        Face::Running | Face::Late => el("p.clock")
+            .attr("role", "timer")
+            .with(el("b").with(live(move || figures.get().0)))
+            .with(" ")
+            .with(el("span").with(live(move || figures.get().1)))
+            .piece(),
+        Face::Ready if before_runs() => el("p.clock")
+            .attr("role", "timer")
+            .with(el("b").with(live(move || left_to_watch(desk, task))))
+            .with(" ")
+            .with(el("span").with("left to watch, the trial before"))
+            .piece(),
         Face::Ready => {
             let window = match spec.pad.length {
                 Length::Fixed(window) => Some(window),
                 Length::Answered(question, lengths) => desk.visit.with(|v| {
-                    let visit = v.as_ref()?;
+                    let visit = v?;
                     let given = visit
                         .exam
                         .latest(task)
@@ -478,9 +483,12 @@ fn Clock(
                 "start"
             };
             window
-                .map(|w| view! { <p class="clock"><span>{format!("{} seconds from the {from}", w.0 / 1000)}</span></p> })
-                .into_any()
+                .map(|w| {
+                    el("p.clock")
+                        .with(el("span").with(format!("{} seconds from the {from}", w.0 / 1000)))
+                })
+                .piece()
         }
-        Face::Countdown | Face::Watching | Face::Over => ().into_any(),
+        Face::Countdown | Face::Watching | Face::Over => ().piece(),
     })
 }

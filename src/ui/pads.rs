@@ -6,13 +6,14 @@ use leptos::ev;
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::{follow, live, press, said};
+use super::follow::follow;
 use crate::browser::prefs::Hands;
 use crate::browser::{clock, vibrate};
 use crate::clinical::counted::{Counted, OnePad, pads};
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::trial::MarkKind;
+use crate::draw::{Drawn, Piece, Said, all, el, live, said};
 use crate::measure::time::Stamp;
 
 /// The pads a task is counted on; one or none is the plain pad.
@@ -35,7 +36,7 @@ pub(super) fn several(desk: Desk, task: TaskId) -> Vec<OnePad> {
 }
 
 /// The pads, each with its own count.
-pub(super) fn all_pads(desk: Desk, task: TaskId, pads: Vec<OnePad>) -> AnyView {
+pub(super) fn all_pads(desk: Desk, task: TaskId, pads: Vec<OnePad>) -> Piece {
     let touch = move |kind: MarkKind, at: Stamp| {
         desk.press(task, None, at, kind);
         if desk.prefs.get_untracked().vibrate {
@@ -43,14 +44,13 @@ pub(super) fn all_pads(desk: Desk, task: TaskId, pads: Vec<OnePad>) -> AnyView {
         }
     };
     let class = if pads.len() > 2 { "pads three" } else { "pads" };
-    let buttons: Vec<AnyView> = pads
+    let buttons: Vec<Piece> = pads
         .into_iter()
         .enumerate()
         .map(|(i, OnePad { kind, one, many })| {
             let n = follow(move || {
                 desk.visit.with(|v| {
-                    v.as_ref()
-                        .and_then(|v| v.exam.latest(task))
+                    v.and_then(|v| v.exam.latest(task))
                         .map_or(0, |t| t.count_of(kind))
                 })
             });
@@ -67,53 +67,62 @@ pub(super) fn all_pads(desk: Desk, task: TaskId, pads: Vec<OnePad>) -> AnyView {
             )
         })
         .collect();
-    view! { <div class=class role="group" aria-label="Pads">{buttons}</div> }.into_any()
+    el("div")
+        .class(class)
+        .attr("role", "group")
+        .attr("aria-label", "Pads")
+        .with(buttons)
+        .piece()
 }
 
 /// A count and what is counted.
-pub(super) fn figures(count: AnyView, what: AnyView) -> AnyView {
-    view! {
-        <span class="count">{count}</span>
-        <span class="what">{what}</span>
-    }
-    .into_any()
+pub(super) fn figures(count: Piece, what: Piece) -> Piece {
+    all![el("span.count").with(count), el("span.what").with(what)]
 }
 
 /// A pad: it takes a touch on its way down, a key, and a screen reader's press, each once.
 pub(super) fn pad_button(
     id: &'static str,
-    class: Signal<String>,
+    class: Said,
     touch: Rc<dyn Fn(Stamp)>,
-    inside: AnyView,
-) -> AnyView {
+    inside: Piece,
+) -> Piece {
     let [down, click, key] = [Rc::clone(&touch), Rc::clone(&touch), touch];
-    view! {
-        <button
-            type="button"
-            id=(!id.is_empty()).then_some(id)
-            class=class
-            on:pointerdown=move |event: ev::PointerEvent| {
-                // A second button of a mouse is no tap.
-                if event.button() == 0 { down(clock::stamp_of(event.as_ref())) }
-            }
-            // A touch that was counted on its way down must not become a click on whatever
-            // stands there when the finger leaves.
-            on:touchstart=move |event: ev::TouchEvent| event.prevent_default()
-            // A screen reader's press comes as a click without a pointer.
-            on:click=press(move |event: ev::MouseEvent| {
-                if event.detail() == 0 { click(clock::stamp_of(event.as_ref())) }
-            })
-            on:keydown=move |event: ev::KeyboardEvent| {
-                event.stop_propagation();
-                on_key(&event, &*key);
-            }
-            on:keyup=move |event: ev::KeyboardEvent| { if is_press(&event) { event.prevent_default(); } }
-            on:contextmenu=press(move |event: ev::MouseEvent| event.prevent_default())
-        >
-            {inside}
-        </button>
+    let mut pad = el("button").class(class);
+    if !id.is_empty() {
+        pad = pad.attr("id", id);
     }
-    .into_any()
+    pad.on("pointerdown", move |event: ev::PointerEvent| {
+        // A second button of a mouse is no tap.
+        if event.button() == 0 {
+            down(clock::stamp_of(event.as_ref()))
+        }
+    })
+    // A touch that was counted on its way down must not become a click on whatever
+    // stands there when the finger leaves.
+    .on("touchstart", move |event: ev::TouchEvent| {
+        event.prevent_default()
+    })
+    // A screen reader's press comes as a click without a pointer.
+    .press(move |event: ev::MouseEvent| {
+        if event.detail() == 0 {
+            click(clock::stamp_of(event.as_ref()))
+        }
+    })
+    .on("keydown", move |event: ev::KeyboardEvent| {
+        event.stop_propagation();
+        on_key(&event, &*key);
+    })
+    .on("keyup", move |event: ev::KeyboardEvent| {
+        if is_press(&event) {
+            event.prevent_default();
+        }
+    })
+    .on("contextmenu", move |event: ev::MouseEvent| {
+        event.prevent_default()
+    })
+    .with(inside)
+    .piece()
 }
 
 /// A key that presses, once for as long as it is held.

@@ -1,77 +1,82 @@
 //! Small parts that every page is built of.
 
+use leptos::ev;
+use leptos::ev::MouseEvent;
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::follow::follow;
 use super::keeper::Saved;
-use super::live::{follow, live, press, said};
 use super::route::{Page, Route};
 use crate::browser::clock;
+use crate::draw::{Drawn, El, Piece, Said, all, el, live, said};
 use crate::measure::decimals::decimals;
 use crate::record::event::Event;
 
-/// The frame of a page: back, title, whether it is saved, and the page below.
-#[component]
-pub(super) fn Frame(
-    /// The heading.
-    #[prop(into)]
-    title: Signal<String>,
-    /// Where "back" leads.
-    back: Route,
-    /// Whether a pad stands at its lower edge.
-    #[prop(optional)]
-    with_pad: bool,
-    /// The page.
-    children: Children,
-) -> impl IntoView {
+/// The frame of a page: where "back" leads, title, whether it is saved, and the page below.
+pub(super) fn frame(title: Said, back: Route, page: Piece) -> Piece {
+    framed(title, back, "", page)
+}
+
+/// The frame of a page at whose lower edge a pad stands.
+pub(super) fn frame_with_pad(title: Said, back: Route, page: Piece) -> Piece {
+    framed(title, back, "with-pad", page)
+}
+
+fn framed(title: Said, back: Route, class: &'static str, page: Piece) -> Piece {
     let desk = Desk::get();
     // Followed, so that a tap on the pad does not draw it anew.
     let label = follow(move || whose(desk));
-    view! {
-        <header class="top">
-            <button class="back" type="button" on:click=press(move |_| desk.go(back.clone()))>
-                <span aria-hidden="true">"\u{2039}"</span>
-                <span class="for-reader">"Back"</span>
-            </button>
-            <div class="title">
-                <h1 tabindex="-1">{title}</h1>
-                {live(move || label.get().map(|label| view! { <p class="whose">{label}</p> }))}
-            </div>
-            <SavedMark/>
-        </header>
-        <main class:with-pad=with_pad class:still=move || desk.still.get()>{children()}</main>
-    }
+    all![
+        el("header.top")
+            .with(
+                el("button.back")
+                    .press(move |_| desk.go(back.clone()))
+                    .with(el("span").attr("aria-hidden", "true").with("\u{2039}"))
+                    .with(el("span.for-reader").with("Back"))
+            )
+            .with(
+                el("div.title")
+                    .with(el("h1").attr("tabindex", "-1").with(title))
+                    .with(live(move || label
+                        .get()
+                        .map(|label| el("p.whose").with(label))))
+            )
+            .with(saved_mark()),
+        el("main")
+            .class(class)
+            .class_if("still", move || desk.still.get())
+            .with(page)
+    ]
 }
 
 /// Whose page it is, on every page of a visit but the one that has it as its title.
 fn whose(desk: Desk) -> Option<String> {
     match desk.route.get() {
         Route::Visit(_, page) if page != Page::Overview => {
-            desk.visit.with(|v| v.as_ref().map(|v| v.label()))
+            desk.visit.with(|v| v.map(|v| v.label()))
         }
         _ => None,
     }
 }
 
 /// Choking can come at any time: the way to its page is on every page of a visit.
-#[component]
-pub(super) fn ChokingButton() -> impl IntoView {
+pub(super) fn choking_button() -> Piece {
     let desk = Desk::get();
     let open = move |_| {
         if desk
             .visit
-            .with_untracked(|v| v.as_ref().is_some_and(|v| v.choking().is_none()))
+            .with_untracked(|v| v.is_some_and(|v| v.choking().is_none()))
         {
             desk.record([Event::Choking(clock::now())]);
         }
         desk.turn(Page::Choking);
     };
-    view! { <button type="button" class="grave" on:click=press(open)>"Choking"</button> }
+    el("button.grave").press(open).with("Choking").piece()
 }
 
 /// Whether everything is saved. Says "saved" only after the store confirmed.
-#[component]
-fn SavedMark() -> impl IntoView {
+fn saved_mark() -> Piece {
     let desk = Desk::get();
     let words = move || match desk.saved.get() {
         Saved::Yes => "Saved",
@@ -82,15 +87,17 @@ fn SavedMark() -> impl IntoView {
         Saved::Failed(_) => "saved failed",
         _ => "saved",
     };
-    let shown = move || desk.visit.with(Option::is_some);
-    view! { <p class=class>{live(move || shown().then(words))}</p> }
+    let shown = move || desk.visit.with(|v| v.is_some());
+    el("p")
+        .class(said(class))
+        .with(live(move || shown().then(words)))
+        .piece()
 }
 
 /// The way out of a visit that any page offers: its overview.
 pub(super) fn overview_of(desk: Desk) -> Route {
     desk.visit.with_untracked(|v| {
-        v.as_ref()
-            .filter(|v| !v.is_loose())
+        v.filter(|v| !v.is_loose())
             .map_or(Route::Home, |v| Route::Visit(v.id.clone(), Page::Overview))
     })
 }
@@ -100,39 +107,56 @@ pub(super) fn button(
     class: &'static str,
     words: impl Into<String>,
     on: impl FnMut() + 'static,
-) -> AnyView {
+) -> Piece {
     boxed_button(class, words.into(), Box::new(on))
 }
 
-fn boxed_button(class: &'static str, words: String, mut on: Box<dyn FnMut()>) -> AnyView {
-    view! { <button type="button" class=class on:click=press(move |_| on())>{words}</button> }
-        .into_any()
+fn boxed_button(class: &'static str, words: String, mut on: Box<dyn FnMut()>) -> Piece {
+    el("button")
+        .class(class)
+        .press(move |_| on())
+        .with(words)
+        .piece()
+}
+
+/// A large button, the way on of its page. More can stand below its words.
+pub(super) fn big(
+    more_classes: &'static str,
+    words: impl Into<Piece>,
+    on: impl FnMut(MouseEvent) + 'static,
+) -> El {
+    let class = if more_classes.is_empty() {
+        "big".to_owned()
+    } else {
+        format!("big {more_classes}")
+    };
+    el("button")
+        .class(class)
+        .press(on)
+        .with(el("b").with(words))
 }
 
 /// A paragraph; nothing where there are no words.
-pub(super) fn para(class: &'static str, words: impl Into<String>) -> AnyView {
+pub(super) fn para(class: &'static str, words: impl Into<String>) -> Piece {
     let words: String = words.into();
     if words.is_empty() {
-        ().into_any()
+        ().piece()
     } else {
-        view! { <p class=class>{words}</p> }.into_any()
+        el("p").class(class).with(words).piece()
     }
 }
 
 /// A row of choices of which one is pressed: real radio behaviour by pressed buttons.
-#[component]
-pub(super) fn Choices(
-    /// What is asked.
-    #[prop(into)]
+pub(super) fn choices(
+    // What is asked.
     label: String,
-    /// Ids and words.
+    // Ids and words.
     options: Vec<(String, String)>,
-    /// The id chosen, if one is.
-    #[prop(into)]
+    // The id chosen, if one is.
     chosen: Signal<Option<String>>,
-    /// Called with the id pressed; pressing the chosen one again takes it back.
+    // Called with the id pressed; pressing the chosen one again takes it back.
     pick: Callback<Option<String>>,
-) -> impl IntoView {
+) -> Piece {
     let buttons = options
         .into_iter()
         .map(|(id, words)| {
@@ -141,50 +165,62 @@ pub(super) fn Choices(
             let choose = move |_| {
                 pick.run((!on.get_untracked()).then(|| id.clone()));
             };
-            view! {
-                <button
-                    type="button"
-                    class="choice"
-                    aria-pressed=said(move || on.get().to_string())
-                    on:click=press(choose)
-                >
-                    {words}
-                </button>
-            }
+            el("button.choice")
+                .attr("aria-pressed", said(move || on.get().to_string()))
+                .press(choose)
+                .with(words)
         })
-        .collect_view();
-    view! {
-        <div class="choices" role="group" aria-label=label.clone()>
-            <p class="ask">{label.clone()}</p>
-            <div class="row">{buttons}</div>
-        </div>
-    }
+        .collect::<Piece>();
+    el("div.choices")
+        .attr("role", "group")
+        .attr("aria-label", label.clone())
+        .with(el("p.ask").with(label.clone()))
+        .with(el("div.row").with(buttons))
+        .piece()
 }
 
-/// A number with a stepper: typed or pressed, with a message beside the field.
-#[component]
-pub(super) fn NumberField(
-    /// Id of the field, unique on the page.
-    id: &'static str,
+/// A number that is asked for.
+#[derive(Clone, Copy)]
+pub(super) struct Number {
+    /// Id of its field, unique on the page.
+    pub(super) id: &'static str,
     /// What is asked.
-    label: &'static str,
+    pub(super) label: &'static str,
     /// The unit, in words.
-    unit: &'static str,
-    /// What the field holds from the record, in tenths of the unit.
-    #[prop(into)]
-    value: Signal<Option<i32>>,
+    pub(super) unit: &'static str,
     /// Least and most, in the unit.
-    range: (i32, i32),
-    /// What one press changes, in tenths of the unit; zero for a field that is only typed, as a
-    /// stray press must not make a reading.
-    step: i32,
-    /// What a press of a second pair of buttons changes, in tenths; zero for none.
-    #[prop(optional)]
-    coarse: i32,
-    /// Called with a number that was taken, in tenths of the unit, or none for an empty field.
+    pub(super) range: (i32, i32),
+    /// The buttons beside it.
+    pub(super) steps: Steps,
+}
+
+/// Buttons that change a number, in tenths of its unit.
+#[derive(Clone, Copy, PartialEq)]
+pub(super) enum Steps {
+    /// None: it is only typed, as a stray press must not make a reading.
+    None,
+    /// Less and more.
+    By(i32),
+    /// A pair below the field and a coarser pair around it.
+    Fine(i32, i32),
+}
+
+/// A number with its buttons: typed or pressed, with a message beside the field.
+///
+/// `value` is what the record has, and `take` is called with a number that was taken or with none
+/// for an empty field, in tenths of the unit.
+pub(super) fn number_field(
+    asked: Number,
+    value: Signal<Option<i32>>,
     take: Callback<Option<i32>>,
-) -> impl IntoView {
-    let (least, most) = range;
+) -> Piece {
+    let Number {
+        id,
+        label,
+        unit,
+        range: (least, most),
+        steps,
+    } = asked;
     // What is typed stays in the field, taken or not: nothing typed is lost to a message.
     let typed = RwSignal::new(value.get_untracked().map(shown).unwrap_or_default());
     let message = RwSignal::new(String::new());
@@ -222,47 +258,64 @@ pub(super) fn NumberField(
         };
         read(shown(next.clamp(least * 10, most * 10)));
     };
+    let (beside, below) = match steps {
+        Steps::None => (None, None),
+        Steps::By(step) => (Some(step), None),
+        Steps::Fine(step, coarse) => (None, Some([-coarse, -step, step, coarse])),
+    };
     let problem = format!("{id}-problem");
     let described = problem.clone();
-    view! {
-        <div class="number">
-            <label for=id>{label}</label>
-            <div class="stepper" class:typed=(step == 0 || coarse > 0)>
-                {(step > 0 && coarse == 0).then(|| view! {
-                    <button type="button" aria-label=format!("{label}: less") on:click=press(move |_| nudge(-step))>
-                        "\u{2212}"
-                    </button>
-                })}
-                <input
-                    id=id
-                    type="text"
-                    inputmode="decimal"
-                    autocomplete="off"
-                    maxlength="20"
-                    prop:value=said(stands)
-                    aria-describedby=described
-                    aria-invalid=said(move || (!message.get().is_empty()).to_string())
-                    on:input=move |event| read(event_target_value(&event))
-                />
-                <span class="unit">{unit}</span>
-                {(step > 0 && coarse == 0).then(|| view! {
-                    <button type="button" aria-label=format!("{label}: more") on:click=press(move |_| nudge(step))>
-                        "+"
-                    </button>
-                })}
-            </div>
-            {(coarse > 0).then(|| view! {
-                <div class="row steps-of">
-                    {[-coarse, -step, step, coarse].map(|by| view! {
-                        <button type="button" on:click=press(move |_| nudge(by))>
-                            {if by < 0 { "\u{2212}" } else { "+" }}{shown(by.abs())}
-                        </button>
-                    })}
-                </div>
-            })}
-            <p class="problem" id=problem role="alert">{live(move || message.get())}</p>
-        </div>
-    }
+    el("div.number")
+        .with(el("label").attr("for", id).with(label))
+        .with(
+            el("div.stepper")
+                .class_if("typed", move || beside.is_none())
+                .with(beside.map(|step| {
+                    el("button")
+                        .attr("aria-label", format!("{label}: less"))
+                        .press(move |_| nudge(-step))
+                        .with("\u{2212}")
+                }))
+                .with(
+                    el("input")
+                        .attr("id", id)
+                        .attr("type", "text")
+                        .attr("inputmode", "decimal")
+                        .attr("autocomplete", "off")
+                        .attr("maxlength", "20")
+                        .held(said(stands))
+                        .attr("aria-describedby", described)
+                        .attr(
+                            "aria-invalid",
+                            said(move || (!message.get().is_empty()).to_string()),
+                        )
+                        .on("input", move |event: ev::Event| {
+                            read(event_target_value(&event))
+                        }),
+                )
+                .with(el("span.unit").with(unit))
+                .with(beside.map(|step| {
+                    el("button")
+                        .attr("aria-label", format!("{label}: more"))
+                        .press(move |_| nudge(step))
+                        .with("+")
+                })),
+        )
+        .with(below.map(|steps| {
+            el("div.row.steps-of").with(steps.map(|by| {
+                el("button")
+                    .press(move |_| nudge(by))
+                    .with(if by < 0 { "\u{2212}" } else { "+" })
+                    .with(shown(by.abs()))
+            }))
+        }))
+        .with(
+            el("p.problem")
+                .attr("id", problem)
+                .attr("role", "alert")
+                .with(live(move || message.get())),
+        )
+        .piece()
 }
 
 /// Tenths as they are typed: "15" or "15.5".
@@ -275,30 +328,30 @@ fn shown(tenths: i32) -> String {
 }
 
 /// A line of free words that is kept as it is typed.
-#[component]
-pub(super) fn WordsField(
-    /// Id of the field, unique on the page.
+pub(super) fn words_field(
+    // Id of the field, unique on the page.
     id: &'static str,
-    /// What is asked.
+    // What is asked.
     label: &'static str,
-    /// What the record holds.
+    // What the record holds.
     value: String,
-    /// Most characters.
+    // Most characters.
     most: u32,
-    /// Called when the field is left, with what it holds.
+    // Called when the field is left, with what it holds.
     take: Callback<String>,
-) -> impl IntoView {
-    view! {
-        <div class="words">
-            <label for=id>{label}</label>
-            <input
-                id=id
-                type="text"
-                autocomplete="off"
-                maxlength=most.to_string()
-                prop:value=value
-                on:change=move |event| take.run(event_target_value(&event))
-            />
-        </div>
-    }
+) -> Piece {
+    el("div.words")
+        .with(el("label").attr("for", id).with(label))
+        .with(
+            el("input")
+                .attr("id", id)
+                .attr("type", "text")
+                .attr("autocomplete", "off")
+                .attr("maxlength", most.to_string())
+                .held(value)
+                .on("change", move |event: ev::Event| {
+                    take.run(event_target_value(&event))
+                }),
+        )
+        .piece()
 }

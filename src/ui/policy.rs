@@ -6,16 +6,25 @@ use leptos::task::spawn_local;
 
 use super::banner::file_name;
 use super::desk::Desk;
-use super::live::{changed, live, press, said};
-use super::parts::Frame;
+use super::parts::frame;
 use super::route::Route;
 use crate::browser::{page, pick, prefs, share};
 use crate::clinical::policy::file::{self, MOST_BYTES};
 use crate::clinical::policy::{Policy, PolicyFileError, SETTINGS, Setting, differing, fixed};
+use crate::draw::{Drawn, Piece, all, el, live, said};
+
+/// For which visits a policy holds, and how it is set.
+const HOW_SET: &str = "It holds for visits begun from now on. A visit keeps the policy it was \
+    begun under, and every handover names it. Nothing is set here by hand: an organisation hands \
+    its policy out as a file. Save this one, change its values and its name in any text editor, \
+    and take it in. Published figures can't be set.";
+
+/// Why some choices are fixed.
+const WHY_FIXED: &str = "No published rule was found for these either, but safety or the meaning \
+    of a record hangs on them. Each has one value, its default, and no policy file changes it.";
 
 /// The page.
-#[component]
-pub(super) fn PolicyPage() -> impl IntoView {
+pub(super) fn policy_page() -> Piece {
     let desk = Desk::get();
     // A policy that would be put in force, as a file's text; empty for none.
     let offered = RwSignal::new(String::new());
@@ -104,58 +113,81 @@ pub(super) fn PolicyPage() -> impl IntoView {
             SETTINGS.len()
         )
     };
-    view! {
-        <Frame title="Local policy" back=Route::Settings>
-            <p class="advice">{live(summary)}</p>
-            <p class="small">
-                "It holds for visits begun from now on. A visit keeps the policy it was begun under, and every \
-                 handover names it. Nothing is set here by hand: an organisation hands its policy out as a file. \
-                 Save this one, change its values and its name in any text editor, and take it in. Published \
-                 figures can't be set."
-            </p>
-            <div class="words">
-                <label for="policy-file">"Take a policy file in"</label>
-                <input
-                    id="policy-file"
-                    type="file"
-                    accept=".json,application/json"
-                    aria-describedby="policy-problem"
-                    on:change=changed(take)
-                />
-                <p class="problem" id="policy-problem" role="alert">{live(move || problem.get())}</p>
-            </div>
-            <section class=said(move || if offered.get().is_empty() { "away" } else { "found" })>
-                <h2>"What would change"</h2>
-                <ul class="pairs">{live(move || listed(changes()))}</ul>
-                <div class="row">
-                    <button type="button" on:click=press(put_in_force)>"Use this policy"</button>
-                    <button type="button" on:click=press(move |_| clear())>"Leave it as it is"</button>
-                </div>
-            </section>
-            <p class="figure" role="status">{live(move || done.get())}</p>
-            <div class="row">
-                <button type="button" on:click=press(save)>"Save this policy as a file"</button>
-                <button type="button" on:click=press(default)>"Back to Penlight's default"</button>
-            </div>
-            <h2>"Settings"</h2>
-            <ul class="pairs">
-                {live(move || {
-                    let now = in_force();
-                    listed(SETTINGS.iter().map(|setting| described(setting, &now)).collect())
-                })}
-            </ul>
-            <details class="why">
-                <summary>{format!("Fixed choices, and why: {}", fixed().count())}</summary>
-                <p class="small">
-                    "No published rule was found for these either, but safety or the meaning of a record hangs \
-                     on them. Each has one value, its default, and no policy file changes it."
-                </p>
-                <ul class="pairs">
-                    {listed(fixed().map(|(what, why)| (what.to_owned(), format!("Fixed: {why}"))).collect())}
-                </ul>
-            </details>
-        </Frame>
-    }
+    frame(
+        "Local policy".into(),
+        Route::Settings,
+        all![
+            el("p.advice").with(live(summary)),
+            el("p.small").with(HOW_SET),
+            el("div.words")
+                .with(
+                    el("label")
+                        .attr("for", "policy-file")
+                        .with("Take a policy file in")
+                )
+                .with(
+                    el("input")
+                        .attr("id", "policy-file")
+                        .attr("type", "file")
+                        .attr("accept", ".json,application/json")
+                        .attr("aria-describedby", "policy-problem")
+                        .on("change", take)
+                )
+                .with(
+                    el("p.problem")
+                        .attr("id", "policy-problem")
+                        .attr("role", "alert")
+                        .with(live(move || problem.get()))
+                ),
+            el("section")
+                .class(said(move || if offered.get().is_empty() {
+                    "away"
+                } else {
+                    "found"
+                }))
+                .with(el("h2").with("What would change"))
+                .with(el("ul.pairs").with(live(move || listed(changes()))))
+                .with(
+                    el("div.row")
+                        .with(el("button").press(put_in_force).with("Use this policy"))
+                        .with(
+                            el("button")
+                                .press(move |_| clear())
+                                .with("Leave it as it is")
+                        )
+                ),
+            el("p.figure")
+                .attr("role", "status")
+                .with(live(move || done.get())),
+            el("div.row")
+                .with(el("button").press(save).with("Save this policy as a file"))
+                .with(
+                    el("button")
+                        .press(default)
+                        .with("Back to Penlight's default")
+                ),
+            el("h2").with("Settings"),
+            el("ul.pairs").with(live(move || {
+                let now = in_force();
+                listed(
+                    SETTINGS
+                        .iter()
+                        .map(|setting| described(setting, &now))
+                        .collect(),
+                )
+            })),
+            el("details.why")
+                .with(el("summary").with(format!("Fixed choices, and why: {}", fixed().count())))
+                .with(el("p.small").with(WHY_FIXED))
+                .with(
+                    el("ul.pairs").with(listed(
+                        fixed()
+                            .map(|(what, why)| (what.to_owned(), format!("Fixed: {why}")))
+                            .collect()
+                    ))
+                )
+        ],
+    )
 }
 
 fn refuse(problem: RwSignal<String>, error: &PolicyFileError) {
@@ -163,12 +195,12 @@ fn refuse(problem: RwSignal<String>, error: &PolicyFileError) {
 }
 
 /// Lines of a list: what it is, and what is to be said about it.
-fn listed(lines: Vec<(String, String)>) -> AnyView {
+fn listed(lines: Vec<(String, String)>) -> Piece {
     lines
         .into_iter()
-        .map(|(what, more)| view! { <li><b>{what}</b>{more}</li> })
-        .collect_view()
-        .into_any()
+        .map(|(what, more)| el("li").with(el("b").with(what)).with(more))
+        .collect::<Piece>()
+        .piece()
 }
 
 /// "Adults: no water at or above: 24 breaths a minute", "now 25 breaths a minute".

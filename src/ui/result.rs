@@ -1,9 +1,7 @@
 //! The result of a task, with what it is compared with, its rule, its source and its caveat.
 
-use leptos::prelude::*;
-
 use super::desk::Desk;
-use super::live::{follow, live};
+use super::follow::follow;
 use super::why::{comparison_item, flag_item, rule_fold, task_fold};
 use crate::clinical::figures;
 use crate::clinical::flag::Level;
@@ -11,161 +9,173 @@ use crate::clinical::judge::speech::trials::evenness;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{self, by_mouth, own};
 use crate::clinical::trial::Trial;
+use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::series::Series;
 
 /// The figures of a task, each with what speaks against it.
-#[component]
-pub(super) fn Figures(
-    /// The task.
+pub(super) fn figures(
+    // The task.
     task: TaskId,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     let spec = tasks::spec(task);
     let figures = follow(move || {
-        desk.visit.with(|v| {
-            v.as_ref()
-                .map_or(Vec::new(), |v| figures::of_task(spec, &v.exam))
-        })
+        desk.visit
+            .with(|v| v.map_or(Vec::new(), |v| figures::of_task(spec, &v.exam)))
     });
     live(move || {
         figures
             .get()
             .into_iter()
             .map(|(figure, beside)| {
-                view! {
-                    <p class="figure">{figure}</p>
-                    {(!beside.is_empty()).then(|| view! { <p class="small">{beside}</p> })}
-                }
+                all![
+                    el("p.figure").with(figure),
+                    (!beside.is_empty()).then(|| el("p.small").with(beside))
+                ]
             })
-            .collect_view()
+            .collect::<Piece>()
     })
 }
 
 /// The result of the newest trial of a task; where several are asked for, their figures stand at
 /// the top of the page.
-#[component]
-pub(super) fn TaskResult(
-    /// The task.
+pub(super) fn task_result(
+    // The task.
     task: TaskId,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     let spec = tasks::spec(task);
     let flags = move || {
         desk.visit.with(|v| {
-            v.as_ref()
-                .map_or(Vec::new(), |v| {
-                    let mut flags = tasks::flags(task, &v.exam);
-                    // While a plan is gone through, what is still to come is no finding.
-                    if tasks::over(task, &v.exam) == Some(false) {
-                        flags.retain(|f| f.level() != Level::Incomplete);
-                    }
-                    flags
-                })
-                .iter()
-                .map(flag_item)
-                .collect_view()
+            v.map_or(Vec::new(), |v| {
+                let mut flags = tasks::flags(task, &v.exam);
+                // While a plan is gone through, what is still to come is no finding.
+                if tasks::over(task, &v.exam) == Some(false) {
+                    flags.retain(|f| f.level() != Level::Incomplete);
+                }
+                flags
+            })
+            .iter()
+            .map(flag_item)
+            .collect::<Piece>()
         })
     };
     let beside = move || {
         desk.visit.with(|v| {
-            v.as_ref()
-                .map_or(Vec::new(), |v| (spec.compare)(&v.exam))
+            v.map_or(Vec::new(), |v| (spec.compare)(&v.exam))
                 .iter()
                 .map(comparison_item)
-                .collect_view()
+                .collect::<Piece>()
         })
     };
-    view! {
-        <section class="result" aria-label="Result">
-            {(spec.trials < 2 || tasks::goes_on(task)).then(|| view! { <Figures task=task/> })}
-            // A meal has a picture of its own.
-            {(task != TaskId::Meal).then(|| live(move || match (spec.pad.signs, spec.pad.first_counts) {
+    el("section.result")
+        .attr("aria-label", "Result")
+        .with((spec.trials < 2 || tasks::goes_on(task)).then(|| figures(task)))
+        // A meal has a picture of its own.
+        .with((task != TaskId::Meal).then(|| {
+            live(move || match (spec.pad.signs, spec.pad.first_counts) {
                 (Some(_), _) => sign_line(desk, task),
                 (None, true) => time_line(desk, task),
-                (None, false) => ().into_any(),
-            }))}
-            <ul class="flags">{live(flags)}</ul>
-            <ul class="flags">{live(beside)}</ul>
-            <p class="caveat">{spec.caveat}</p>
-            {task_fold(spec)}
-        </section>
-    }
+                (None, false) => ().piece(),
+            })
+        }))
+        .with(el("ul.flags").with(live(flags)))
+        .with(el("ul.flags").with(live(beside)))
+        .with(el("p.caveat").with(spec.caveat))
+        .with(task_fold(spec))
+        .piece()
 }
 
 /// The taps of the newest trial on a line: where they crowd and where they gap is seen at once.
-fn time_line(desk: Desk, task: TaskId) -> AnyView {
+fn time_line(desk: Desk, task: TaskId) -> Piece {
     let taps = desk.visit.with(|v| {
-        v.as_ref()
-            .and_then(|v| v.exam.latest(task))
+        v.and_then(|v| v.exam.latest(task))
             .map_or(Vec::new(), Trial::tap_offsets)
     });
     let Some(last) = taps.last().map(|at| at.0).filter(|last| *last > 0) else {
-        return ().into_any();
+        return ().piece();
     };
     // Labelled as the finger's: it is no measure of the speaker.
     let even = evenness(&Series::new(taps.iter().copied())).ok();
     let first = taps.first().map_or(0, |at| at.0);
-    view! {
-        <div class="time-line" role="img" aria-label="The taps on a line of time">
-            {taps.iter().map(|at| {
-                let percent = (at.0 - first) * 1000 / (last - first).max(1);
-                let left = format!("{}.{}%", percent / 10, percent % 10);
-                view! { <i style:left=left></i> }
-            }).collect_view()}
-        </div>
-        {even.map(|even| view! {
-            <p class="small">{even.flag.reason().to_owned()}</p>
-            {rule_fold(even.flag.rule())}
-        })}
-    }
-    .into_any()
+    all![
+        el("div.time-line")
+            .attr("role", "img")
+            .attr("aria-label", "The taps on a line of time")
+            .with(
+                taps.iter()
+                    .map(|at| {
+                        let percent = (at.0 - first) * 1000 / (last - first).max(1);
+                        let left = format!("{}.{}%", percent / 10, percent % 10);
+                        el("i").style("left", left)
+                    })
+                    .collect::<Piece>()
+            ),
+        even.map(|even| all![
+            el("p.small").with(even.flag.reason().to_owned()),
+            rule_fold(even.flag.rule())
+        ])
+    ]
 }
 
 /// The presses of the newest trial on a line of time, signs among them, and in words below it.
-fn sign_line(desk: Desk, task: TaskId) -> AnyView {
+fn sign_line(desk: Desk, task: TaskId) -> Piece {
     let marks = desk.visit.with(|v| {
-        v.as_ref()
-            .and_then(|v| v.exam.latest_started(task))
+        v.and_then(|v| v.exam.latest_started(task))
             .map_or(Vec::new(), by_mouth::time_line)
     });
     let Some(last) = marks.iter().map(|m| m.0.0).max().filter(|last| *last > 0) else {
-        return ().into_any();
+        return ().piece();
     };
     let words: Vec<String> = marks
         .iter()
         .map(|(at, _, what)| format!("{at} {what}"))
         .collect();
-    view! {
-        <div class="time-line" aria-hidden="true">
-            {marks.iter().map(|(at, sign, _)| {
-                let tenths = at.0.max(0) * 1000 / last;
-                let left = format!("{}.{}%", tenths / 10, tenths % 10);
-                view! { <i class:sign=*sign style:left=left></i> }
-            }).collect_view()}
-        </div>
-        <p class="small">{words.join(" \u{b7} ")}</p>
-    }
-    .into_any()
+    all![
+        el("div.time-line").attr("aria-hidden", "true").with(
+            marks
+                .iter()
+                .map(|&(at, sign, _)| {
+                    let tenths = at.0.max(0) * 1000 / last;
+                    let left = format!("{}.{}%", tenths / 10, tenths % 10);
+                    el("i").class_if("sign", move || sign).style("left", left)
+                })
+                .collect::<Piece>()
+        ),
+        el("p.small").with(words.join(" \u{b7} "))
+    ]
 }
 
 /// The clinician's own trials as a table: what was given, how often, the signs. What was given last
 /// stands on top, where it is seen without scrolling.
-pub(super) fn own_table(desk: Desk) -> AnyView {
+pub(super) fn own_table(desk: Desk) -> Piece {
     let rows = desk
         .visit
-        .with(|v| v.as_ref().map_or(Vec::new(), |v| own::table(&v.exam)));
+        .with(|v| v.map_or(Vec::new(), |v| own::table(&v.exam)));
     if rows.is_empty() {
-        return ().into_any();
+        return ().piece();
     }
-    view! {
-        <table class="trials">
-            <thead><tr><th>"Given"</th><th>"Times"</th><th>"Signs"</th></tr></thead>
-            <tbody>
-                {rows.into_iter().rev().map(|row| view! {
-                    <tr><td>{row.what}</td><td>{row.given}</td><td>{row.signs}</td></tr>
-                }).collect_view()}
-            </tbody>
-        </table>
-    }
-    .into_any()
+    el("table.trials")
+        .with(
+            el("thead").with(
+                el("tr")
+                    .with(el("th").with("Given"))
+                    .with(el("th").with("Times"))
+                    .with(el("th").with("Signs")),
+            ),
+        )
+        .with(
+            el("tbody").with(
+                rows.into_iter()
+                    .rev()
+                    .map(|row| {
+                        el("tr")
+                            .with(el("td").with(row.what))
+                            .with(el("td").with(row.given))
+                            .with(el("td").with(row.signs))
+                    })
+                    .collect::<Piece>(),
+            ),
+        )
+        .piece()
 }

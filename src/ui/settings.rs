@@ -3,16 +3,16 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::{follow, live, press, said};
-use super::parts::{Choices, Frame};
+use super::follow::follow;
+use super::parts::{choices, frame};
 use super::route::Route;
 use crate::browser::prefs::{self, Hands, Look, Prefs};
 use crate::browser::sound;
 use crate::clinical::person::Role;
+use crate::draw::{Piece, all, el, live, said};
 
 /// The page.
-#[component]
-pub(super) fn SettingsPage() -> impl IntoView {
+pub(super) fn settings_page() -> Piece {
     let desk = Desk::get();
     let change = move |f: &dyn Fn(&mut Prefs)| {
         desk.prefs.update(|p| f(p));
@@ -36,56 +36,86 @@ pub(super) fn SettingsPage() -> impl IntoView {
     });
     let switch = move |label: &'static str, get: fn(&Prefs) -> bool, set: fn(&mut Prefs, bool)| {
         let on = follow(move || get(&desk.prefs.get()));
-        view! {
-            <button
-                type="button"
-                class="switch"
-                role="switch"
-                aria-checked=said(move || on.get().to_string())
-                on:click=press(move |_| {
-                    change(&|p: &mut Prefs| { let now = get(p); set(p, !now) });
-                    sound::unlock();
-                })
-            >
-                <span>{label}</span>
-                <b>{live(move || if on.get() { "on" } else { "off" })}</b>
-            </button>
-        }
+        el("button.switch")
+            .attr("role", "switch")
+            .attr("aria-checked", said(move || on.get().to_string()))
+            .press(move |_| {
+                change(&|p: &mut Prefs| {
+                    let now = get(p);
+                    set(p, !now)
+                });
+                sound::unlock();
+            })
+            .with(el("span").with(label))
+            .with(el("b").with(live(move || if on.get() { "on" } else { "off" })))
     };
-    view! {
-        <Frame title="Settings" back=Route::Home>
-            <Choices
-                label="You are a"
-                options=vec![
-                    ("screener".to_owned(), "Clinician trained to screen".to_owned()),
+    frame(
+        "Settings".into(),
+        Route::Home,
+        all![
+            choices(
+                "You are a".into(),
+                vec![
+                    (
+                        "screener".to_owned(),
+                        "Clinician trained to screen".to_owned()
+                    ),
                     ("slp".to_owned(), "Speech-language pathologist".to_owned()),
-                ]
-                chosen=Signal::derive(move || Some(match desk.prefs.get().role {
+                ],
+                Signal::derive(move || Some(match desk.prefs.get().role {
                     Role::Screener => "screener".to_owned(),
                     Role::Slp => "slp".to_owned(),
-                }))
-                pick=Callback::new(move |id: Option<String>| {
-                    let role = if id.as_deref() == Some("slp") { Role::Slp } else { Role::Screener };
+                })),
+                Callback::new(move |id: Option<String>| {
+                    let role = if id.as_deref() == Some("slp") {
+                        Role::Slp
+                    } else {
+                        Role::Screener
+                    };
                     change(&|p: &mut Prefs| p.role = role);
                 })
-            />
-            {switch("Ready, set, go before a window", |p| p.countdown, |p, on| p.countdown = on)}
-            {switch("Sound", |p| p.sound, |p, on| p.sound = on)}
-            {switch("Vibration, where the phone has it", |p| p.vibrate, |p, on| p.vibrate = on)}
-            {switch("Left hand: end, undo and signs on the left", |p| p.left_hand, |p, on| p.left_hand = on)}
-            {switch("Two pads, as with a helper", |p| p.hands != Hands::One, |p, on| {
-                p.hands = if on { Hands::TwoPads } else { Hands::One };
-            })}
-            <Choices
-                label="Look"
-                options=looks.iter().map(|(_, id, words)| ((*id).to_owned(), (*words).to_owned())).collect()
-                chosen=look
-                pick=Callback::new(move |id: Option<String>| {
-                    let look = looks.iter().find(|(_, l, _)| Some(*l) == id.as_deref()).map_or(Look::Auto, |(l, _, _)| *l);
+            ),
+            switch(
+                "Ready, set, go before a window",
+                |p| p.countdown,
+                |p, on| p.countdown = on
+            ),
+            switch("Sound", |p| p.sound, |p, on| p.sound = on),
+            switch(
+                "Vibration, where the phone has it",
+                |p| p.vibrate,
+                |p, on| p.vibrate = on
+            ),
+            switch(
+                "Left hand: end, undo and signs on the left",
+                |p| p.left_hand,
+                |p, on| p.left_hand = on
+            ),
+            switch(
+                "Two pads, as with a helper",
+                |p| p.hands != Hands::One,
+                |p, on| {
+                    p.hands = if on { Hands::TwoPads } else { Hands::One };
+                }
+            ),
+            choices(
+                "Look".into(),
+                looks
+                    .iter()
+                    .map(|(_, id, words)| ((*id).to_owned(), (*words).to_owned()))
+                    .collect(),
+                look,
+                Callback::new(move |id: Option<String>| {
+                    let look = looks
+                        .iter()
+                        .find(|(_, l, _)| Some(*l) == id.as_deref())
+                        .map_or(Look::Auto, |(l, _, _)| *l);
                     change(&|p: &mut Prefs| p.look = look);
                 })
-            />
-            <button type="button" on:click=press(move |_| desk.go(Route::Policy))>"Local policy"</button>
-        </Frame>
-    }
+            ),
+            el("button")
+                .press(move |_| desk.go(Route::Policy))
+                .with("Local policy")
+        ],
+    )
 }

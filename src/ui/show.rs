@@ -3,18 +3,18 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::{live, press};
+use super::parts::big;
 use super::route::{Page, Route};
 use crate::browser::{page, speak};
+use crate::draw::{Drawn, Piece, el, live};
 
 /// The page: nothing but the words, and a way back.
-#[component]
-pub(super) fn ShowPage(
-    /// The words.
+pub(super) fn show_page(
+    // The words.
     words: &'static str,
-    /// Where "back" leads.
+    // Where "back" leads.
     back: Page,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     // A task on its own has no visit to go back to.
     let go_back = move |_| {
@@ -23,8 +23,7 @@ pub(super) fn ShowPage(
             _ => None,
         };
         let loose = desk.visit.with_untracked(|v| {
-            v.as_ref()
-                .filter(|v| v.is_loose())
+            v.filter(|v| v.is_loose())
                 .map(|v| Route::Count(v.id.clone(), task))
         });
         match loose {
@@ -40,17 +39,12 @@ pub(super) fn ShowPage(
         asking.set_value(None);
         speak::hush();
     });
-    view! {
-        <main class="show">
-            <h1 tabindex="-1">{words}</h1>
-            {live(move || can.get().then(|| view! {
-                <button type="button" class="big" on:click=press(move |_| speak::say(words))>
-                    <b>"Say it aloud"</b>
-                </button>
-            }))}
-            <button type="button" class="big" on:click=press(go_back)>
-                <b>"Back"</b>
-            </button>
-        </main>
-    }
+    el("main.show")
+        .with(el("h1").attr("tabindex", "-1").with(words))
+        .with(live(move || {
+            can.get()
+                .then(|| big("", "Say it aloud", move |_| speak::say(words)))
+        }))
+        .with(big("", "Back", go_back))
+        .piece()
 }

@@ -1,31 +1,29 @@
 //! What the clinician can say of a sign after its press: that it was seen within the minute, and
 //! which of two trials it is of. One press each, and one takes it back.
 
-use leptos::prelude::*;
-
 use super::desk::Desk;
-use super::live::{follow, live};
+use super::follow::follow;
 use super::parts::{button, para};
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{lag, own_shared};
 use crate::clinical::trial::Answer;
 use crate::clinical::words::capital;
+use crate::draw::{Piece, el, live};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
 
 /// What stands there, what can be said of it, and what is recorded then.
-type Said = (String, Vec<(String, Vec<Event>)>);
+type Sayable = (String, Vec<(String, Vec<Event>)>);
 
 /// The signs of which something can be said.
-#[component]
-pub(super) fn SignSaid(
-    /// The task.
+pub(super) fn sign_said(
+    // The task.
     task: TaskId,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     let all = follow(move || {
         desk.visit
-            .with(|v| v.as_ref().map_or(Vec::new(), |v| of(desk, task, v)))
+            .with(|v| v.map_or(Vec::new(), |v| of(desk, task, v)))
     });
     live(move || {
         all.get()
@@ -34,14 +32,14 @@ pub(super) fn SignSaid(
                 let buttons = can_say
                     .into_iter()
                     .map(|(words, events)| button("", words, move || desk.record(events.clone())))
-                    .collect_view();
-                view! { <div class="sign-said">{para("", stands)}{buttons}</div> }
+                    .collect::<Piece>();
+                el("div.sign-said").with(para("", stands)).with(buttons)
             })
-            .collect_view()
+            .collect::<Piece>()
     })
 }
 
-fn of(desk: Desk, task: TaskId, visit: &Visit) -> Vec<Said> {
+fn of(desk: Desk, task: TaskId, visit: &Visit) -> Vec<Sayable> {
     let trials = visit.exam.trials.iter().filter(|t| t.task == task);
     let near = trials.flat_map(lag::near).map(|near| {
         let (stands, can_say, answer) = if near.said {
@@ -84,7 +82,7 @@ fn of(desk: Desk, task: TaskId, visit: &Visit) -> Vec<Said> {
 
 /// A sign long after the minute of the newest trial, before the next was said to be given: it may
 /// be the next one's, given with both hands busy.
-fn late(desk: Desk, task: TaskId, visit: &Visit) -> Vec<Said> {
+fn late(desk: Desk, task: TaskId, visit: &Visit) -> Vec<Sayable> {
     let newest = visit.exam.latest_started(task);
     let late = newest.map_or(Vec::new(), lag::late);
     late.into_iter()

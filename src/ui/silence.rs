@@ -3,40 +3,39 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::live::{follow, live};
+use super::follow::follow;
 use super::parts::{button, para};
 use crate::browser::sound;
 use crate::clinical::task::{Phase, TaskId};
 use crate::clinical::tasks;
+use crate::draw::{Piece, el, live};
 use crate::measure::time::Millis;
 
 /// A phone takes a moment to let sound begin after the press.
 const SETTLES: Millis = Millis(700);
 
 /// Says so while the time of a task with a beat runs and nothing can be heard.
-#[component]
-pub(super) fn Silence(task: TaskId) -> impl IntoView {
+pub(super) fn silence(task: TaskId) -> Piece {
     let desk = Desk::get();
     let silent = follow(move || {
         let now = desk.now.get();
-        let since = desk.visit.with(|v| {
-            match tasks::spec(task).phase(v.as_ref()?.exam.latest(task)?, now) {
-                Phase::Running(since) => since.length,
-                _ => None,
-            }
-        });
+        let since =
+            desk.visit.with(
+                |v| match tasks::spec(task).phase(v?.exam.latest(task)?, now) {
+                    Phase::Running(since) => since.length,
+                    _ => None,
+                },
+            );
         // Whoever turned the sound off knows.
         desk.prefs.get().sound && since.is_some_and(|s| s > SETTLES) && !sound::can_be_heard()
     });
     live(move || {
         silent.get().then(|| {
             let words = "No sound: the phone stopped it. The light goes on with the beat.";
-            view! {
-                <section role="alert">
-                    {para("advice", words)}
-                    {button("big", "Sound on again", sound::unlock)}
-                </section>
-            }
+            el("section")
+                .attr("role", "alert")
+                .with(para("advice", words))
+                .with(button("big", "Sound on again", sound::unlock))
         })
     })
 }

@@ -1,10 +1,8 @@
 //! Signs after a stroke: what the visit recorded already, and what is still to be asked.
 
-use leptos::prelude::*;
-
 use super::desk::Desk;
-use super::live::{follow, live, press};
-use super::parts::{Frame, overview_of};
+use super::follow::follow;
+use super::parts::{big, frame, overview_of};
 use super::questions::question;
 use super::route::Page;
 use super::why::{flag_item, task_fold};
@@ -16,6 +14,7 @@ use crate::clinical::tasks::six_signs::{
 };
 use crate::clinical::trial::Answer;
 use crate::clinical::words::capital;
+use crate::draw::{Drawn, Piece, all, el, live};
 
 const TASK: TaskId = TaskId::SixSigns;
 
@@ -29,7 +28,7 @@ const fn look_of(looked: Looked) -> &'static str {
 }
 
 /// One sign, with where it comes from and what can be asked about it.
-fn row_item(desk: Desk, row: Row) -> AnyView {
+fn row_item(desk: Desk, row: Row) -> Piece {
     let asked = row
         .question
         .and_then(|id| SPEC.questions.iter().find(|q| q.id == id));
@@ -46,72 +45,88 @@ fn row_item(desk: Desk, row: Row) -> AnyView {
         if here {
             question
         } else {
-            view! { <details class="more"><summary>"Found otherwise"</summary>{question}</details> }
-                .into_any()
+            el("details.more")
+                .with(el("summary").with("Found otherwise"))
+                .with(question)
+                .piece()
         }
     });
-    view! {
-        <li class="item">
-            <p class="line"><b>{row.words}</b><span>{look_of(row.looked)}</span></p>
-            <p class="small">{from}</p>
-            {beside.map(|words| view! { <p class="small">{words}</p> })}
-            {question}
-        </li>
-    }
-    .into_any()
+    el("li.item")
+        .with(
+            el("p.line")
+                .with(el("b").with(row.words))
+                .with(el("span").with(look_of(row.looked))),
+        )
+        .with(el("p.small").with(from))
+        .with(beside.map(|words| el("p.small").with(words)))
+        .with(question)
+        .piece()
 }
 
 /// The page.
-#[component]
-pub(super) fn SixSignsPage() -> impl IntoView {
+pub(super) fn six_signs_page() -> Piece {
     let desk = Desk::get();
     let body = move || {
         desk.visit.with(|v| {
-            let exam = &v.as_ref()?.exam;
+            let exam = &v?.exam;
             if let Some(aside) = (SPEC.not_for)(exam.age, &exam.policy) {
-                return Some(view! { <ul class="flags">{flag_item(&aside)}</ul> }.into_any());
+                return Some(el("ul.flags").with(flag_item(&aside)).piece());
             }
             let t = tested(exam);
             let rows = rows(exam);
             let left_out = rows.iter().any(|row| !row.counts);
-            Some(
-                view! {
-                    <p class="figure" role="status">{format!("{} found, {}", t.present, t.words())}</p>
-                    <ul class="items six">
-                        {rows.into_iter().filter(|row| row.counts).map(|row| row_item(desk, row)).collect::<Vec<_>>()}
-                    </ul>
-                    <ul class="flags">{judged(exam).iter().map(flag_item).collect_view()}</ul>
-                    <p class="caution">
-                        {(t.present < ENOUGH).then_some("Fewer than two clear nobody: this is never \"no sign seen\". ")}
-                        {left_out.then_some("The gag is left out by local policy: it is missing in many healthy people.")}
-                    </p>
-                    {task_fold(&SPEC)}
-                }
-                .into_any(),
-            )
+            Some(all![
+                el("p.figure").attr("role", "status").with(format!(
+                    "{} found, {}",
+                    t.present,
+                    t.words()
+                )),
+                el("ul.items.six").with(
+                    rows.into_iter()
+                        .filter(|row| row.counts)
+                        .map(|row| row_item(desk, row))
+                        .collect::<Vec<_>>()
+                ),
+                el("ul.flags").with(judged(exam).iter().map(flag_item).collect::<Piece>()),
+                el("p.caution")
+                    .with(
+                        (t.present < ENOUGH).then_some(
+                            "Fewer than two clear nobody: this is never \"no sign seen\". "
+                        )
+                    )
+                    .with(left_out.then_some(
+                        "The gag is left out by local policy: it is missing in many healthy people."
+                    )),
+                task_fold(&SPEC)
+            ])
         })
     };
-    let counted = follow(move || {
-        desk.visit
-            .with(|v| v.as_ref().is_some_and(|v| is_counted(&v.exam)))
-    });
+    let counted = follow(move || desk.visit.with(|v| v.is_some_and(|v| is_counted(&v.exam))));
     let count = move |_| {
         let answer = if counted.get_untracked() { "no" } else { YES };
         desk.answer(TASK, COUNTED, Some(Answer::Choice(answer.to_owned())));
     };
-    view! {
-        <Frame title=SPEC.title back=overview_of(desk)>
-            <p>"Gathered from what this visit recorded. Only what is missing is asked."</p>
-            {live(body)}
-            <p class="figure" role="status">
-                {live(move || counted.get().then_some("Counted in this visit's decision"))}
-            </p>
-            <button type="button" class="big" on:click=press(count)>
-                <b>{live(move || if counted.get() { "Leave them out" } else { "Count them in this visit" })}</b>
-            </button>
-            <button type="button" class="big primary" on:click=press(move |_| desk.turn(Page::Overview))>
-                <b>"Done"</b>
-            </button>
-        </Frame>
-    }
+    frame(
+        SPEC.title.into(),
+        overview_of(desk),
+        all![
+            el("p").with("Gathered from what this visit recorded. Only what is missing is asked."),
+            live(body),
+            el("p.figure")
+                .attr("role", "status")
+                .with(live(move || counted
+                    .get()
+                    .then_some("Counted in this visit's decision"))),
+            big(
+                "",
+                live(move || if counted.get() {
+                    "Leave them out"
+                } else {
+                    "Count them in this visit"
+                }),
+                count
+            ),
+            big("primary", "Done", move |_| desk.turn(Page::Overview))
+        ],
+    )
 }

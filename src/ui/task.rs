@@ -4,18 +4,18 @@
 
 use leptos::prelude::*;
 
-use super::count::Attach;
+use super::count::attach;
 use super::desk::Desk;
-use super::holds::{Holds, held};
-use super::live::{follow, live, press};
-use super::order::SyllableOrder;
-use super::pad::{Face, Pad, face};
-use super::parts::{Choices, ChokingButton, Frame, button, overview_of, para};
-use super::questions::{Questions, question};
-use super::result::{Figures, TaskResult, own_table};
+use super::follow::follow;
+use super::holds::{held, holds};
+use super::order::syllable_order;
+use super::pad::{Face, face, pad};
+use super::parts::{big, button, choices, choking_button, frame_with_pad, overview_of, para};
+use super::questions::{question, questions};
+use super::result::{figures, own_table, task_result};
 use super::route::{Page, Route};
-use super::sign_said::SignSaid;
-use super::silence::Silence;
+use super::sign_said::sign_said;
+use super::silence::silence;
 use super::steps;
 use super::tally;
 use crate::clinical::exam::EndedEarly;
@@ -25,6 +25,7 @@ use crate::clinical::sign::{SignTask, meaning, meaning_under};
 use crate::clinical::task::{Choice, NOT_VALID, TaskId, Untimed, WATCH_CUT, When};
 use crate::clinical::tasks::{self, cracker, kept, water};
 use crate::clinical::trial::Answer;
+use crate::draw::{Drawn, El, Piece, all, el, live, said, when};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
 
@@ -32,15 +33,14 @@ use crate::record::visit::Visit;
 const CUE: &str = "cue";
 
 /// A task.
-#[component]
-pub(super) fn TaskPage(
-    /// Which.
+pub(super) fn task_page(
+    // Which.
     task: TaskId,
-) -> impl IntoView {
+) -> Piece {
     let desk = Desk::get();
     let spec = tasks::spec(task);
     let face = face(desk, task);
-    let holds = held(desk, task);
+    let in_the_way = held(desk, task);
     // Running trials are never held up: what has begun is finished in the open.
     // What is asked first is asked before anything is held up by it.
     let asks_first = task == TaskId::Cracker;
@@ -48,12 +48,13 @@ pub(super) fn TaskPage(
         !asks_first
             || desk
                 .visit
-                .with(|v| v.as_ref().is_some_and(|v| cracker::asked(&v.exam)))
+                .with(|v| v.is_some_and(|v| cracker::asked(&v.exam)))
     });
-    let free = follow(move || holds.get().is_empty() && asked.get() || face.get() != Face::Ready);
+    let free =
+        follow(move || in_the_way.get().is_empty() && asked.get() || face.get() != Face::Ready);
     let offer = follow(move || {
         desk.visit
-            .with(|v| v.as_ref().and_then(|v| tasks::offer(task, &v.exam)))
+            .with(|v| v.and_then(|v| tasks::offer(task, &v.exam)))
     });
     let goes_on = tasks::goes_on(task);
     // The next trial is due, and something is in its way.
@@ -61,12 +62,9 @@ pub(super) fn TaskPage(
         goes_on
             && matches!(face.get(), Face::Watching | Face::Over)
             && offer.get().is_some_and(|o| !o.waits)
-            && !holds.get().is_empty()
+            && !in_the_way.get().is_empty()
     };
-    let done = follow(move || {
-        desk.visit
-            .with(|v| v.as_ref().is_some_and(|v| steps::done(v, task)))
-    });
+    let done = follow(move || desk.visit.with(|v| v.is_some_and(|v| steps::done(v, task))));
     // No sip is due any more, and not because all were given: the way on stands on top.
     let ended_by_sign = move || {
         task == TaskId::Sips
@@ -77,7 +75,7 @@ pub(super) fn TaskPage(
     let resting = move || matches!(face.get(), Face::Ready | Face::Over | Face::Late);
     let loose = desk
         .visit
-        .with_untracked(|v| v.as_ref().is_some_and(Visit::is_loose));
+        .with_untracked(|v| v.is_some_and(Visit::is_loose));
     let next = move || {
         if loose {
             desk.go(Route::Home);
@@ -85,147 +83,187 @@ pub(super) fn TaskPage(
         }
         if let Some(page) = desk
             .visit
-            .with_untracked(|v| v.as_ref().map(|v| steps::after_task(v, task)))
+            .with_untracked(|v| v.map(|v| steps::after_task(v, task)))
         {
             desk.turn(page);
         }
     };
     let not_timed = move || {
         let newest = |v: &Visit| v.exam.latest(task).is_some_and(|t| spec.is_untimed(t));
-        desk.visit.with(|v| v.as_ref().is_some_and(newest))
+        desk.visit.with(|v| v.is_some_and(newest))
     };
     let another = follow(move || {
         desk.visit
-            .with(|v| v.as_ref().is_some_and(|v| tasks::another(task, &v.exam)))
+            .with(|v| v.is_some_and(|v| tasks::another(task, &v.exam)))
     });
     let has_result = move || matches!(face.get(), Face::Over | Face::Late | Face::Watching);
     let not_valid = spec.questions.iter().find(|q| q.id == NOT_VALID);
     // The pad comes last, at the lower edge of the screen, so that it stands in the same place
     // before and after the start; what is above it scrolls by itself and is never covered.
-    view! {
-        <Frame title=spec.title back=overview_of(desk) with_pad=true>
-            <div class="above">
-            {live(move || (face.get() == Face::Ready).then(|| view! { <WhatToSay task=task/> }))}
-            {live(move || (!free.get() || next_held()).then(|| view! { <Holds held=holds/> }))}
-            {live(move || ((free.get() || asks_first) && face.get() == Face::Ready).then(|| view! { <Before task=task/> }))}
-            {live(move || (face.get() == Face::Running).then(|| stop_words(desk, task)).flatten().map(|words| view! {
-                <p class="advice" role="alert"><b>{words}</b></p>
-            }))}
-            {spec.pad.beat.map(|_| view! { <Silence task=task/> })}
-            {live(move || ended_by_sign().then(|| view! {
-                <p class="advice" role="alert"><b>"A sign was seen: give no further sip."</b></p>
-                <button type="button" class="big primary" on:click=press(move |_| next())><b>"Next"</b></button>
-            }))}
-            {live(move || has_result().then(|| view! { <SignSaid task=task/> }))}
-            {live(move || (task == TaskId::Own && (has_result() || face.get() == Face::Running)).then(|| own_table(desk)))}
-            {live(move || (spec.trials > 1 && !goes_on && has_result()).then(|| view! { <Figures task=task/> }))}
-            {live(move || (task == TaskId::Meal && face.get() == Face::Running).then(|| view! { <tally::Running/> }))}
-            {live(move || (task == TaskId::Own && matches!(face.get(), Face::Watching | Face::Over)).then(|| view! {
-                <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
-                    <b>"Change what is given"</b>
-                </button>
-            }))}
-            {live(move || matches!(face.get(), Face::Watching | Face::Over).then(|| view! {
-                <Questions task=task when=When::After without=NOT_VALID/>
-            }))}
-            {live(move || (face.get() == Face::Over).then(|| view! {
-                <Questions task=task when=When::AfterWatch/>
-            }))}
-            {live(move || match (face.get(), done.get()) {
-                (Face::Running | Face::Countdown, _) | (Face::Ready, false) => ().into_any(),
-                // Trials of the plan are still due: going on is in the quiet row below.
-                (_, false) if goes_on => ().into_any(),
-                _ if ended_by_sign() => ().into_any(),
-                (Face::Watching, _) => view! {
-                    <button type="button" class="big" on:click=press(move |_| next())>
-                        <b>"Next"</b>
-                        <span>"The watch goes on"</span>
-                    </button>
-                }.into_any(),
-                _ => view! {
-                    // What still needs an answer comes first.
-                    <button type="button" class="big" class:primary=done.get() on:click=press(move |_| next())><b>{if loose { "Done" } else { "Next" }}</b></button>
-                }.into_any(),
-            })}
-            {live(move || (face.get() == Face::Over && spec.trials > 1 && !goes_on).then(|| if another.get() {
-                view! {
-                    <button type="button" class="big" on:click=press(move |_| desk.repeat(task, None))>
-                        <b>"Next trial"</b>
-                        <span>{live(move || desk.visit.with(|v| {
-                            let done = v.as_ref().map_or(0, |v| kept::numbered(task, &v.exam).count());
-                            format!("{done} done, up to {}", spec.trials)
-                        }))}</span>
-                    </button>
-                }.into_any()
-            } else {
-                para("small", format!("{} trials are done: no more are asked for.", spec.trials))
-            }))}
-            {spec.untimed.map(|untimed| live(move || (face.get() == Face::Over && not_timed()).then(|| {
-                button("choice", "Take this answer back", move || desk.answer(task, untimed.question, None))
-            })))}
-            {live(move || (face.get() == Face::Watching).then(|| view! { <WatchCut task=task/> }))}
-            {live(move || has_result().then(|| view! { <TaskResult task=task/> }))}
-            {live(move || (task == TaskId::Meal && face.get() == Face::Over).then(|| view! { <tally::Ended/> }))}
-            {live(move || (!spec.say.is_empty() && matches!(face.get(), Face::Over | Face::Late)).then(|| view! {
-                <Cued task=task/>
-            }))}
-            {not_valid.map(|q| live(move || resting().then(|| view! {
-                <details class="more">
-                    <summary>{q.ask}</summary>
-                    {question(desk, task, q)}
-                </details>
-            })))}
-            {live(move || (face.get() == Face::Over && spec.trials == 1).then(|| view! {
-                <div class="row quiet">
-                    <button type="button" on:click=press(move |_| desk.repeat(task, None))>"Do it again"</button>
-                </div>
-            }))}
-            {live(move || (goes_on && !done.get() && matches!(face.get(), Face::Watching | Face::Over)).then(|| view! {
-                <div class="row quiet">
-                    <button type="button" on:click=press(move |_| next())>"Go on without the rest"</button>
-                </div>
-            }))}
-            {(task == TaskId::Breathing && !loose).then(|| live(move || resting().then(|| view! {
-                // Neither clears an adult: not in the open.
-                <details class="more">
-                    <summary>"Another way to count"</summary>
-                    <div class="row">
-                        {[(TaskId::BreathTaps, "By taps"), (TaskId::Breaths30, "30 seconds only")].map(|(other, words)| view! {
-                            <button type="button" on:click=press(move |_| desk.turn(Page::Task(other)))>{words}</button>
-                        })}
-                    </div>
-                </details>
-            })))}
-            {live(move || match (face.get() == Face::Ready, holds.get().is_empty()) {
-                (false, _) => ().into_any(),
-                (true, _) if done.get() && spec.untimed.is_none() => ().into_any(),
-                (true, true) => view! {
-                    <div class="row quiet">
-                        {spec.untimed.map(|untimed| could_not(desk, task, untimed))}
-                        // A task on its own is left by "back".
-                        {(!loose && !done.get()).then(|| button("", "Skip: not done", next))}
-                    </div>
-                }.into_any(),
-                (true, false) if done.get() => ().into_any(),
-                (true, false) => view! {
-                    <button type="button" class="big primary" on:click=press(move |_| next())>
-                        <b>"Go on without it"</b>
-                    </button>
-                }.into_any(),
-            })}
-            {live(move || (loose && face.get() == Face::Over).then(|| view! { <Attach/> }))}
-            {(!loose && Order::ALL.contains(&task)).then(|| live(move || (face.get() == Face::Ready).then(|| view! { <SyllableOrder/> })))}
-            {(!loose).then(|| view! { <Leave/> })}
-            </div>
-            {live(move || free.get().then(|| view! {
-                <Pad task=task length=Signal::derive(|| None) face=face/>
-            }))}
-        </Frame>
-    }
+    let ready = move || face.get() == Face::Ready;
+    let over = move || face.get() == Face::Over;
+    let watching = move || face.get() == Face::Watching;
+    let way_on = live(move || match (face.get(), done.get()) {
+        (Face::Running | Face::Countdown, _) | (Face::Ready, false) => ().piece(),
+        // Trials of the plan are still due: going on is in the quiet row below.
+        (_, false) if goes_on => ().piece(),
+        _ if ended_by_sign() => ().piece(),
+        (Face::Watching, _) => big("", "Next", move |_| next())
+            .with(el("span").with("The watch goes on"))
+            .piece(),
+        // What still needs an answer comes first.
+        _ => big("", if loose { "Done" } else { "Next" }, move |_| next())
+            .class_if("primary", move || done.get())
+            .piece(),
+    });
+    let next_trial = move || {
+        if !another.get() {
+            let words = format!("{} trials are done: no more are asked for.", spec.trials);
+            return para("small", words);
+        }
+        let so_far = said(move || {
+            let trials = |v: &Visit| kept::numbered(task, &v.exam).count();
+            let done = desk.visit.with(|v| v.map_or(0, trials));
+            format!("{done} done, up to {}", spec.trials)
+        });
+        big("", "Next trial", move |_| desk.repeat(task, None))
+            .with(el("span").with(so_far))
+            .piece()
+    };
+    let without = live(move || match (ready(), in_the_way.get().is_empty()) {
+        (false, _) => ().piece(),
+        (true, _) if done.get() && spec.untimed.is_none() => ().piece(),
+        (true, true) => {
+            // A task on its own is left by "back".
+            let skips = !loose && !done.get();
+            el("div.row.quiet")
+                .with(spec.untimed.map(|untimed| could_not(desk, task, untimed)))
+                .with(skips.then(|| button("", "Skip: not done", next)))
+                .piece()
+        }
+        (true, false) if done.get() => ().piece(),
+        (true, false) => big("primary", "Go on without it", move |_| next()).piece(),
+    });
+    let above = all![
+        when(ready, move || what_to_say(task)),
+        when(
+            move || !free.get() || next_held(),
+            move || holds(in_the_way)
+        ),
+        when(
+            move || (free.get() || asks_first) && ready(),
+            move || before(task)
+        ),
+        live(move || {
+            let words = (face.get() == Face::Running).then(|| stop_words(desk, task));
+            words.flatten().map(alert)
+        }),
+        spec.pad.beat.map(|_| silence(task)),
+        when(ended_by_sign, move || all![
+            alert("A sign was seen: give no further sip."),
+            big("primary", "Next", move |_| next())
+        ]),
+        when(has_result, move || sign_said(task)),
+        when(
+            move || task == TaskId::Own && (has_result() || face.get() == Face::Running),
+            move || own_table(desk)
+        ),
+        when(
+            move || spec.trials > 1 && !goes_on && has_result(),
+            move || figures(task)
+        ),
+        when(
+            move || task == TaskId::Meal && face.get() == Face::Running,
+            tally::running
+        ),
+        when(
+            move || task == TaskId::Own && (watching() || over()),
+            move || big("", "Change what is given", move |_| desk.repeat(task, None))
+        ),
+        when(
+            move || watching() || over(),
+            move || questions(task, When::After, Some(NOT_VALID))
+        ),
+        when(over, move || questions(task, When::AfterWatch, None)),
+        way_on,
+        when(move || over() && spec.trials > 1 && !goes_on, next_trial),
+        spec.untimed.map(|untimed| when(
+            move || over() && not_timed(),
+            move || button("choice", "Take this answer back", move || {
+                desk.answer(task, untimed.question, None);
+            })
+        )),
+        when(watching, move || watch_cut(task)),
+        when(has_result, move || task_result(task)),
+        when(move || task == TaskId::Meal && over(), tally::ended),
+        when(
+            move || !spec.say.is_empty() && matches!(face.get(), Face::Over | Face::Late),
+            move || cued(task)
+        ),
+        not_valid.map(|q| when(resting, move || {
+            el("details.more")
+                .with(el("summary").with(q.ask))
+                .with(question(desk, task, q))
+        })),
+        when(
+            move || over() && spec.trials == 1,
+            move || quiet("Do it again", move || desk.repeat(task, None))
+        ),
+        when(
+            move || goes_on && !done.get() && (watching() || over()),
+            move || quiet("Go on without the rest", next)
+        ),
+        when(
+            move || task == TaskId::Breathing && !loose && resting(),
+            move || other_counts(desk)
+        ),
+        without,
+        when(move || loose && over(), attach),
+        when(
+            move || !loose && Order::ALL.contains(&task) && ready(),
+            syllable_order
+        ),
+        (!loose).then(leave)
+    ];
+    frame_with_pad(
+        spec.title.into(),
+        overview_of(desk),
+        all![
+            el("div.above").with(above),
+            when(
+                move || free.get(),
+                move || pad(task, Signal::derive(|| None), face)
+            )
+        ],
+    )
+}
+
+/// Words that are to be read at once.
+fn alert(words: &'static str) -> El {
+    el("p.advice")
+        .attr("role", "alert")
+        .with(el("b").with(words))
+}
+
+/// A press that is seldom meant, in a quiet row.
+fn quiet(words: &'static str, on: impl FnMut() + 'static) -> El {
+    el("div.row.quiet").with(button("", words, on))
+}
+
+/// Other ways to count breaths. Neither clears an adult: not in the open.
+fn other_counts(desk: Desk) -> El {
+    let ways = [
+        (TaskId::BreathTaps, "By taps"),
+        (TaskId::Breaths30, "30 seconds only"),
+    ];
+    let way = |(other, words)| button("", words, move || desk.turn(Page::Task(other)));
+    el("details.more")
+        .with(el("summary").with("Another way to count"))
+        .with(el("div.row").with(ways.map(way)))
 }
 
 /// What can be said of a trial without a touch of the pad.
-fn could_not(desk: Desk, task: TaskId, untimed: Untimed) -> Vec<AnyView> {
+fn could_not(desk: Desk, task: TaskId, untimed: Untimed) -> Vec<Piece> {
     let say = |choice: &'static Choice| {
         button("", choice.words, move || {
             let answer = Answer::Choice(choice.id.to_owned());
@@ -240,7 +278,7 @@ fn could_not(desk: Desk, task: TaskId, untimed: Untimed) -> Vec<AnyView> {
 fn stop_words(desk: Desk, task: TaskId) -> Option<&'static str> {
     let column = tasks::spec(task).pad.signs?;
     let worst = desk.visit.with(|v| {
-        let exam = &v.as_ref()?.exam;
+        let exam = &v?.exam;
         // A policy can make a sign stop the trial, never let one pass.
         let level = |sign| {
             let plain = meaning(sign, column).0;
@@ -259,112 +297,123 @@ fn stop_words(desk: Desk, task: TaskId) -> Option<&'static str> {
 }
 
 /// The questions before the start: what is needed in the open, the rest behind a press.
-#[component]
-fn Before(task: TaskId) -> impl IntoView {
+fn before(task: TaskId) -> Piece {
     let spec = tasks::spec(task);
     let optional = spec
         .questions
         .iter()
         .any(|q| q.when == When::Before && !q.needed && q.id != NOT_VALID);
     if optional {
-        view! {
-            <details class="more">
-                <summary>{spec.more}</summary>
-                <Questions task=task when=When::Before without=NOT_VALID/>
-            </details>
-        }
-        .into_any()
+        el("details.more")
+            .with(el("summary").with(spec.more))
+            .with(questions(task, When::Before, Some(NOT_VALID)))
+            .piece()
     } else {
-        view! { <Questions task=task when=When::Before without=NOT_VALID/> }.into_any()
+        questions(task, When::Before, Some(NOT_VALID))
     }
 }
 
 /// What to say, word for word, and how it is done.
-#[component]
-fn WhatToSay(task: TaskId) -> impl IntoView {
+fn what_to_say(task: TaskId) -> Piece {
     let desk = Desk::get();
     let spec = tasks::spec(task);
-    view! {
-        <section class="say">
-            {(!spec.say.is_empty()).then(|| view! {
-                <blockquote>{spec.say}</blockquote>
-                <button type="button" on:click=press(move |_| desk.turn(Page::Show(task)))>"Show to patient"</button>
-            })}
-            {(!spec.steps.is_empty()).then(|| view! {
-                <details class="more">
-                    <summary>"How"</summary>
-                    <ol>{spec.steps.iter().map(|s| view! { <li>{*s}</li> }).collect_view()}</ol>
-                    <p class="small">"For: "{spec.for_whom}</p>
-                </details>
-            })}
-        </section>
-    }
+    el("section.say")
+        .with((!spec.say.is_empty()).then(|| {
+            all![
+                el("blockquote").with(spec.say),
+                el("button")
+                    .press(move |_| desk.turn(Page::Show(task)))
+                    .with("Show to patient")
+            ]
+        }))
+        .with((!spec.steps.is_empty()).then(|| {
+            el("details.more")
+                .with(el("summary").with("How"))
+                .with(
+                    el("ol").with(
+                        spec.steps
+                            .iter()
+                            .map(|s| el("li").with(*s))
+                            .collect::<Piece>(),
+                    ),
+                )
+                .with(el("p.small").with("For: ").with(spec.for_whom))
+        }))
+        .piece()
 }
 
 /// How it was cued.
-#[component]
-fn Cued(task: TaskId) -> impl IntoView {
+fn cued(task: TaskId) -> Piece {
     let desk = Desk::get();
     let cue = Signal::derive(move || {
         desk.visit.with(|v| {
-            v.as_ref()
-                .and_then(|v| v.exam.latest(task))
+            v.and_then(|v| v.exam.latest(task))
                 .and_then(|t| t.choice(CUE).map(str::to_owned))
         })
     });
-    view! {
-        <Choices
-            label="How was it cued?"
-            options=[("spoken", "Spoken"), ("shown", "Shown"), ("copied", "Copied")]
-                .map(|(id, words)| (id.to_owned(), words.to_owned()))
-                .to_vec()
-            chosen=cue
-            pick=Callback::new(move |id: Option<String>| {
-                desk.answer(task, CUE, id.map(Answer::Choice));
-            })
-        />
-    }
+    choices(
+        "How was it cued?".into(),
+        [
+            ("spoken", "Spoken"),
+            ("shown", "Shown"),
+            ("copied", "Copied"),
+        ]
+        .map(|(id, words)| (id.to_owned(), words.to_owned()))
+        .to_vec(),
+        cue,
+        Callback::new(move |id: Option<String>| {
+            desk.answer(task, CUE, id.map(Answer::Choice));
+        }),
+    )
 }
 
 /// Ending the watch early asks why.
-#[component]
-fn WatchCut(task: TaskId) -> impl IntoView {
+fn watch_cut(task: TaskId) -> Piece {
     let desk = Desk::get();
-    view! {
-        <details class="more">
-            <summary>"End the watch early"</summary>
-            <Choices
-                label="Why? The screen stays incomplete where no sign decided it."
-                options=water::WATCH_CUT_REASONS
-                    .iter()
-                    .map(|c| (c.id.to_owned(), c.words.to_owned()))
-                    .collect()
-                chosen=Signal::derive(|| None::<String>)
-                pick=Callback::new(move |id: Option<String>| {
-                    desk.answer(task, WATCH_CUT, id.map(Answer::Choice));
-                })
-            />
-        </details>
-    }
+    el("details.more")
+        .with(el("summary").with("End the watch early"))
+        .with(choices(
+            "Why? The screen stays incomplete where no sign decided it.".into(),
+            water::WATCH_CUT_REASONS
+                .iter()
+                .map(|c| (c.id.to_owned(), c.words.to_owned()))
+                .collect(),
+            Signal::derive(|| None::<String>),
+            Callback::new(move |id: Option<String>| {
+                desk.answer(task, WATCH_CUT, id.map(Answer::Choice));
+            }),
+        ))
+        .piece()
 }
 
 /// Refusal, withdrawal and breaking off, at any point.
-#[component]
-pub(super) fn Leave() -> impl IntoView {
+pub(super) fn leave() -> Piece {
     let desk = Desk::get();
     let end = move |why: EndedEarly| {
         desk.record([Event::EndedEarly(why)]);
         desk.turn(Page::Decision);
     };
-    view! {
-        <div class="row quiet"><ChokingButton/></div>
-        <details class="more leave">
-            <summary>"End the screen here"</summary>
-            <div class="row">
-                <button type="button" on:click=press(move |_| end(EndedEarly::Refused))>"Person declined"</button>
-                <button type="button" on:click=press(move |_| end(EndedEarly::Withdrew))>"Person wants to stop"</button>
-                <button type="button" on:click=press(move |_| end(EndedEarly::BrokenOff))>"I must break off"</button>
-            </div>
-        </details>
-    }
+    all![
+        el("div.row.quiet").with(choking_button()),
+        el("details.more.leave")
+            .with(el("summary").with("End the screen here"))
+            .with(
+                el("div.row")
+                    .with(
+                        el("button")
+                            .press(move |_| end(EndedEarly::Refused))
+                            .with("Person declined")
+                    )
+                    .with(
+                        el("button")
+                            .press(move |_| end(EndedEarly::Withdrew))
+                            .with("Person wants to stop")
+                    )
+                    .with(
+                        el("button")
+                            .press(move |_| end(EndedEarly::BrokenOff))
+                            .with("I must break off")
+                    )
+            )
+    ]
 }

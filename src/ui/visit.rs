@@ -6,127 +6,119 @@ use leptos::task::spawn_local;
 use super::banner::file_name;
 use super::decision::look_of;
 use super::desk::Desk;
-use super::details::{DetailsFields, Form};
-use super::live::{follow, live, press};
-use super::order::SyllableOrder;
-use super::parts::{Frame, WordsField};
+use super::details::{Form, details_fields};
+use super::follow::follow;
+use super::order::syllable_order;
+use super::parts::{big, frame, words_field};
 use super::route::{Page, Route};
 use super::steps;
-use super::task::Leave;
-use super::visit_steps::Steps;
+use super::task::leave;
+use super::visit_steps::steps;
 use crate::browser::{clock, ids, share};
+use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::Event;
 use crate::record::export;
 use crate::record::head::Head;
 
 /// The page.
-#[component]
-pub(super) fn OverviewPage() -> impl IntoView {
+pub(super) fn overview_page() -> Piece {
     let desk = Desk::get();
-    let title = Signal::derive(move || {
-        desk.visit
-            .with(|v| v.as_ref().map_or(String::new(), |v| v.label()))
-    });
-    let deleted = follow(move || desk.visit.with(|v| v.as_ref().is_some_and(|v| v.deleted)));
-    view! {
-        <Frame title=title back=Route::Home>
-            {live(move || if deleted.get() {
-                view! { <p>"This visit was deleted."</p> }.into_any()
+    let title = said(move || desk.visit.with(|v| v.map_or(String::new(), |v| v.label())));
+    let deleted = follow(move || desk.visit.with(|v| v.is_some_and(|v| v.deleted)));
+    frame(
+        title,
+        Route::Home,
+        live(move || {
+            if deleted.get() {
+                el("p").with("This visit was deleted.").piece()
             } else {
-                view! { <Whole/> }.into_any()
-            })}
-        </Frame>
-    }
+                whole()
+            }
+        }),
+    )
 }
 
-#[component]
-fn Whole() -> impl IntoView {
+fn whole() -> Piece {
     let desk = Desk::get();
-    let next = follow(move || {
-        desk.visit
-            .with(|v| v.as_ref().map_or(Page::Overview, steps::next))
-    });
+    let next = follow(move || desk.visit.with(|v| v.map_or(Page::Overview, steps::next)));
     let verdict = move || {
         desk.visit
-            .with(|v| {
-                v.as_ref()
-                    .filter(|v| v.decided.is_some())
-                    .and_then(|v| v.decision())
-            })
+            .with(|v| v.filter(|v| v.decided.is_some()).and_then(|v| v.decision()))
             .map(|d| d.verdict)
     };
-    view! {
-        {live(move || verdict().map(|v| {
+    all![
+        live(move || verdict().map(|v| {
             let (class, shape) = look_of(v);
-            view! {
-                <section class=class>
-                    <p class="word"><span aria-hidden="true">{shape}" "</span>{v.headline()}</p>
-                </section>
-            }
-        }))}
-        {live(move || (next.get() != Page::Overview).then(|| view! {
-            <button type="button" class="big primary" on:click=press(move |_| desk.turn(next.get_untracked()))>
-                <b>{if next.get() == Page::Decision { "Decision" } else { "Go on" }}</b>
-            </button>
-        }))}
-        <Steps/>
-        <SyllableOrder/>
-        <CloseOut/>
-        <Person/>
-        <Leave/>
-        <Keep/>
-    }
+            el("section").class(class).with(
+                el("p.word")
+                    .with(el("span").attr("aria-hidden", "true").with(shape).with(" "))
+                    .with(v.headline()),
+            )
+        })),
+        live(move || (next.get() != Page::Overview).then(|| big(
+            "primary",
+            if next.get() == Page::Decision {
+                "Decision"
+            } else {
+                "Go on"
+            },
+            move |_| desk.turn(next.get_untracked())
+        ))),
+        steps(),
+        syllable_order(),
+        close_out(),
+        person(),
+        leave(),
+        keep()
+    ]
 }
 
 /// An earlier refer or stop stays open until somebody closes it.
-#[component]
-fn CloseOut() -> impl IntoView {
+fn close_out() -> Piece {
     let desk = Desk::get();
-    let open = follow(move || {
-        desk.visit
-            .with(|v| v.as_ref().is_some_and(|v| Head::of(v).unclosed))
-    });
+    let open = follow(move || desk.visit.with(|v| v.is_some_and(|v| Head::of(v).unclosed)));
     let closed = follow(move || {
-        desk.visit.with(|v| {
-            v.as_ref()
-                .and_then(|v| v.closed.as_ref().map(|(how, _)| how.clone()))
-        })
+        desk.visit
+            .with(|v| v.and_then(|v| v.closed.as_ref().map(|(how, _)| how.clone())))
     });
-    view! {
-        {live(move || open.get().then(|| view! {
-            <section class="found caution">
-                <h2>"Not closed"</h2>
-                <p>"Somebody was to look further. Who did?"</p>
-                <div class="row">
-                    {["Seen by speech-language pathology", "Seen by the doctor"].into_iter().map(|how| view! {
-                        <button type="button" on:click=press(move |_| desk.record([Event::Closed(how.to_owned())]))>
-                            {how}
-                        </button>
-                    }).collect_view()}
-                </div>
-                <WordsField
-                    id="closed-by"
-                    label="or in your own words. No names."
-                    value=String::new()
-                    most=80
-                    take=Callback::new(move |words: String| {
-                        if !words.trim().is_empty() { desk.record([Event::Closed(words)]) }
-                    })
-                />
-            </section>
-        }))}
-        {live(move || closed.get().map(|how| view! { <p class="figure">{format!("Closed: {how}")}</p> }))}
-    }
+    all![
+        live(move || open.get().then(|| el("section.found.caution")
+            .with(el("h2").with("Not closed"))
+            .with(el("p").with("Somebody was to look further. Who did?"))
+            .with(
+                el("div.row").with(
+                    ["Seen by speech-language pathology", "Seen by the doctor"]
+                        .into_iter()
+                        .map(|how| el("button")
+                            .press(move |_| desk.record([Event::Closed(how.to_owned())]))
+                            .with(how))
+                        .collect::<Piece>()
+                )
+            )
+            .with(words_field(
+                "closed-by",
+                "or in your own words. No names.",
+                String::new(),
+                80,
+                Callback::new(move |words: String| {
+                    if !words.trim().is_empty() {
+                        desk.record([Event::Closed(words)])
+                    }
+                })
+            )))),
+        live(move || closed
+            .get()
+            .map(|how| el("p.figure").with(format!("Closed: {how}"))))
+    ]
 }
 
 /// Person and place, filled in or corrected afterwards.
-#[component]
-fn Person() -> impl IntoView {
+fn person() -> Piece {
     let desk = Desk::get();
     let details = desk
         .visit
-        .with_untracked(|v| v.as_ref().and_then(|v| v.details.clone()));
+        .with_untracked(|v| v.and_then(|v| v.details.clone()));
     let label = details
         .as_ref()
         .map_or(String::new(), |d| d.label.as_str().to_owned());
@@ -138,27 +130,25 @@ fn Person() -> impl IntoView {
             kept.set(true);
         }
     };
-    view! {
-        <details class="more">
-            <summary>"Person and place"</summary>
-            <DetailsFields form=form/>
-            <button type="button" on:click=press(keep)>"Keep"</button>
-            <p role="status">{live(move || kept.get().then_some("Kept."))}</p>
-        </details>
-    }
+    el("details.more")
+        .with(el("summary").with("Person and place"))
+        .with(details_fields(form))
+        .with(el("button").press(keep).with("Keep"))
+        .with(
+            el("p")
+                .attr("role", "status")
+                .with(live(move || kept.get().then_some("Kept."))),
+        )
+        .piece()
 }
 
 /// The whole record as a file, and deleting it.
-#[component]
-fn Keep() -> impl IntoView {
+fn keep() -> Piece {
     let desk = Desk::get();
     let sure = RwSignal::new(false);
     let problem = RwSignal::new(String::new());
     let save = move |_| {
-        let Some(id) = desk
-            .visit
-            .with_untracked(|v| v.as_ref().map(|v| v.id.clone()))
-        else {
+        let Some(id) = desk.visit.with_untracked(|v| v.map(|v| v.id.clone())) else {
             return;
         };
         spawn_local(async move {
@@ -177,7 +167,7 @@ fn Keep() -> impl IntoView {
         });
     };
     let delete = move |_| {
-        let Some(mut visit) = desk.visit.get_untracked() else {
+        let Some(mut visit) = desk.visit.with_untracked(|v| v.cloned()) else {
             return;
         };
         let tombstone = Envelope {
@@ -201,24 +191,32 @@ fn Keep() -> impl IntoView {
             }
         });
     };
-    view! {
-        <details class="more">
-            <summary>"Keep a copy, delete"</summary>
-            <button type="button" on:click=press(save)>"Save the whole record as a file"</button>
-            {live(move || if sure.get() {
-                view! {
-                    <p>"Everything of this visit goes from this phone, for good."</p>
-                    <div class="row">
-                        <button type="button" on:click=press(move |_| sure.set(false))>"Keep it"</button>
-                        <button type="button" class="grave" on:click=press(delete)>"Delete for good"</button>
-                    </div>
-                }.into_any()
+    el("details.more")
+        .with(el("summary").with("Keep a copy, delete"))
+        .with(
+            el("button")
+                .press(save)
+                .with("Save the whole record as a file"),
+        )
+        .with(live(move || {
+            if sure.get() {
+                all![
+                    el("p").with("Everything of this visit goes from this phone, for good."),
+                    el("div.row")
+                        .with(el("button").press(move |_| sure.set(false)).with("Keep it"))
+                        .with(el("button.grave").press(delete).with("Delete for good"))
+                ]
             } else {
-                view! {
-                    <button type="button" on:click=press(move |_| sure.set(true))>"Delete this visit"</button>
-                }.into_any()
-            })}
-            <p class="problem" role="alert">{live(move || problem.get())}</p>
-        </details>
-    }
+                el("button")
+                    .press(move |_| sure.set(true))
+                    .with("Delete this visit")
+                    .piece()
+            }
+        }))
+        .with(
+            el("p.problem")
+                .attr("role", "alert")
+                .with(live(move || problem.get())),
+        )
+        .piece()
 }

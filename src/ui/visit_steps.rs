@@ -1,9 +1,7 @@
 //! The steps of a visit: those of its screen, what was added, and what can be added.
 
-use leptos::prelude::*;
-
 use super::desk::Desk;
-use super::live::{follow, live, press};
+use super::follow::follow;
 use super::route::Page;
 use super::steps;
 use crate::clinical::figures::lines;
@@ -12,15 +10,15 @@ use crate::clinical::oral::{Answer, Region};
 use crate::clinical::screen::Screen;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{self, six_signs};
+use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::visit::Visit;
 
 /// The screen's steps, each a way in.
-#[component]
-pub(super) fn Steps() -> impl IntoView {
+pub(super) fn steps() -> Piece {
     let desk = Desk::get();
     let groups = move || {
         desk.visit.with(|v| {
-            v.as_ref().map_or(Vec::new(), |v| {
+            v.map_or(Vec::new(), |v| {
                 Group::ALL
                     .into_iter()
                     .map(|g| {
@@ -42,7 +40,7 @@ pub(super) fn Steps() -> impl IntoView {
     };
     let rows = move || {
         desk.visit.with(|v| {
-            let Some(v) = v.as_ref() else {
+            let Some(v) = v else {
                 return Vec::new();
             };
             let Some(screen) = v.screen.map(|id| id.screen()) else {
@@ -99,7 +97,7 @@ pub(super) fn Steps() -> impl IntoView {
     };
     let loose = move || {
         desk.visit.with(|v| {
-            v.as_ref().map_or(Vec::new(), |v| {
+            v.map_or(Vec::new(), |v| {
                 v.exam
                     .trials
                     .iter()
@@ -127,7 +125,7 @@ pub(super) fn Steps() -> impl IntoView {
     // beside every screen.
     let more = follow(move || {
         desk.visit.with(|v| {
-            v.as_ref().map_or(Vec::new(), |v| {
+            v.map_or(Vec::new(), |v| {
                 addable(v)
                     .filter(|id| !is_added(v, *id))
                     .map(|id| {
@@ -141,29 +139,40 @@ pub(super) fn Steps() -> impl IntoView {
             })
         })
     });
-    view! {
-        <ul class="steps">
-            {live(move || rows().into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>())}
-        </ul>
-        {live(move || {
+    all![
+        el("ul.steps").with(live(move || rows()
+            .into_iter()
+            .map(|row| step_row(desk, row))
+            .collect::<Vec<_>>())),
+        live(move || {
             let more: Vec<(Page, String, String)> = more.get();
-            (!more.is_empty()).then(|| view! {
-                <details class="more">
-                    <summary>"Add to this visit"</summary>
-                    <ul class="steps">
-                        {more.into_iter().map(|row| step_row(desk, row)).collect::<Vec<_>>()}
-                    </ul>
-                </details>
+            (!more.is_empty()).then(|| {
+                el("details.more")
+                    .with(el("summary").with("Add to this visit"))
+                    .with(
+                        el("ul.steps").with(
+                            more.into_iter()
+                                .map(|row| step_row(desk, row))
+                                .collect::<Vec<_>>(),
+                        ),
+                    )
             })
-        })}
-        {live(move || {
+        }),
+        live(move || {
             let counts: Vec<String> = loose();
-            (!counts.is_empty()).then(|| view! {
-                <h2>"Attached counts and times"</h2>
-                <ul class="plain">{counts.into_iter().map(|l| view! { <li>{l}</li> }).collect_view()}</ul>
+            (!counts.is_empty()).then(|| {
+                all![
+                    el("h2").with("Attached counts and times"),
+                    el("ul.plain").with(
+                        counts
+                            .into_iter()
+                            .map(|l| el("li").with(l))
+                            .collect::<Piece>()
+                    )
+                ]
             })
-        })}
-    }
+        })
+    ]
 }
 
 /// What this visit's clinician can add: extras of its screen, and what stands beside every screen.
@@ -188,14 +197,13 @@ fn is_added(visit: &Visit, task: TaskId) -> bool {
 }
 
 /// A step, and the way to it.
-fn step_row(desk: Desk, (page, title, state): (Page, String, String)) -> AnyView {
-    view! {
-        <li>
-            <button type="button" class="head" on:click=press(move |_| desk.turn(page))>
-                <b>{title}</b>
-                <span>{state}</span>
-            </button>
-        </li>
-    }
-    .into_any()
+fn step_row(desk: Desk, (page, title, state): (Page, String, String)) -> Piece {
+    el("li")
+        .with(
+            el("button.head")
+                .press(move |_| desk.turn(page))
+                .with(el("b").with(title))
+                .with(el("span").with(state)),
+        )
+        .piece()
 }

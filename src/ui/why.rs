@@ -1,8 +1,8 @@
 //! "Where this comes from": a flag or a rule with its statement and its sources.
 
+use leptos::ev;
 use leptos::prelude::*;
 
-use super::live::live;
 use crate::clinical::compare::Comparison;
 use crate::clinical::flag::Flag;
 use crate::clinical::norms::Row;
@@ -10,58 +10,51 @@ use crate::clinical::rule::Rule;
 use crate::clinical::source::Source;
 use crate::clinical::task::TaskSpec;
 use crate::clinical::words::capital;
+use crate::draw::{Drawn, Piece, all, el, live};
 
 /// What a fold says behind which sources stand.
 const WHENCE: &str = "Where this comes from";
 
 /// A source in full: citation, who was studied, and how it was seen.
-pub(super) fn source_line(source: &'static Source) -> impl IntoView {
-    view! {
-        <li>
-            <b>{source.key}</b>
-            ": "
-            {source.citation}
-            " "
-            <i>{source.population}</i>
-            ". "
-            {capital(source.mark.words())}
-            "."
-        </li>
-    }
+pub(super) fn source_line(source: &'static Source) -> Piece {
+    el("li")
+        .with(el("b").with(source.key))
+        .with(": ")
+        .with(source.citation)
+        .with(" ")
+        .with(el("i").with(source.population))
+        .with(". ")
+        .with(capital(source.mark.words()))
+        .with(".")
+        .piece()
 }
 
 /// A fold whose inside is drawn when it is first opened: a page of results has dozens of them, and
 /// few are looked into.
-fn fold(words: &'static str, inside: impl Fn() -> AnyView + Send + 'static) -> AnyView {
+fn fold(words: &'static str, inside: impl Fn() -> Piece + Send + 'static) -> Piece {
     let opened = RwSignal::new(false);
-    view! {
-        <details class="why" on:toggle=move |_| opened.set(true)>
-            <summary>{words}</summary>
-            {live(move || opened.get().then(&inside))}
-        </details>
-    }
-    .into_any()
+    el("details.why")
+        .on("toggle", move |_: ev::Event| opened.set(true))
+        .with(el("summary").with(words))
+        .with(live(move || opened.get().then(&inside)))
+        .piece()
 }
 
-fn rule_lines(rule: &'static Rule) -> impl IntoView {
-    view! {
-        <p>{rule.says}</p>
-        <p>{rule.basis_line()}</p>
-        <p class="small">{format!("Rule {}. Looks at: {}.", rule.id, rule.looks_at)}</p>
-    }
+fn rule_lines(rule: &'static Rule) -> Piece {
+    all![
+        el("p").with(rule.says),
+        el("p").with(rule.basis_line()),
+        el("p.small").with(format!("Rule {}. Looks at: {}.", rule.id, rule.looks_at))
+    ]
 }
 
 /// A rule in a list of all: its statement, what it looks at and what it rests on.
-pub(super) fn rule_item(rule: &'static Rule) -> impl IntoView {
-    view! {
-        <li>
-            {rule_lines(rule)}
-        </li>
-    }
+pub(super) fn rule_item(rule: &'static Rule) -> Piece {
+    el("li").with(rule_lines(rule)).piece()
 }
 
 /// For whom a task is, and every rule that reads it: there whatever came out.
-pub(super) fn task_fold(spec: &'static TaskSpec) -> impl IntoView {
+pub(super) fn task_fold(spec: &'static TaskSpec) -> Piece {
     fold("For whom, and by which rules", move || {
         let mut sources: Vec<&'static Source> = Vec::new();
         for source in spec.rules.iter().flat_map(|rule| rule.sources()) {
@@ -69,69 +62,68 @@ pub(super) fn task_fold(spec: &'static TaskSpec) -> impl IntoView {
                 sources.push(source);
             }
         }
-        view! {
-            <p>{spec.for_whom}</p>
-            <ul>{spec.rules.iter().map(|r| rule_item(r)).collect_view()}</ul>
-            <ul>{sources.into_iter().map(source_line).collect_view()}</ul>
-        }
-        .into_any()
+        all![
+            el("p").with(spec.for_whom),
+            el("ul").with(spec.rules.iter().map(|r| rule_item(r)).collect::<Piece>()),
+            el("ul").with(sources.into_iter().map(source_line).collect::<Piece>())
+        ]
     })
 }
 
 /// A rule, its basis and its sources, folded away behind one press.
-pub(super) fn rule_fold(rule: &'static Rule) -> impl IntoView {
+pub(super) fn rule_fold(rule: &'static Rule) -> Piece {
     fold(WHENCE, move || {
-        view! {
-            {rule_lines(rule)}
-            <ul>{rule.sources().iter().map(|s| source_line(s)).collect_view()}</ul>
-        }
-        .into_any()
+        all![
+            rule_lines(rule),
+            el("ul").with(
+                rule.sources()
+                    .iter()
+                    .map(|s| source_line(s))
+                    .collect::<Piece>()
+            )
+        ]
     })
 }
 
 /// A published value: its figures, who was studied and how, its source, its mark and its caveat.
-pub(super) fn row_item(row: &'static Row) -> impl IntoView {
+pub(super) fn row_item(row: &'static Row) -> Piece {
     let language = match row.language {
         "-" => String::new(),
         tag => format!(" Language: {tag}."),
     };
-    view! {
-        <li>
-            <p>{format!("{}: {row}.", capital(row.task.words()))}</p>
-            <p>{format!(
-                "{}. Ages: {}. Method: {}. {}.{language}",
-                capital(row.population), row.ages_words(), row.method.words(), capital(row.procedure),
-            )}</p>
-            <p>{format!("{}: {}", capital(row.mark.words()), row.source.citation)}</p>
-            <p class="caveat">{row.caveat}</p>
-        </li>
-    }
+    el("li")
+        .with(el("p").with(format!("{}: {row}.", capital(row.task.words()))))
+        .with(el("p").with(format!(
+            "{}. Ages: {}. Method: {}. {}.{language}",
+            capital(row.population),
+            row.ages_words(),
+            row.method.words(),
+            capital(row.procedure),
+        )))
+        .with(el("p").with(format!(
+            "{}: {}",
+            capital(row.mark.words()),
+            row.source.citation
+        )))
+        .with(el("p.caveat").with(row.caveat))
+        .piece()
 }
 
 /// A value beside the published one, and where that comes from.
-pub(super) fn comparison_item(comparison: &Comparison) -> impl IntoView + use<> {
+pub(super) fn comparison_item(comparison: &Comparison) -> Piece {
     let words = capital(&comparison.words());
     let fold = comparison.norm.as_ref().ok().map(|norm| {
         let row = norm.row;
-        fold(WHENCE, move || {
-            view! { <ul>{row_item(row)}</ul> }.into_any()
-        })
+        fold(WHENCE, move || el("ul").with(row_item(row)).piece())
     });
-    view! {
-        <li class="flag">
-            <p>{words}</p>
-            {fold}
-        </li>
-    }
+    el("li.flag").with(el("p").with(words)).with(fold).piece()
 }
 
 /// A flag: its reason, and where it comes from.
-pub(super) fn flag_item(flag: &Flag) -> impl IntoView + use<> {
-    view! {
-        <li class="flag">
-            <p>{capital(flag.reason())}</p>
-            <p class="small">{flag.domain().words()}</p>
-            {rule_fold(flag.rule())}
-        </li>
-    }
+pub(super) fn flag_item(flag: &Flag) -> Piece {
+    el("li.flag")
+        .with(el("p").with(capital(flag.reason())))
+        .with(el("p.small").with(flag.domain().words()))
+        .with(rule_fold(flag.rule()))
+        .piece()
 }

@@ -2,7 +2,7 @@
 
 import { appStarted, expect, test } from "./support.mjs";
 import { storedEvents } from "./store.mjs";
-import { ASKED, BUTTONS, FIELDS, FOLDS, PAGES, Walk } from "./walk.mjs";
+import { ASKED, BUTTONS, FIELDS, FOLDS, PAGES, TIMES, Walk } from "./walk.mjs";
 
 /** The field says what is wrong with it, to the eye and to a screen reader. */
 async function refuses(page, field, typed, words) {
@@ -114,6 +114,17 @@ test("what is left in the cup: not below nothing, not more than was offered", as
   const n = (await recorded()).length;
   await refuses(page, field, "155", "Between 1 and 90 mL.");
   expect(await recorded()).toHaveLength(n);
+  // The page goes on around it: the watch ends, other questions come, another is answered.
+  await field.focus();
+  await walk.wait(TIMES.watch - TIMES.still);
+  await walk.settle();
+  await expect(walk.button(ASKED.clear, walk.group(ASKED.voiceAfter))).toBeVisible();
+  await expect(field).toHaveValue("155");
+  await expect(field).toBeFocused();
+  await expect(page.getByText("Between 1 and 90 mL.")).toBeVisible();
+  await walk.answer(ASKED.voiceAfter, ASKED.clear);
+  await expect(field).toHaveValue("155");
+  await expect(page.getByText("Between 1 and 90 mL.")).toBeVisible();
 });
 
 test.describe("addresses", () => {

@@ -1,42 +1,10 @@
-//! Parts of a page that follow their signals, and handlers, in a form that is compiled once.
-//!
-//! Drawn directly, every closure gets a copy of the drawing code of its own, which more than
-//! doubled the size of the app; boxed, all share one.
+//! Values worked out from signals.
 
 use std::any::Any;
 use std::marker::PhantomData;
 use std::sync::{Arc, Mutex};
 
-use leptos::ev;
 use leptos::prelude::*;
-
-/// A part that is drawn anew when what it reads changes.
-pub(super) fn live<V: IntoAny>(draw: impl Fn() -> V + Send + 'static) -> AnyView {
-    boxed(Box::new(move || draw().into_any()))
-}
-
-fn boxed(draw: Box<dyn Fn() -> AnyView + Send>) -> AnyView {
-    (move || draw()).into_any()
-}
-
-/// A handler for a press.
-pub(super) fn press(
-    handle: impl FnMut(ev::MouseEvent) + 'static,
-) -> Box<dyn FnMut(ev::MouseEvent)> {
-    Box::new(handle)
-}
-
-/// A handler for a field that was changed.
-pub(super) fn changed(handle: impl FnMut(ev::Event) + 'static) -> Box<dyn FnMut(ev::Event)> {
-    Box::new(handle)
-}
-
-/// The text of an attribute that follows its signals.
-pub(super) fn said<S: Into<String>>(
-    words: impl Fn() -> S + Send + Sync + 'static,
-) -> Signal<String> {
-    Signal::derive(move || words().into())
-}
 
 /// A value worked out from signals, that tells only when it changes. Copied freely.
 ///
@@ -78,10 +46,21 @@ pub(super) fn follow<T: PartialEq + Clone + Send + Sync + 'static>(
     }
 }
 
-fn count_changes(changed: Box<dyn Fn() -> bool + Send + Sync>) -> Memo<u32> {
+/// Whether a value changed since it was asked last.
+trait Changed: Send + Sync {
+    fn changed(&self) -> bool;
+}
+
+impl<F: Fn() -> bool + Send + Sync> Changed for F {
+    fn changed(&self) -> bool {
+        self()
+    }
+}
+
+fn count_changes(changed: Box<dyn Changed>) -> Memo<u32> {
     Memo::new(move |before: Option<&u32>| {
         let before = before.copied().unwrap_or(0);
-        if changed() {
+        if changed.changed() {
             before.wrapping_add(1)
         } else {
             before
