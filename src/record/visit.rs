@@ -12,6 +12,7 @@ use crate::clinical::screen::ScreenId;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::trial::{Mark, MarkKind, Trial};
+use crate::json;
 use crate::measure::order::put_in_order;
 use crate::measure::time::{Millis, Stamp};
 
@@ -174,7 +175,7 @@ impl Visit {
             Err(why) => {
                 self.exam.unread = self.exam.unread.saturating_add(1);
                 self.aside.push(Aside {
-                    raw: serde_json::to_string(envelope).unwrap_or_else(|_| envelope.body.clone()),
+                    raw: json::write(envelope).unwrap_or_else(|_| envelope.body.clone()),
                     why,
                 })
             }

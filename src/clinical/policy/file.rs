@@ -19,6 +19,7 @@ use super::json::Json;
 use super::setting::out_of_order;
 use super::settings::{Policy, SETTINGS};
 use super::{differing, find};
+use crate::json;
 
 /// The version of the format.
 pub const VERSION: i64 = 1;
@@ -47,12 +48,11 @@ pub fn parse(text: &str) -> Result<Policy, PolicyFileError> {
     }
     // Some editors put a mark in front that says how the text is encoded.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let json: Json = serde_json::from_str(text).map_err(|error| {
-        let (line, column) = (error.line(), error.column());
-        if error.is_eof() {
-            PolicyFileError::Cut(line, column)
+    let json: Json = json::read(text).map_err(|wrong| {
+        if wrong.cut {
+            PolicyFileError::Cut(wrong.line, wrong.column)
         } else {
-            PolicyFileError::Broken(line, column)
+            PolicyFileError::Broken(wrong.line, wrong.column)
         }
     })?;
     let Json::Object(entries) = json else {
