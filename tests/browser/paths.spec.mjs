@@ -346,6 +346,44 @@ test.describe("choking", () => {
     expect(marksOf(await storedEvents(page), "Sign")).toHaveLength(1);
   });
 
+  test("a second time, by the button of a page: a clock of its own, and both are told", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.toWater();
+    await walk.drink({ end: false });
+    await walk.press(walk.sign(SIGNS.choke));
+    await walk.settle();
+    await walk.wait(10_000);
+    // Not over: the button of another page leads back to the same one.
+    await walk.press(BUTTONS.decision);
+    await walk.press(BUTTONS.choking);
+    await expect(page.getByRole("timer")).toHaveText("0:10");
+    await walk.press(BUTTONS.baseline);
+    await walk.press(BUTTONS.decision);
+    await walk.wait(60_000);
+    await walk.press(BUTTONS.choking);
+    await expect(page.getByRole("timer")).toHaveText("0:00");
+    await walk.settle();
+    await walk.press(BUTTONS.helpCalled);
+    await walk.press(BUTTONS.baseline);
+    await walk.press(BUTTONS.decision);
+    const text = await handOver(walk);
+    expect(text).toContain("choked 2 times, the last time: help called after 0 s, back to baseline after 0 s");
+    // By mistake: only the newest is taken back.
+    await walk.press(BUTTONS.back);
+    await walk.press(BUTTONS.choking);
+    await walk.settle();
+    await walk.press(BUTTONS.mistake);
+    await walk.saved();
+    const events = (await storedEvents(page)).map(({ event }) => event);
+    expect(events.filter((event) => event.Choking)).toHaveLength(3);
+    expect(events.filter((event) => event === "NotChoking")).toHaveLength(1);
+    await page.goBack();
+    await page.goBack();
+    await walk.isOn(PAGES.decision);
+    await walk.toHandover();
+    await expect(walk.text).toContainText("choked 2 times");
+  });
+
   test("left without a word, it is where the visit goes on", async ({ page }) => {
     const walk = await Walk.start(page);
     await walk.toWater();

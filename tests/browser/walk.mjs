@@ -69,6 +69,7 @@ export const BUTTONS = {
   fullNote: "Full note",
   helpCalled: "Help called",
   baseline: "Back to baseline",
+  choking: "Choking",
   mistake: "Pressed by mistake",
   signSeen: "Sign seen",
   keep: "Keep",
