@@ -1,5 +1,6 @@
 //! The desk: the open visit, and the one way from a press to the journal and back to the page.
 
+use std::ops::Deref;
 use std::rc::Rc;
 
 use gloo_timers::callback::Timeout;
@@ -39,9 +40,21 @@ pub(super) fn versions() -> Versions {
     }
 }
 
-/// Everything the pages share. Copied freely: it is a handful of signals.
+/// The desk. Copied freely: it points to what the pages share, which stays for as long as the app
+/// runs.
 #[derive(Clone, Copy)]
-pub(super) struct Desk {
+pub(super) struct Desk(&'static Shared);
+
+impl Deref for Desk {
+    type Target = Shared;
+
+    fn deref(&self) -> &Shared {
+        self.0
+    }
+}
+
+/// Everything the pages share.
+pub(super) struct Shared {
     /// Where one is.
     pub(super) route: RwSignal<Route>,
     /// The open visit.
@@ -101,7 +114,7 @@ impl Desk {
         let prefs = prefs::load();
         prefs::apply_look(prefs.look);
         prefs::apply_hand(prefs.left_hand);
-        Desk {
+        Desk(Box::leak(Box::new(Shared {
             route: RwSignal::new(Route::parse(&page::hash())),
             visit: OpenVisit::none(),
             loading: RwSignal::new(false),
@@ -124,7 +137,7 @@ impl Desk {
             away: RwSignal::new(None),
             moved: StoredValue::new(false),
             keeper: StoredValue::new_local(Keeper::new(saved, downgrade)),
-        }
+        })))
     }
 
     /// The desk of this app.

@@ -12,6 +12,7 @@ use crate::browser::clock;
 use crate::draw::{Drawn, El, Piece, Said, all, el, live, said};
 use crate::measure::decimals::decimals;
 use crate::record::event::Event;
+use crate::record::visit::Visit;
 
 /// The frame of a page: where "back" leads, title, whether it is saved, and the page below.
 pub(super) fn frame(title: Said, back: Route, page: Piece) -> Piece {
@@ -60,15 +61,19 @@ fn whose(desk: Desk) -> Option<String> {
     }
 }
 
-/// Choking can come at any time: the way to its page is on every page of a visit.
+/// Choking can come at any time, and again: the way to its page is on every page of a visit. One that
+/// is not over yet goes on there.
 pub(super) fn choking_button() -> Piece {
     let desk = Desk::get();
     let open = move |_| {
-        if desk
-            .visit
-            .with_untracked(|v| v.is_some_and(|v| v.choking().is_none()))
-        {
+        let goes_on = desk.visit.with_untracked(|v| {
+            let newest = v.and_then(Visit::choking);
+            newest.is_some_and(|choking| choking.over.is_none())
+        });
+        if !goes_on {
             desk.record([Event::Choking(clock::now())]);
+            // A second touch must not say that help was called.
+            desk.hold_still();
         }
         desk.turn(Page::Choking);
     };

@@ -134,8 +134,8 @@ test("a visit that has begun keeps its policy; back to the default", async ({ pa
 test.describe("a bad file: one message that names the place, and the policy before it stays", () => {
   const text = JSON.stringify(good({ "sips.first": 2, "sips.second": 4 }), null, 2);
   for (const [name, file, words] of [
-    ["truncated", text.slice(0, 40), "The file ends too soon, in line 3 at column 14: it is not complete."],
-    ["empty", "", "The file ends too soon, in line 1 at column 0: it is not complete."],
+    ["truncated", text.slice(0, 40), "The file ends too soon, in line 3 at column 15: it is not complete."],
+    ["empty", "", "The file ends too soon, in line 1 at column 1: it is not complete."],
     ["not JSON", "%PDF-1.7", "Line 1, column 1 can't be read: it is not JSON as a policy file is."],
     [
       "of a newer version",
