@@ -1756,3 +1756,239 @@ fn a_sign_in_added_sips_is_not_taken_back_by_a_clear_cup() {
     s.water(&[]);
     assert_eq!(s.verdict(), Verdict::Refer);
 }
+
+/// Choking by the button of the page while the cup was at the lips: no "no sign" beside it.
+#[test]
+fn a_choke_by_the_button_is_not_told_beside_no_sign() {
+    let mut s = ready(Role::Screener);
+    s.open(TaskId::Water90);
+    s.choose("voice-before", "clear")
+        .mark(100_000, MarkKind::Start)
+        .say(Event::Choking(at(105_000)))
+        .say(Event::BackToBaseline(at(107_000)));
+    s.mark(108_400, MarkKind::End)
+        .mark(168_430, MarkKind::WatchOver)
+        .choose("cup", "one-go")
+        .choose("voice-after", "clear");
+    assert_eq!(s.verdict(), Verdict::Stop);
+    assert!(!s.text().contains("no sign for 60 seconds"), "{}", s.text());
+}
+
+#[test]
+fn a_choke_by_the_button_in_an_own_trial_is_not_told_beside_no_sign() {
+    let mut s = adult(Role::Slp);
+    s.on(ScreenId::OwnTrials).gate(&[]).breaths(16);
+    s.given(TaskId::Own, 100_000, &[])
+        .choose("own-level", "d0")
+        .say(Event::Choking(at(101_000)));
+    assert_eq!(s.verdict(), Verdict::Stop);
+    assert!(!s.text().contains("given once, no sign"), "{}", s.text());
+}
+
+/// A wet voice gone past for 3 mL from a syringe is not gone past for a cup.
+#[test]
+fn a_reason_for_a_sip_despite_a_wet_voice_does_not_speak_for_the_cup() {
+    let mut s = stepped(Role::Slp, 97);
+    s.open(TaskId::Sips);
+    s.choose("voice-before", "wet");
+    pass(&mut s, TaskId::Sips, "water.wet-before", Role::Slp);
+    sips_given(&mut s, &mut |_, s| {
+        s.choose("voice-before", "wet").choose("voice-after", "wet");
+    });
+    let held = holds(TaskId::Water90, &s.visit.exam);
+    assert!(
+        held.iter().any(|h| h.id.starts_with("water.wet-before")),
+        "{held:?}"
+    );
+}
+
+/// A teaspoon after the choke was reasoned for; 90 mL were not.
+#[test]
+fn a_reason_after_a_choke_speaks_for_its_own_task_alone() {
+    let mut s = ready(Role::Slp);
+    s.say(Event::Choking(at(1_000)))
+        .say(Event::BackToBaseline(at(60_000)));
+    pass(&mut s, TaskId::Own, "choked", Role::Slp);
+    assert!(!holds(TaskId::Water90, &s.visit.exam).is_empty());
+}
+
+#[test]
+fn a_reason_after_a_cough_speaks_for_its_own_task_alone() {
+    let mut s = ready(Role::Screener);
+    s.water(&[(Sign::Cough, 1_000)]);
+    pass(&mut s, TaskId::Own, "after.Water90", Role::Screener);
+    assert!(!holds(TaskId::Sips, &s.visit.exam).is_empty());
+}
+
+/// However much was gone past: that it is not over is told.
+#[test]
+fn a_choking_that_is_not_over_outlasts_what_was_gone_past() {
+    let mut s = adult(Role::Slp);
+    let past = [
+        ("airway-tube", "tracheostomy"),
+        ("diet", "modified"),
+        ("tube", "tube"),
+        ("extubation", "recent"),
+        ("cough", "no"),
+        ("mouth", "no"),
+        ("nothing-by-mouth", "other-reason"),
+    ];
+    s.gate(&past).breaths(30);
+    for (n, hold) in holds(TaskId::Water90, &s.visit.exam)
+        .into_iter()
+        .enumerate()
+    {
+        s.say(Event::WentOn {
+            hold: hold.id,
+            because: format!(
+                "reason {n}, said at length: the team, the family and the person agreed"
+            ),
+            by: Role::Slp,
+            says: hold.says,
+        });
+    }
+    s.dry(&[2_000, 9_000, 17_000])
+        .water(&[(Sign::Choke, 1_000)])
+        .say(Event::Choking(at(109_400)));
+    s.plan(
+        Action::KeepPlan,
+        "the doctor decided so after a talk with the family today",
+    );
+    let text = s.text();
+    assert!(text.contains("NOT back to baseline"), "{text}");
+}
+
+/// As for the 90 mL: a voice nobody heard before can't be heard to have changed.
+#[test]
+fn a_timed_cup_without_the_voice_before_is_incomplete() {
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    s.open(TaskId::TimedWater);
+    s.choose(timed_water::OFFERED, "100");
+    s.mark(300_000, MarkKind::Start)
+        .mark(304_000, MarkKind::Tap)
+        .mark(308_000, MarkKind::End)
+        .mark(368_030, MarkKind::WatchOver);
+    s.choose(timed_water::CUP, timed_water::EMPTY)
+        .choose("voice-after", "clear");
+    assert_eq!(s.verdict(), Verdict::Incomplete, "{}", s.text());
+}
+
+/// Heard wet after a timed cup, the sign pressed at 63 s, and 90 mL that went well.
+#[test]
+fn a_late_press_of_a_wet_voice_that_was_answered_is_never_clear() {
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    timed(&mut s, 300_000, &[(Sign::VoiceChange, 63_000)], "wet");
+    assert_eq!(s.verdict(), Verdict::Refer, "{}", s.text());
+}
+
+/// What was tried and holds: a sign keeps its weight whatever comes after it.
+#[test]
+fn a_sign_keeps_its_weight_whatever_comes_after_it() {
+    // A text that left as clear, then a choke.
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    let text = s.text();
+    s.say(Event::Issued {
+        route: Route::Copied,
+        text,
+        clock: "14:31".to_owned(),
+        which: Text::Nursing,
+    });
+    s.mark(160_000, MarkKind::Sign(Sign::Choke));
+    let text = write(&s.visit, &clock("14:40")).unwrap();
+    assert!(
+        text.starts_with("CORRECTED 14:40, replaces 14:31.\nSTOP"),
+        "{text}"
+    );
+    // A sign of which the clocks can't say when.
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    let trial = s.trial;
+    s.say(Event::Mark {
+        trial,
+        at: Stamp {
+            life: PageLife(8),
+            ..at(10_908_400)
+        },
+        kind: MarkKind::Sign(Sign::Cough),
+    });
+    assert_eq!(s.verdict(), Verdict::Refer);
+    // A cough, then a refusal, a broken-off screen, a child's age.
+    for end in [
+        penlight::clinical::exam::EndedEarly::Refused,
+        penlight::clinical::exam::EndedEarly::Withdrew,
+        penlight::clinical::exam::EndedEarly::BrokenOff,
+    ] {
+        let mut s = ready(Role::Screener);
+        timed(&mut s, 300_000, &[(Sign::Cough, 5_000)], "clear");
+        s.say(Event::EndedEarly(end));
+        let mut details = s.visit.details.clone().unwrap();
+        details.age = Some(Age::Months(18));
+        s.say(Event::Details(details));
+        assert_eq!(s.verdict(), Verdict::Refer, "{end:?}");
+        assert!(s.text().contains("coughed"), "{}", s.text());
+    }
+    // A choke in a loose tally that was attached to an examination without a swallow.
+    let mut s = adult(Role::Screener);
+    s.on(ScreenId::OralMotor);
+    s.say(Event::Attached {
+        from: s.visit.id.clone(),
+        trial: 0,
+        task: TaskId::Meal,
+        length: None,
+        marks: vec![
+            (at(0), MarkKind::Start),
+            (at(20_000), MarkKind::Sign(Sign::Choke)),
+            (at(60_000), MarkKind::End),
+        ],
+        hidden: Vec::new(),
+        answers: Vec::new(),
+    });
+    assert!(s.text().starts_with("STOP"), "{}", s.text());
+    // A cough with the first own trial, and the same again without.
+    let mut s = adult(Role::Slp);
+    s.on(ScreenId::OwnTrials).gate(&[]).breaths(16);
+    s.given(TaskId::Own, 100_000, &[(Sign::Cough, 1_000)])
+        .choose("own-level", "d0");
+    s.given(TaskId::Own, 300_000, &[]).choose("own-level", "d0");
+    assert_eq!(s.verdict(), Verdict::Refer);
+    assert!(
+        s.text().contains("given twice, coughed in 1"),
+        "{}",
+        s.text()
+    );
+    // "A sign decided already", and there was none.
+    let mut s = ready(Role::Screener);
+    s.open(TaskId::Water90);
+    s.choose("voice-before", "clear")
+        .mark(100_000, MarkKind::Start)
+        .mark(108_400, MarkKind::End)
+        .choose("watch-cut", "sign")
+        .choose("cup", "one-go")
+        .choose("voice-after", "clear");
+    assert_eq!(s.verdict(), Verdict::Incomplete);
+    // A voice gone, not wet.
+    let mut s = ready(Role::Screener);
+    s.water(&[]).choose("voice-after", "other");
+    assert_eq!(s.verdict(), Verdict::Refer);
+}
+
+/// A rate that was typed has one page: a reading after the water is typed over the one before it.
+#[test]
+fn a_reading_typed_over_the_one_before_takes_back_no_fall() {
+    let mut s = adult(Role::Screener);
+    s.gate(&[]).spo2(96);
+    let reading = s.trial;
+    s.dry(&[2_000, 9_000, 17_000])
+        .water(&[])
+        .number(saturation::LOWEST, 92);
+    assert_eq!(s.verdict(), Verdict::Stop);
+    s.say(Event::Answer {
+        trial: reading,
+        question: breathing::SATURATION.to_owned(),
+        answer: Some(penlight::clinical::trial::Answer::Tenths(920)),
+    });
+    assert_eq!(s.verdict(), Verdict::Stop, "{}", s.text());
+}
