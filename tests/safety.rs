@@ -667,7 +667,8 @@ fn failing_breathing_gives_the_headline_of_a_closed_gate() {
 fn pass(s: &mut Script, task: TaskId, begins: &str, by: Role) {
     let held = holds(task, &s.visit.exam);
     let hold = held.iter().find(|h| h.id.starts_with(begins));
-    let hold = hold.unwrap_or_else(|| panic!("no {begins} in {held:?}"));
+    assert!(hold.is_some(), "no {begins} in {held:?}");
+    let hold = hold.unwrap();
     s.say(Event::WentOn {
         hold: hold.id.clone(),
         because: "needed for the assessment".to_owned(),
