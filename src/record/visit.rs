@@ -316,10 +316,12 @@ impl Visit {
                     help: None,
                     over: None,
                 });
+                self.exam.chokings.push(since);
             }
             Event::NotChoking => {
                 // The newest was the mistake; one before it was not.
                 self.chokings.pop();
+                self.exam.chokings.pop();
                 self.exam.choked = !self.chokings.is_empty();
             }
             Event::HelpCalled(at) => {
