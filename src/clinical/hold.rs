@@ -13,6 +13,9 @@ use super::tasks::water::Watch;
 use super::tasks::{self, breathing, by_mouth, dry_swallow, holding, lag, sips, water};
 use super::trial::Trial;
 
+/// Begins the id of the hold by weakness that could be new.
+pub const COULD_BE_NEW: &str = "oral.could-be-new";
+
 /// One thing in the way.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Hold {
@@ -102,7 +105,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
     {
         let weak = weak.join("; ");
         hold(
-            format!("oral.could-be-new.{weak}"),
+            format!("{COULD_BE_NEW}.{weak}"),
             format!(
                 "The examination found weakness ({weak}); before you start, nothing new or worse \
                  was known"

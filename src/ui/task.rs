@@ -146,6 +146,11 @@ pub(super) fn task_page(
     });
     let above = all![
         when(ready, move || what_to_say(task)),
+        // What may be said of a sign comes before what the sign holds.
+        when(
+            move || has_result() || goes_on && ready(),
+            move || sign_said(task)
+        ),
         when(
             move || !free.get() || next_held(),
             move || holds(in_the_way)
@@ -163,7 +168,6 @@ pub(super) fn task_page(
             alert("A sign was seen: give no further sip."),
             big("primary", "Next", move |_| next())
         ]),
-        when(has_result, move || sign_said(task)),
         when(
             move || task == TaskId::Own && (has_result() || face.get() == Face::Running),
             move || own_table(desk)
