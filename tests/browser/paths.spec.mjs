@@ -384,6 +384,44 @@ test.describe("choking", () => {
     await expect(walk.text).toContainText("choked 2 times");
   });
 
+  test("a slip on the button after a choking that is over takes nothing of that one back", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.toWater();
+    // No sign of a trial: by the button of the page alone.
+    await walk.press(BUTTONS.choking);
+    await walk.settle();
+    await walk.press(BUTTONS.helpCalled);
+    await walk.press(BUTTONS.baseline);
+    await walk.press(BUTTONS.decision);
+    await walk.decided(VERDICTS.stop);
+    await walk.press(BUTTONS.choking);
+    await walk.settle();
+    await walk.press(BUTTONS.mistake);
+    await walk.saved();
+    await page.goBack();
+    await page.goBack();
+    await walk.decided(VERDICTS.stop);
+  });
+
+  test("a slip on the button while nobody pressed baseline takes nothing of the choking back", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.toWater();
+    await walk.press(BUTTONS.choking);
+    await walk.settle();
+    await walk.press(BUTTONS.helpCalled);
+    await walk.press(BUTTONS.decision);
+    await walk.decided(VERDICTS.stop);
+    await walk.wait(600_000);
+    // The wrong button, ten minutes later; what it opens is the page of the real one.
+    await walk.press(BUTTONS.choking);
+    await walk.settle();
+    await walk.press(BUTTONS.mistake);
+    await walk.saved();
+    await page.goBack();
+    await page.goBack();
+    await walk.decided(VERDICTS.stop);
+  });
+
   test("left without a word, it is where the visit goes on", async ({ page }) => {
     const walk = await Walk.start(page);
     await walk.toWater();
