@@ -357,6 +357,7 @@ test.describe("choking", () => {
     await walk.press(BUTTONS.decision);
     await walk.press(BUTTONS.choking);
     await expect(page.getByRole("timer")).toHaveText("0:10");
+    await walk.settle();
     await walk.press(BUTTONS.baseline);
     await walk.press(BUTTONS.decision);
     await walk.wait(60_000);
