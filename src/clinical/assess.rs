@@ -9,7 +9,7 @@ use super::oral;
 use super::rules;
 use super::screen::Screen;
 use super::task::TaskId;
-use super::tasks::{self, breathing, lag};
+use super::tasks::{self, breathing, by_mouth, lag};
 use super::words::small;
 
 /// Every flag of a screen, in the order of its tasks.
@@ -25,9 +25,10 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     for task in &own {
         flags.extend(tasks::flags(*task, exam));
     }
-    // What was added to the screen counts as soon as it was begun.
+    // What was added to the screen counts as soon as it was begun, or refused.
     for task in screen.extras() {
-        if exam.latest_started(task).is_some() {
+        let refused = exam.latest(task).and_then(by_mouth::not_given);
+        if exam.latest_started(task).is_some() || refused.is_some() {
             flags.extend(tasks::flags(task, exam));
         }
     }

@@ -315,15 +315,22 @@ fn line(trial: &Trial) -> String {
     let signs = sign_words(trial);
     words.push(if !signs.is_empty() {
         signs.join(", ")
-    } else if let Watch::Cut(_) = by_mouth::watch(trial) {
-        NOT_WATCHED.to_owned()
-    } else {
+    } else if by_mouth::watch(trial) == Watch::Running {
+        "the watch runs".to_owned()
+    } else if is_watched(trial) {
         NO_SIGN.to_owned()
+    } else {
+        NOT_WATCHED.to_owned()
     });
     if let Some(Answer::Words(remark)) = trial.answers.get(REMARK) {
         words.push(remark.clone());
     }
     words.join(": ")
+}
+
+/// Whether a trial was watched to the end of its minute.
+fn is_watched(trial: &Trial) -> bool {
+    by_mouth::watch(trial) == Watch::Whole && watched::missing(trial).is_none()
 }
 
 /// A row of the table: trials with the same settings.
@@ -344,7 +351,7 @@ pub fn table(exam: &Exam) -> Vec<Row> {
         .map(|(what, trials)| Row {
             what,
             given: trials.len(),
-            signs: sign_counts(&trials),
+            signs: sign_counts(&trials, exam),
         })
         .collect()
 }
@@ -361,26 +368,30 @@ fn rows(exam: &Exam) -> Vec<(String, Vec<&Trial>)> {
     rows
 }
 
-/// "coughed in 1, cleared the throat in 2", or "no sign".
-fn sign_counts(trials: &[&Trial]) -> String {
-    let mut counts: Vec<String> = Vec::new();
-    for sign in crate::clinical::sign::Sign::ALL {
-        let n = trials
-            .iter()
-            .filter(|t| by_mouth::seen(t).iter().any(|s| s.sign == sign))
-            .count();
-        if n > 0 {
-            counts.push(format!("{} in {n}", sign.past()));
-        }
-    }
-    let cut = |t: &&&Trial| matches!(by_mouth::watch(t), Watch::Cut(_));
-    match trials.iter().filter(cut).count() {
-        0 if counts.is_empty() => NO_SIGN.to_owned(),
-        0 => counts.join(", "),
-        n => {
-            counts.push(format!("{NOT_WATCHED} in {n}"));
-            counts.join(", ")
-        }
+/// "coughed in 1, cleared the throat in 2", or "no sign": that only where all were watched and
+/// nothing else was seen.
+fn sign_counts(trials: &[&Trial], exam: &Exam) -> String {
+    let in_some = |words: &str, has: &dyn Fn(&Trial) -> bool| {
+        let n = trials.iter().filter(|t| has(t)).count();
+        (n > 0).then(|| format!("{words} in {n}"))
+    };
+    let mut counts: Vec<String> = crate::clinical::sign::Sign::ALL
+        .iter()
+        .filter_map(|sign| {
+            let seen = |t: &Trial| by_mouth::seen(t).iter().any(|s| s.sign == *sign);
+            in_some(sign.past(), &seen)
+        })
+        .collect();
+    counts.extend(in_some("oxygen saturation low or fallen", &|t| {
+        saturation::fell(t, exam)
+    }));
+    counts.extend(in_some(NOT_WATCHED, &|t| !is_watched(t)));
+    if !counts.is_empty() {
+        counts.join(", ")
+    } else if exam.choked {
+        "choking was noted in this visit".to_owned()
+    } else {
+        NO_SIGN.to_owned()
     }
 }
 
@@ -389,10 +400,12 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     let eating = Domain::EatingDrinking;
     let rows = rows(exam);
     if rows.is_empty() {
+        let why = exam.latest(TaskId::Own).and_then(by_mouth::not_given);
+        let why = why.map_or(String::new(), |why| format!(": {why}"));
         return vec![rules::OWN_UNFINISHED.flag(
             Level::Incomplete,
             eating,
-            "own trials: none given",
+            format!("own trials: none given{why}"),
         )];
     }
     let mut flags = Vec::new();
@@ -421,6 +434,16 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         missing(format!(
             "own trials: {open} of {all} not watched for 60 seconds"
         ));
+    }
+    for trial in exam.trials.iter().filter(|t| t.task == TaskId::Own) {
+        if let Some(why) = by_mouth::not_given(trial) {
+            let what = if said(trial) {
+                format!(" ({})", brief(trial))
+            } else {
+                String::new()
+            };
+            missing(format!("own trials: one not given{what}: {why}"));
+        }
     }
     if unsaid {
         missing("own trials: not recorded what was given".to_owned());
