@@ -489,7 +489,7 @@ impl Visit {
         let place = copy.start().and_then(|start| {
             self.exam.trials.iter().position(|t| match t.start() {
                 Some(own) => start.wall < own.wall,
-                None => t.task == copy.task && start.wall < opened,
+                None => t.task == copy.task && !t.answers.is_empty() && start.wall < opened,
             })
         });
         let trials = &mut self.exam.trials;

@@ -81,8 +81,8 @@ fn before(at: usize, exam: &Exam) -> Option<f64> {
 
 /// The lowest of what was read after a trial and before the next.
 fn after(at: usize, exam: &Exam) -> Option<f64> {
-    exam.trials[at].start()?;
-    let stood = exam.trials[at].spo2_before;
+    // Without what stood at its start there is nothing to compare with.
+    exam.trials[at].spo2_before?;
     let later = &exam.trials[at + 1..];
     let given = |t: &Trial| tasks::spec(t.task).by_mouth && t.start().is_some();
     let next = later.iter().position(given);
@@ -92,9 +92,7 @@ fn after(at: usize, exam: &Exam) -> Option<f64> {
         None => breathing::reading(exam).and_then(|reading| reading.spo2),
     };
     let between = readings(&later[..next.unwrap_or(later.len())]);
-    between
-        .chain(now.filter(|_| stood.is_some()))
-        .reduce(f64::min)
+    between.chain(now).reduce(f64::min)
 }
 
 fn flag(before: Option<f64>, lowest: f64, when: &str, exam: &Exam) -> Flag {

@@ -21,7 +21,6 @@ use crate::clinical::task::{
     Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When, choice,
 };
 use crate::clinical::trial::{Answer, Trial};
-use crate::clinical::words::small;
 use crate::measure::decimals::short;
 use crate::measure::units::Millilitres;
 
