@@ -9,7 +9,8 @@ use super::oral;
 use super::rules;
 use super::screen::Screen;
 use super::task::TaskId;
-use super::tasks::{self, breathing, by_mouth, lag};
+use super::tasks::{self, breathing, by_mouth, lag, own_shared};
+use super::trial::Trial;
 use super::words::small;
 
 /// Every flag of a screen, in the order of its tasks.
@@ -27,8 +28,9 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     }
     // What was added to the screen counts as soon as it was begun, or refused.
     for task in screen.extras() {
-        let refused = exam.latest(task).and_then(by_mouth::not_given);
-        if exam.latest_started(task).is_some() || refused.is_some() {
+        let told =
+            |t: &Trial| by_mouth::not_given(t).is_some() || by_mouth::wet_before(t).is_some();
+        if exam.latest_started(task).is_some() || exam.latest(task).is_some_and(told) {
             flags.extend(tasks::flags(task, exam));
         }
     }
@@ -51,6 +53,7 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         }
     }
     flags.extend(lag::flags(exam));
+    flags.extend(own_shared::across(exam));
     let choked = exam.choked || exam.choke_pressed();
     let said = [rules::WATER_CHOKE.id, rules::TRIAL_CHOKE.id];
     if choked && flags.iter().all(|f| !said.contains(&f.rule().id)) {

@@ -42,6 +42,12 @@ pub const STRATEGY_WORDS: &str = "own-strategy-words";
 /// What is said of trials without one.
 const NO_SIGN: &str = "no sign";
 
+/// While the watch runs.
+const SO_FAR: &str = "no sign so far";
+
+/// Where nobody said when it was swallowed.
+const NO_END: &str = "last swallow not marked";
+
 /// In words, where the watch was cut.
 const NOT_WATCHED: &str = "not watched for 60 seconds";
 
@@ -313,14 +319,13 @@ fn words_of(trial: &Trial, whole: bool) -> String {
 fn line(trial: &Trial) -> String {
     let mut words = vec![settings(trial)];
     let signs = sign_words(trial);
-    words.push(if !signs.is_empty() {
-        signs.join(", ")
-    } else if by_mouth::watch(trial) == Watch::Running {
-        "the watch runs".to_owned()
-    } else if is_watched(trial) {
-        NO_SIGN.to_owned()
-    } else {
-        NOT_WATCHED.to_owned()
+    words.push(match by_mouth::watch(trial) {
+        _ if !signs.is_empty() => signs.join(", "),
+        Watch::NotBegun => NO_END.to_owned(),
+        Watch::Running => SO_FAR.to_owned(),
+        _ if is_unwatched(trial) => NOT_WATCHED.to_owned(),
+        // What is seen without a press of a sign stands elsewhere.
+        _ => "no sign pressed".to_owned(),
     });
     if let Some(Answer::Words(remark)) = trial.answers.get(REMARK) {
         words.push(remark.clone());
@@ -328,9 +333,13 @@ fn line(trial: &Trial) -> String {
     words.join(": ")
 }
 
-/// Whether a trial was watched to the end of its minute.
-fn is_watched(trial: &Trial) -> bool {
-    by_mouth::watch(trial) == Watch::Whole && watched::missing(trial).is_none()
+/// Whether the minute after a trial is over and was not watched to its end.
+fn is_unwatched(trial: &Trial) -> bool {
+    match by_mouth::watch(trial) {
+        Watch::Cut(_) => true,
+        Watch::Whole => watched::missing(trial).is_some(),
+        Watch::NotBegun | Watch::Running => false,
+    }
 }
 
 /// A row of the table: trials with the same settings.
@@ -385,14 +394,21 @@ fn sign_counts(trials: &[&Trial], exam: &Exam) -> String {
     counts.extend(in_some("oxygen saturation low or fallen", &|t| {
         saturation::fell(t, exam)
     }));
-    counts.extend(in_some(NOT_WATCHED, &|t| !is_watched(t)));
+    counts.extend(in_some(NOT_WATCHED, &is_unwatched));
     if !counts.is_empty() {
-        counts.join(", ")
-    } else if exam.choked {
-        "choking was noted in this visit".to_owned()
-    } else {
-        NO_SIGN.to_owned()
+        return counts.join(", ");
     }
+    let any = |watch| trials.iter().any(|t| by_mouth::watch(t) == watch);
+    let words = if exam.choked {
+        "choking was noted in this visit"
+    } else if any(Watch::NotBegun) {
+        NO_END
+    } else if any(Watch::Running) {
+        SO_FAR
+    } else {
+        NO_SIGN
+    };
+    words.to_owned()
 }
 
 /// What the rules say about an examination.
