@@ -10,7 +10,6 @@ use super::rules;
 use super::screen::Screen;
 use super::task::TaskId;
 use super::tasks::{self, breathing, by_mouth, lag, own_shared};
-use super::trial::Trial;
 use super::words::small;
 
 /// Every flag of a screen, in the order of its tasks.
@@ -28,9 +27,10 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     }
     // What was added to the screen counts as soon as it was begun, or refused.
     for task in screen.extras() {
-        let told =
-            |t: &Trial| by_mouth::not_given(t).is_some() || by_mouth::wet_before(t).is_some();
-        if exam.latest_started(task).is_some() || exam.latest(task).is_some_and(told) {
+        let told = exam.latest_started(task).is_some()
+            || by_mouth::refused(task, exam).is_some()
+            || exam.latest(task).and_then(by_mouth::wet_before).is_some();
+        if told {
             flags.extend(tasks::flags(task, exam));
         }
     }

@@ -112,6 +112,14 @@ pub fn not_given(trial: &Trial) -> Option<String> {
     water::read(trial).not_given.map(small)
 }
 
+/// Why the next trial of a task was not given: what was said of those opened after the last that
+/// was.
+pub fn refused(task: TaskId, exam: &Exam) -> Option<String> {
+    let trials = exam.trials.iter().rev().filter(|t| t.task == task);
+    let mut open = trials.take_while(|t| t.start().is_none());
+    open.find_map(not_given)
+}
+
 /// A wet voice before anything was given, as the hold says it: told though nothing was given then.
 pub fn wet_before(trial: &Trial) -> Option<Flag> {
     let wet = trial.start().is_none() && trial.choice(water::VOICE_BEFORE) == Some("wet");

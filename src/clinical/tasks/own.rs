@@ -416,7 +416,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     let eating = Domain::EatingDrinking;
     let rows = rows(exam);
     if rows.is_empty() {
-        let why = exam.latest(TaskId::Own).and_then(by_mouth::not_given);
+        let why = by_mouth::refused(TaskId::Own, exam);
         let why = why.map_or(String::new(), |why| format!(": {why}"));
         return vec![rules::OWN_UNFINISHED.flag(
             Level::Incomplete,

@@ -282,7 +282,7 @@ pub fn run(trial: &Trial) -> Run {
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let eating = Domain::EatingDrinking;
     let newest = exam.latest(TaskId::Sips);
-    let refused = newest.and_then(by_mouth::not_given);
+    let refused = by_mouth::refused(TaskId::Sips, exam);
     if by_mouth::given(TaskId::Sips, exam).next().is_none() {
         let why = refused.map_or(String::new(), |why| format!(": {why}"));
         let words = format!("small sips of water not given{why}");

@@ -230,7 +230,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut trials = by_mouth::given(TaskId::TimedWater, exam).peekable();
     if trials.peek().is_none() {
         let newest = exam.latest(TaskId::TimedWater);
-        let why = newest.and_then(by_mouth::not_given);
+        let why = by_mouth::refused(TaskId::TimedWater, exam);
         let why = why.map_or(String::new(), |why| format!(": {why}"));
         let wet = newest.and_then(by_mouth::wet_before);
         let not_given = unfinished(format!("timed cup of water not given{why}"));
@@ -262,6 +262,11 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
             }));
         }
         before = cup.or(before);
+    }
+    if let Some(why) = by_mouth::refused(TaskId::TimedWater, exam) {
+        flags.push(unfinished(format!(
+            "another timed cup of water not given: {why}"
+        )));
     }
     flags.extend(by_mouth::doubt(
         TaskId::TimedWater,
