@@ -5,6 +5,7 @@ use super::exam::{EndedEarly, Exam};
 use super::flag::{Domain, Flag, Level};
 use super::gate::{self, State};
 use super::gate_flags;
+use super::hold::COULD_BE_NEW;
 use super::oral;
 use super::rules;
 use super::screen::Screen;
@@ -86,10 +87,12 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     // A reason for going on that led to nothing is no news.
     let given = |task| exam.latest_started(task).is_some();
     for on in &exam.went_on {
-        // The gate and the breathing say theirs themselves, beside the reading.
+        // The gate and the breathing say theirs themselves, beside the reading; so does what the
+        // mouth shows against the gate, not weakness that could be new.
         if ["gate.", "oral.", "breathing."]
             .iter()
             .any(|own| on.hold.starts_with(own))
+            && !on.hold.starts_with(COULD_BE_NEW)
         {
             continue;
         }
