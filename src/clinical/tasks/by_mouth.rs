@@ -16,7 +16,7 @@ use crate::clinical::words::small;
 use crate::measure::time::Millis;
 
 /// A voice that is wet before anything is given.
-const WET_BEFORE: &str = "Voice wet already before any water";
+pub const WET_BEFORE: &str = "Voice wet already before any water";
 
 /// What the pad of a task of many trials offers where nothing runs on it.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
