@@ -1077,6 +1077,49 @@ fn a_fall_read_beside_the_trial_is_not_taken_back_by_a_better_one() {
     assert_ne!(s.verdict(), Verdict::Pass, "{}", s.text());
 }
 
+/// 85 typed over the 96 before the cup, and 96 typed over it before the next trial.
+#[test]
+fn a_fall_typed_over_between_two_trials_is_not_taken_back() {
+    let mut s = adult(Role::Slp);
+    s.gate(&[]).spo2(96);
+    let reading = s.trial;
+    let typed = |s: &mut Script, tenths| {
+        s.say(Event::Answer {
+            trial: reading,
+            question: breathing::SATURATION.to_owned(),
+            answer: Some(penlight::clinical::trial::Answer::Tenths(tenths)),
+        });
+    };
+    s.dry(&[2_000, 9_000, 17_000]).water(&[]);
+    typed(&mut s, 850);
+    s.given(TaskId::Own, 300_000, &[]).choose("own-level", "d0");
+    typed(&mut s, 960);
+    assert_eq!(s.verdict(), Verdict::Stop, "{}", s.text());
+    // One that was a slip is put right, as in every field.
+    let mut s = adult(Role::Screener);
+    s.gate(&[]).spo2(96).dry(&[2_000, 9_000, 17_000]).water(&[]);
+    s.spo2(85).number(breathing::SATURATION, 95);
+    assert_eq!(s.verdict(), Verdict::Pass, "{}", s.text());
+}
+
+/// Only the saturation was read anew: the breaths that were counted stand.
+#[test]
+fn a_saturation_read_anew_takes_back_no_failing_breathing() {
+    let mut s = adult(Role::Screener);
+    s.gate(&[]).breaths(30);
+    s.open(TaskId::Breathing);
+    s.number(breathing::SATURATION, 97);
+    assert!(first_line(&s).contains("the doctor now"), "{}", s.text());
+    // A count that was begun and left clears nobody either.
+    s.open(TaskId::Breathing);
+    s.mark(0, MarkKind::Start).mark(3_000, MarkKind::Tap);
+    assert!(first_line(&s).contains("the doctor now"), "{}", s.text());
+    let mut s = adult(Role::Screener);
+    s.gate(&[]).breaths(16).open(TaskId::Breathing);
+    s.mark(0, MarkKind::Start);
+    assert!(!holds(TaskId::Water90, &s.visit.exam).is_empty());
+}
+
 #[test]
 fn a_low_saturation_of_a_child_goes_to_the_doctor_now() {
     let mut s = Script::new(Age::Years(5), Role::Screener);
@@ -1429,6 +1472,28 @@ fn a_refusal_after_the_first_own_trial_is_told() {
     s.open(TaskId::Own);
     s.choose("own-level", "f4").choose("not-valid", "refused");
     assert!(s.text().contains("did not want to"), "{}", s.text());
+}
+
+/// Refused, and another one opened and left.
+#[test]
+fn a_refusal_is_not_taken_back_by_one_that_was_opened() {
+    for task in [TaskId::TimedWater, TaskId::Sips, TaskId::Own] {
+        let mut s = ready(Role::Screener);
+        s.open(task);
+        s.choose("not-valid", "refused").open(task);
+        s.water(&[]);
+        assert!(s.text().contains("did not want to"), "{}", s.text());
+        assert_eq!(s.verdict(), Verdict::Incomplete, "{task:?}");
+    }
+}
+
+/// Wet before a cup that was added to the screen, and then not given.
+#[test]
+fn a_wet_voice_before_what_was_added_is_told() {
+    let mut s = ready(Role::Screener);
+    s.water(&[]).open(TaskId::TimedWater);
+    s.choose("voice-before", "wet");
+    assert_eq!(s.verdict(), Verdict::Incomplete, "{}", s.text());
 }
 
 #[test]

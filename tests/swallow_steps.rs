@@ -319,7 +319,7 @@ fn fewer_than_two_more_dry_swallows_hold_the_90_ml_and_refer_nobody() {
     choose(&mut given[1], sips::EXTRA, "1");
     let exam = stepped(given, None);
     let flags = sips::flags(&exam);
-    assert_eq!(worst(&flags), Some(Level::Note), "{flags:?}");
+    assert_eq!(worst(&flags), Some(Level::Incomplete), "{flags:?}");
     reason(
         &flags,
         "fewer than two more dry swallows within 30 seconds (in 1 of 2 tries)",

@@ -10,7 +10,7 @@ use super::oral;
 use super::rules;
 use super::screen::Screen;
 use super::task::TaskId;
-use super::tasks::{self, breathing, lag};
+use super::tasks::{self, breathing, by_mouth, lag, own_shared};
 use super::words::small;
 
 /// Every flag of a screen, in the order of its tasks.
@@ -26,9 +26,12 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     for task in &own {
         flags.extend(tasks::flags(*task, exam));
     }
-    // What was added to the screen counts as soon as it was begun.
+    // What was added to the screen counts as soon as it was begun, or refused.
     for task in screen.extras() {
-        if exam.latest_started(task).is_some() {
+        let told = exam.latest_started(task).is_some()
+            || by_mouth::refused(task, exam).is_some()
+            || exam.latest(task).and_then(by_mouth::wet_before).is_some();
+        if told {
             flags.extend(tasks::flags(task, exam));
         }
     }
@@ -51,6 +54,7 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         }
     }
     flags.extend(lag::flags(exam));
+    flags.extend(own_shared::across(exam));
     let choked = exam.choked || exam.choke_pressed();
     let said = [rules::WATER_CHOKE.id, rules::TRIAL_CHOKE.id];
     if choked && flags.iter().all(|f| !said.contains(&f.rule().id)) {

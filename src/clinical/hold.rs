@@ -154,7 +154,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             // The same as "does not manage saliva" at the gate, heard a little later.
             hold(
                 format!("water.wet-before.{task:?}"),
-                "Voice wet already before any water".to_owned(),
+                by_mouth::WET_BEFORE.to_owned(),
                 "No oral trial. Refer.",
                 GoOn::SlpWithReason,
                 &rules::GATE_SALIVA,

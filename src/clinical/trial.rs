@@ -88,6 +88,9 @@ pub struct Trial {
     pub hidden: Vec<(Stamp, Stamp)>,
     /// Answers by question id; the last one given counts.
     pub answers: Table<Answer>,
+    /// The SpO2 that stood when it was started, in tenths of a percent. A reading may be typed over
+    /// later; what the trial began with is not.
+    pub spo2_before: Option<i32>,
 }
 
 impl Trial {
@@ -100,6 +103,7 @@ impl Trial {
             marks: Vec::new(),
             hidden: Vec::new(),
             answers: Table::default(),
+            spo2_before: None,
         }
     }
 

@@ -10,7 +10,7 @@ use crate::clinical::oral::flags::emergency;
 use crate::clinical::person::Role;
 use crate::clinical::screen::ScreenId;
 use crate::clinical::task::TaskId;
-use crate::clinical::tasks;
+use crate::clinical::tasks::{self, breathing};
 use crate::clinical::trial::{Mark, MarkKind, Trial};
 use crate::json;
 use crate::measure::order::put_in_order;
@@ -130,6 +130,8 @@ pub struct Visit {
     pub issued: Vec<Issue>,
     /// Who was told.
     pub told: Vec<Told>,
+    /// Signs that were given to the other trial: from, to, and the mark.
+    moved: Vec<(u32, u32, Mark)>,
     /// Whether anything was pressed or answered after the decision was recorded.
     pub pressed_since_decided: bool,
     /// How an earlier refer or stop was closed, and how many reasons it had then.
@@ -160,6 +162,7 @@ impl Visit {
             decided: None,
             issued: Vec::new(),
             told: Vec::new(),
+            moved: Vec::new(),
             pressed_since_decided: false,
             closed: None,
             attached_to: None,
@@ -252,6 +255,9 @@ impl Visit {
             } => self.exam.trials.push(Trial::new(task, trial, length)),
             Event::Mark { trial, at, kind } => self.mark(trial, Mark { at, kind }),
             Event::Undo { trial } => {
+                if self.move_back(trial) {
+                    return;
+                }
                 if let Some(trial) = self.trial_mut(trial)
                     && let Some(last) = trial.marks.iter().rposition(|m| m.kind.pressed())
                 {
@@ -398,7 +404,7 @@ impl Visit {
                     .collect();
                 copy.hidden = hidden;
                 copy.answers = answers.into_iter().collect();
-                self.exam.trials.push(copy);
+                self.attach(copy);
             }
             Event::AttachedTo(visit) => self.attached_to = Some(visit),
             Event::Closed(how) => {
@@ -431,11 +437,17 @@ impl Visit {
     }
 
     fn mark(&mut self, number: u32, mark: Mark) {
+        let spo2 = (mark.kind == MarkKind::Start)
+            .then(|| breathing::reading(&self.exam)?.spo2)
+            .flatten();
         if let Some(trial) = self.trial_mut(number) {
             // A second start, or a second end, is kept in the journal and changes nothing here.
             let once = matches!(mark.kind, MarkKind::Start | MarkKind::End);
             if !(once && trial.first(mark.kind).is_some()) {
                 trial.marks.push(mark);
+                if mark.kind == MarkKind::Start {
+                    trial.spo2_before = spo2.map(|percent| (percent * 10.0).round() as i32);
+                }
             }
         }
     }
@@ -455,6 +467,49 @@ impl Visit {
         if let Some(there) = self.trial_mut(to) {
             there.marks.push(mark);
         }
+        let back = self.moved.iter().rposition(|m| *m == (to, from, sign));
+        match back {
+            Some(back) => {
+                self.moved.remove(back);
+            }
+            None => self.moved.push((from, to, sign)),
+        }
+    }
+
+    /// Takes back that a sign was moved, where that is what "undo" would take from this trial: the
+    /// sign was there all the same, and goes only with a press of its own.
+    fn move_back(&mut self, number: u32) -> bool {
+        let newest = self.trial(number).and_then(|t| {
+            let mut pressed = t.marks.iter().rev();
+            pressed.find(|m| m.kind.pressed()).copied()
+        });
+        let Some(&(from, to, sign)) = self
+            .moved
+            .iter()
+            .rfind(|(_, to, mark)| *to == number && newest == Some(*mark))
+        else {
+            return false;
+        };
+        // Where the trial it was pressed in is none any more, it stays with the other.
+        if self.trial(from).is_none_or(|t| t.start().is_none()) {
+            return false;
+        }
+        self.move_sign(to, from, sign);
+        true
+    }
+
+    /// A count that was made elsewhere takes its place in time: what was found after it stays the
+    /// newest.
+    fn attach(&mut self, copy: Trial) {
+        let opened = self.opened;
+        let place = copy.start().and_then(|start| {
+            self.exam.trials.iter().position(|t| match t.start() {
+                Some(own) => start.wall < own.wall,
+                None => t.task == copy.task && !t.answers.is_empty() && start.wall < opened,
+            })
+        });
+        let trials = &mut self.exam.trials;
+        trials.insert(place.unwrap_or(trials.len()), copy);
     }
 
     fn trial_mut(&mut self, number: u32) -> Option<&mut Trial> {

@@ -194,7 +194,7 @@ test.describe("own trials", () => {
     const row = page.locator(".trials tbody tr");
     await expect(row.nth(0)).toContainText("4 Pureed, 5 mL, spoon");
     await expect(row.nth(0)).toContainText("cleared the throat in 1");
-    await expect(row.nth(1)).toHaveText("2 Mildly thick, 5 mL, spoon5no sign");
+    await expect(row.nth(1)).toHaveText("2 Mildly thick, 5 mL, spoon5no sign so far");
     await accessible(page);
     await shot(page, "own-4-table");
     await walk.wait(TIMES.watch);

@@ -245,6 +245,9 @@ pub fn reading(exam: &Exam) -> Option<Finding> {
         .filter(|t| t.task == TaskId::Breathing)
         .map(read);
     let mut newest = readings.next()?;
+    // One that was opened and left is no count: the one before stands.
+    newest.rates = counted(exam);
+    newest.doubt = count(exam).and_then(|t| read(t).doubt);
     for earlier in readings {
         if newest.spo2.is_none() {
             newest.spo2 = earlier.spo2;
@@ -263,9 +266,7 @@ fn compare(exam: &Exam) -> Vec<Comparison> {
     if exam.age.is_none_or(|age| age.is_adult()) {
         return Vec::new();
     }
-    let rates = exam.latest(TaskId::Breathing).map(read).map(|f| f.rates);
-    rates
-        .unwrap_or_default()
+    counted(exam)
         .into_iter()
         .map(|(rate, method)| {
             compare::compare(
@@ -341,8 +342,18 @@ fn reading_band(f: &Finding, percent: f64, policy: &Policy) -> Band {
 
 /// The rates that were counted for 60 seconds, or entered.
 pub fn counted(exam: &Exam) -> Vec<(u16, Method)> {
-    exam.latest(TaskId::Breathing)
-        .map_or(Vec::new(), |t| read(t).rates)
+    count(exam).map_or(Vec::new(), |t| read(t).rates)
+}
+
+/// The newest count that was begun, or rate that was entered.
+fn count(exam: &Exam) -> Option<&Trial> {
+    counts(exam).next()
+}
+
+fn counts(exam: &Exam) -> impl Iterator<Item = &Trial> {
+    exam.trials.iter().rev().filter(|t| {
+        t.task == TaskId::Breathing && (t.start().is_some() || t.number(TYPED).is_some())
+    })
 }
 
 /// A child's rate beside what is usual at the age: notes.
@@ -428,11 +439,19 @@ pub fn blocks(exam: &Exam) -> Vec<Block> {
     let slp = GoOn::SlpWithReason;
     let adult = exam.age.is_none_or(|a| a.is_adult());
     let mut rates = finding.as_ref().map_or(Vec::new(), |f| f.rates.clone());
-    // Taps never clear an adult; a child's rate is read with the local chart all the same.
-    if rates.is_empty() && !adult {
-        rates.extend(breath_taps::rate(exam).map(|(rate, _)| (rate, Method::Shorter)));
+    let none = rates.is_empty();
+    let shorter = breath_taps::rate(exam).map(|(rate, _)| (rate, Method::Shorter));
+    if none && adult {
+        // Neither taps nor a count before one that was not finished clears an adult. What is too
+        // fast or too slow by them is so all the same.
+        let before = counts(exam).map(|t| read(t).rates).find(|r| !r.is_empty());
+        let seen = before.unwrap_or_default().into_iter().chain(shorter);
+        rates.extend(seen.filter(|(rate, _)| rate_band(*rate, &exam.policy) == Band::Block));
+    } else if none {
+        // A child's rate is read with the local chart, however it was counted.
+        rates.extend(shorter);
     }
-    if rates.is_empty() {
+    if none && (adult || rates.is_empty()) {
         let words = match finding.as_ref().and_then(|f| f.doubt) {
             Some(doubt) => format!("Breaths: count again. {doubt}"),
             None => "Breaths not counted".to_owned(),
@@ -459,24 +478,27 @@ pub fn blocks(exam: &Exam) -> Vec<Block> {
         let words = spo2_words(percent, f.oxygen, f.target);
         let below_target = f.target.is_some_and(|lowest| percent < lowest);
         let reading = format!(".{}", decimals(percent, 0));
-        if below_target || adult && reading_band(f, percent, &exam.policy) == Band::Block {
+        // A chart says what is usual, not that a reading which holds an adult is safe.
+        if below_target || reading_band(f, percent, &exam.policy) == Band::Block {
             // Above the target it is the second scale that blocks; the id of the hold is stored
             // and stays.
             let rule = match f.confirmed {
                 Some(_) if !below_target => &rules::BREATHING_SECOND_SCALE,
                 _ => &rules::BREATHING_SPO2,
             };
+            let stored = if adult || below_target {
+                rules::BREATHING_SPO2.id
+            } else {
+                rules::BREATHING_CHILD.id
+            };
             blocks.push(Block {
-                hold: format!("{}{reading}", rules::BREATHING_SPO2.id),
+                hold: format!("{stored}{reading}"),
                 go_on: slp,
                 flag: rule.flag(Level::Incomplete, Domain::EatingDrinking, words),
             });
         } else if !adult {
             let ask = format!("{words}: does it fit the local chart for this age?");
-            // A chart says what is usual, not that a reading which holds an adult is safe.
-            let low = spo2_band(percent, f.target, &exam.policy) == Band::Block;
-            let go_on = if low { slp } else { GoOn::WithReason };
-            block(&rules::BREATHING_CHILD, reading, go_on, ask);
+            block(&rules::BREATHING_CHILD, reading, GoOn::WithReason, ask);
         }
     }
     blocks
@@ -502,7 +524,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         flags.push(rule.flag(Level::Note, Domain::Breathing, words));
     };
     if exam.age.is_some_and(|a| !a.is_adult()) {
-        let state = exam.latest(TaskId::Breathing).and_then(breath_taps::state);
+        let state = count(exam).and_then(breath_taps::state);
         for (rate, _) in &finding.rates {
             if let Ok(rate) = PerMinute::new(f64::from(*rate)) {
                 flags.extend(child_notes(rate, exam, state));

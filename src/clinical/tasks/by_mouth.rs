@@ -8,10 +8,15 @@ use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::judge::signs::SeenSign;
 use crate::clinical::rule::Rule;
+use crate::clinical::rules;
 use crate::clinical::sign::Sign;
 use crate::clinical::task::{TaskId, When};
 use crate::clinical::trial::{MarkKind, Trial};
+use crate::clinical::words::small;
 use crate::measure::time::Millis;
+
+/// A voice that is wet before anything is given.
+pub const WET_BEFORE: &str = "Voice wet already before any water";
 
 /// What the pad of a task of many trials offers where nothing runs on it.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -62,7 +67,10 @@ pub fn seen(trial: &Trial) -> Vec<SeenSign> {
             },
         })
         .collect();
-    let pressed = signs.iter().any(|s| s.sign == Sign::VoiceChange);
+    // One that was pressed late is told as late, and takes nothing from what was answered.
+    let pressed = signs
+        .iter()
+        .any(|s| s.sign == Sign::VoiceChange && !s.is_late());
     if voice_changed(&finding) && !pressed {
         signs.push(SeenSign::at_once(Sign::VoiceChange));
     }
@@ -90,6 +98,34 @@ pub fn answered(trial: &Trial, exam: &Exam) -> bool {
     })
 }
 
+fn voice_before_open(trial: &Trial) -> bool {
+    let mut questions = super::spec(trial.task).questions.iter();
+    questions.any(|q| q.id == water::VOICE_BEFORE)
+        && !trial.answers.contains_key(water::VOICE_BEFORE)
+}
+
+/// Why a trial was not given, in words; none where it was, or where nobody said.
+pub fn not_given(trial: &Trial) -> Option<String> {
+    if trial.start().is_some() {
+        return None;
+    }
+    water::read(trial).not_given.map(small)
+}
+
+/// Why the next trial of a task was not given: what was said of those opened after the last that
+/// was.
+pub fn refused(task: TaskId, exam: &Exam) -> Option<String> {
+    let trials = exam.trials.iter().rev().filter(|t| t.task == task);
+    let mut open = trials.take_while(|t| t.start().is_none());
+    open.find_map(not_given)
+}
+
+/// A wet voice before anything was given, as the hold says it: told though nothing was given then.
+pub fn wet_before(trial: &Trial) -> Option<Flag> {
+    let wet = trial.start().is_none() && trial.choice(water::VOICE_BEFORE) == Some("wet");
+    wet.then(|| rules::GATE_SALIVA.flag(Level::Incomplete, Domain::EatingDrinking, WET_BEFORE))
+}
+
 /// What is still missing of a trial that was given, in words; none where it is whole.
 pub fn unfinished(trial: &Trial, exam: &Exam) -> Option<String> {
     let watch = match watch(trial) {
@@ -97,6 +133,8 @@ pub fn unfinished(trial: &Trial, exam: &Exam) -> Option<String> {
         Watch::Running => "the watch of 60 seconds is not over".to_owned(),
         Watch::Cut(why) => format!("the watch of 60 seconds was ended early: {why}"),
         Watch::Whole if !answered(trial, exam) => "what is asked after it is open".to_owned(),
+        // A voice that nobody heard before can't be heard to have changed.
+        Watch::Whole if voice_before_open(trial) => "voice before it not recorded".to_owned(),
         Watch::Whole => return watched::missing(trial).map(str::to_owned),
     };
     Some(watch)

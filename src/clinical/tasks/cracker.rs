@@ -277,7 +277,11 @@ pub fn judge(trial: &Trial) -> Vec<Flag> {
         Some(_) if !seen::watched(trial) => {
             missing("the watch of 60 seconds after the cracker is not over");
         }
-        Some(_) => {}
+        Some(_) => {
+            if let Some(why) = watched::missing(trial) {
+                missing(&format!("cracker: {why}"));
+            }
+        }
     }
     if let Some(counts) = read(trial) {
         let which = match trial.answers.get(WHICH) {

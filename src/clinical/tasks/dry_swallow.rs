@@ -245,36 +245,51 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
     }
 }
 
+/// A whole count without a swallow that was then called not valid.
+fn is_doubted_none(finding: &Finding) -> bool {
+    finding.whole && finding.not_valid.is_some() && finding.count.count() == 0
+}
+
 /// Whether a whole count had no swallow in it and was then called not valid: what was not felt may
-/// not have been there.
+/// not have been there. A later count that is valid settles it, one that was left or refused does
+/// not.
 pub fn none_and_not_valid(exam: &Exam) -> bool {
-    exam.latest(TaskId::DrySwallow)
-        .and_then(read)
-        .is_some_and(|f| f.whole && f.not_valid.is_some() && f.count.count() == 0)
+    let settles = |f: &Finding| {
+        let judged = judge(f, &exam.policy);
+        judged.iter().any(|flag| flag.level() != Level::Incomplete)
+    };
+    findings(exam)
+        .filter(|f| is_doubted_none(f) || settles(f))
+        .last()
+        .is_some_and(|f| is_doubted_none(&f))
+}
+
+fn findings(exam: &Exam) -> impl Iterator<Item = Finding> + '_ {
+    let trials = exam.trials.iter().filter(|t| t.task == TaskId::DrySwallow);
+    trials.filter_map(read)
 }
 
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    if let Some(aside) = (SPEC.not_for)(exam.age, &exam.policy) {
-        return vec![aside];
-    }
+    let aside = (SPEC.not_for)(exam.age, &exam.policy);
+    // The line is for adults; a count without any swallow, made before the age was put right, was
+    // seen all the same.
+    let told = |f: &Finding| aside.is_none() || f.whole && f.count.count() == 0;
     let mut flags = Vec::new();
-    let mut trials = exam
-        .trials
-        .iter()
-        .filter(|t| t.task == TaskId::DrySwallow)
-        .filter_map(read)
-        .peekable();
+    let mut trials = findings(exam).filter(told).peekable();
+    let doubted = none_and_not_valid(exam);
     while let Some(finding) = trials.next() {
         let judged = judge(&finding, &exam.policy);
         if trials.peek().is_none() {
             flags.extend(judged);
         } else {
-            // A repeat doesn't wipe out a low count; marking that count "not valid" does.
+            // A repeat doesn't wipe out a low count; marking that count "not valid" does, but for
+            // one without any swallow, until a valid one follows.
+            let stays = doubted && is_doubted_none(&finding);
             flags.extend(
                 judged
                     .into_iter()
-                    .filter(|f| f.level() >= Level::Refer)
+                    .filter(|f| stays || f.level() >= Level::Refer)
                     .map(|f| {
                         f.rule().flag(
                             f.level(),
@@ -285,7 +300,9 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
             );
         }
     }
-    if flags.is_empty() {
+    if let Some(aside) = aside {
+        flags.push(aside);
+    } else if flags.is_empty() {
         flags.push(rules::DRY_NOT_VALID.flag(
             Level::Incomplete,
             Domain::EatingDrinking,

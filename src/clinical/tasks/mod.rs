@@ -30,6 +30,7 @@ use super::exam::Exam;
 use super::flag::{Domain, Flag, Level};
 use super::judge::three_ml::Wording;
 use super::rules;
+use super::sign::{Sign, meaning};
 use super::task::{REMARK, TaskId, TaskSpec};
 use super::trial::{Answer, Trial};
 use super::words::small;
@@ -187,7 +188,9 @@ pub fn summary(id: TaskId, exam: &Exam) -> Option<String> {
 pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
     let mut flags = own_flags(id, exam);
     let fell = saturation::flags(id, exam);
-    if fell.iter().any(|flag| flag.level() > Level::Note) {
+    // Choking that was pressed on its own page may have been with any of them.
+    let choked = exam.choked && spec(id).by_mouth;
+    if choked || fell.iter().any(|flag| flag.level() > Level::Note) {
         // "No sign seen" is not said of a trial that was stopped.
         flags.retain(|flag| flag.level() != Level::Pass);
     }
@@ -239,23 +242,34 @@ fn own_flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
 
 /// What a task's rules say about each of its trials; a repeat never wipes out a sign that an
 /// earlier one showed, nor anything else that was seen.
-fn of_all(exam: &Exam, id: TaskId, judge: fn(&Trial) -> Vec<Flag>) -> Vec<Flag> {
+fn of_all(exam: &Exam, id: TaskId, judge: impl Fn(&Trial) -> Vec<Flag>) -> Vec<Flag> {
     let mut flags = Vec::new();
-    // One that was opened and left, or not given, clears nothing of the one before.
-    let begun = |t: &&Trial| t.task == id && t.start().is_some();
-    let mut trials = exam.trials.iter().filter(begun).peekable();
+    // One that was opened and left clears nothing of the one before.
+    let tells = |t: &&Trial| {
+        t.task == id
+            && (t.start().is_some()
+                || t.signs().next().is_some()
+                || by_mouth::not_given(t).is_some()
+                || by_mouth::wet_before(t).is_some())
+    };
+    let mut trials = exam.trials.iter().filter(tells).peekable();
     if trials.peek().is_none() {
         return exam.latest(id).map_or(flags, judge);
     }
     while let Some(trial) = trials.next() {
         let newest = trials.peek().is_none();
-        flags.extend(
-            judge(trial)
-                .into_iter()
-                .filter(|f| newest || f.level() != Level::Incomplete),
-        );
+        flags.extend(judge(trial).into_iter().filter(|f| {
+            newest || !matches!(f.level(), Level::Incomplete | Level::Pass) || of_sign(id, f)
+        }));
     }
     flags
+}
+
+/// Whether a flag comes from a sign that was pressed.
+fn of_sign(id: TaskId, flag: &Flag) -> bool {
+    let rule = flag.rule().id;
+    let column = spec(id).pad.signs;
+    column.is_some_and(|column| Sign::ALL.iter().any(|s| meaning(*s, column).1.id == rule))
 }
 
 /// Tasks that stand beside every screen: given or looked at where the clinician wants to.

@@ -42,6 +42,12 @@ pub const STRATEGY_WORDS: &str = "own-strategy-words";
 /// What is said of trials without one.
 const NO_SIGN: &str = "no sign";
 
+/// While the watch runs.
+const SO_FAR: &str = "no sign so far";
+
+/// Where nobody said when it was swallowed.
+const NO_END: &str = "last swallow not marked";
+
 /// In words, where the watch was cut.
 const NOT_WATCHED: &str = "not watched for 60 seconds";
 
@@ -313,17 +319,27 @@ fn words_of(trial: &Trial, whole: bool) -> String {
 fn line(trial: &Trial) -> String {
     let mut words = vec![settings(trial)];
     let signs = sign_words(trial);
-    words.push(if !signs.is_empty() {
-        signs.join(", ")
-    } else if let Watch::Cut(_) = by_mouth::watch(trial) {
-        NOT_WATCHED.to_owned()
-    } else {
-        NO_SIGN.to_owned()
+    words.push(match by_mouth::watch(trial) {
+        _ if !signs.is_empty() => signs.join(", "),
+        Watch::NotBegun => NO_END.to_owned(),
+        Watch::Running => SO_FAR.to_owned(),
+        _ if is_unwatched(trial) => NOT_WATCHED.to_owned(),
+        // What is seen without a press of a sign stands elsewhere.
+        _ => "no sign pressed".to_owned(),
     });
     if let Some(Answer::Words(remark)) = trial.answers.get(REMARK) {
         words.push(remark.clone());
     }
     words.join(": ")
+}
+
+/// Whether the minute after a trial is over and was not watched to its end.
+fn is_unwatched(trial: &Trial) -> bool {
+    match by_mouth::watch(trial) {
+        Watch::Cut(_) => true,
+        Watch::Whole => watched::missing(trial).is_some(),
+        Watch::NotBegun | Watch::Running => false,
+    }
 }
 
 /// A row of the table: trials with the same settings.
@@ -344,7 +360,7 @@ pub fn table(exam: &Exam) -> Vec<Row> {
         .map(|(what, trials)| Row {
             what,
             given: trials.len(),
-            signs: sign_counts(&trials),
+            signs: sign_counts(&trials, exam),
         })
         .collect()
 }
@@ -361,27 +377,38 @@ fn rows(exam: &Exam) -> Vec<(String, Vec<&Trial>)> {
     rows
 }
 
-/// "coughed in 1, cleared the throat in 2", or "no sign".
-fn sign_counts(trials: &[&Trial]) -> String {
-    let mut counts: Vec<String> = Vec::new();
-    for sign in crate::clinical::sign::Sign::ALL {
-        let n = trials
-            .iter()
-            .filter(|t| by_mouth::seen(t).iter().any(|s| s.sign == sign))
-            .count();
-        if n > 0 {
-            counts.push(format!("{} in {n}", sign.past()));
-        }
+/// "coughed in 1, cleared the throat in 2", or "no sign": that only where all were watched and
+/// nothing else was seen.
+fn sign_counts(trials: &[&Trial], exam: &Exam) -> String {
+    let in_some = |words: &str, has: &dyn Fn(&Trial) -> bool| {
+        let n = trials.iter().filter(|t| has(t)).count();
+        (n > 0).then(|| format!("{words} in {n}"))
+    };
+    let mut counts: Vec<String> = crate::clinical::sign::Sign::ALL
+        .iter()
+        .filter_map(|sign| {
+            let seen = |t: &Trial| by_mouth::seen(t).iter().any(|s| s.sign == *sign);
+            in_some(sign.past(), &seen)
+        })
+        .collect();
+    counts.extend(in_some("oxygen saturation low or fallen", &|t| {
+        saturation::fell(t, exam)
+    }));
+    counts.extend(in_some(NOT_WATCHED, &is_unwatched));
+    if !counts.is_empty() {
+        return counts.join(", ");
     }
-    let cut = |t: &&&Trial| matches!(by_mouth::watch(t), Watch::Cut(_));
-    match trials.iter().filter(cut).count() {
-        0 if counts.is_empty() => NO_SIGN.to_owned(),
-        0 => counts.join(", "),
-        n => {
-            counts.push(format!("{NOT_WATCHED} in {n}"));
-            counts.join(", ")
-        }
-    }
+    let any = |watch| trials.iter().any(|t| by_mouth::watch(t) == watch);
+    let words = if exam.choked {
+        "choking was noted in this visit"
+    } else if any(Watch::NotBegun) {
+        NO_END
+    } else if any(Watch::Running) {
+        SO_FAR
+    } else {
+        NO_SIGN
+    };
+    words.to_owned()
 }
 
 /// What the rules say about an examination.
@@ -389,10 +416,12 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     let eating = Domain::EatingDrinking;
     let rows = rows(exam);
     if rows.is_empty() {
+        let why = by_mouth::refused(TaskId::Own, exam);
+        let why = why.map_or(String::new(), |why| format!(": {why}"));
         return vec![rules::OWN_UNFINISHED.flag(
             Level::Incomplete,
             eating,
-            "own trials: none given",
+            format!("own trials: none given{why}"),
         )];
     }
     let mut flags = Vec::new();
@@ -421,6 +450,16 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         missing(format!(
             "own trials: {open} of {all} not watched for 60 seconds"
         ));
+    }
+    for trial in exam.trials.iter().filter(|t| t.task == TaskId::Own) {
+        if let Some(why) = by_mouth::not_given(trial) {
+            let what = if said(trial) {
+                format!(" ({})", brief(trial))
+            } else {
+                String::new()
+            };
+            missing(format!("own trials: one not given{what}: {why}"));
+        }
     }
     if unsaid {
         missing("own trials: not recorded what was given".to_owned());

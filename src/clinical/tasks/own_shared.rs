@@ -8,7 +8,9 @@ use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::rules;
 use crate::clinical::sign::Sign;
 use crate::clinical::task::TaskId;
+use crate::clinical::tasks;
 use crate::clinical::trial::Trial;
+use crate::clinical::words::small;
 use crate::measure::time::{Millis, Stamp};
 
 /// A sign that may be of either of two trials.
@@ -93,4 +95,42 @@ pub(super) fn flags(exam: &Exam) -> Vec<Flag> {
         )
     })
     .collect()
+}
+
+/// A note for each sign in a trial that falls into the minute after one of another task.
+pub fn across(exam: &Exam) -> Vec<Flag> {
+    let given = |t: &&Trial| tasks::spec(t.task).by_mouth && t.start().is_some();
+    let name = |trial: &Trial| match trial.task {
+        TaskId::Own => brief(trial),
+        task => small(tasks::spec(task).title),
+    };
+    let mut notes: Vec<String> = Vec::new();
+    for before in exam.trials.iter().filter(given) {
+        let (Some(start), Some(end)) = (before.start(), before.end()) else {
+            continue;
+        };
+        let others = exam.trials.iter().filter(given);
+        for now in others.filter(|now| now.task != before.task) {
+            let since = now
+                .start()
+                .and_then(|now| before.between(start, now).length);
+            if since.is_none_or(|since| since <= Millis::ZERO) {
+                continue;
+            }
+            for (sign, at) in now.signs() {
+                let words = format!(
+                    "{} with {}: within 60 seconds of {} as well, either may be meant",
+                    sign.past(),
+                    name(now),
+                    name(before)
+                );
+                let in_minute = before.between(end, at).length.is_some_and(|l| l <= WATCH);
+                if in_minute && !notes.contains(&words) {
+                    notes.push(words);
+                }
+            }
+        }
+    }
+    let note = |words| rules::OWN_OVERLAP.flag(Level::Note, Domain::EatingDrinking, words);
+    notes.into_iter().map(note).collect()
 }

@@ -6,6 +6,8 @@ use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::rules;
 use crate::clinical::task::{Question, TaskId, When};
+use crate::clinical::tasks;
+use crate::clinical::trial::Trial;
 use crate::measure::decimals::short;
 
 /// Question: the lowest SpO2 of a trial and its watch, in percent.
@@ -28,27 +30,74 @@ pub fn was_read(exam: &Exam) -> bool {
     breathing::reading(exam).is_some_and(|reading| reading.spo2.is_some())
 }
 
-/// What the lowest SpO2 of each trial of a task says: a stop where it fell too far, or below a
-/// prescribed target; incomplete where nothing would be given at such a reading; else a note, so
-/// that no reading is lost.
+/// What the SpO2 of each trial of a task says: a stop where it fell too far, or below a prescribed
+/// target; incomplete where nothing would be given at such a reading; else a note of what was read
+/// in the trial, so that no reading is lost.
 pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
-    let readings = exam.trials.iter().enumerate();
-    readings
+    let trials = exam.trials.iter().enumerate();
+    trials
         .filter(|(_, trial)| trial.task == task)
-        .filter_map(|(at, trial)| Some(flag(at, trial.number(LOWEST)?, exam)))
+        .flat_map(|(at, _)| of_trial(at, exam))
         .collect()
 }
 
-fn flag(at: usize, lowest: f64, exam: &Exam) -> Flag {
-    // Counting breaths again afterwards does not change what was read before the trial.
-    let before = exam.trials[..at]
-        .iter()
-        .rev()
-        .filter(|t| t.task == TaskId::Breathing)
-        .find_map(|t| breathing::read(t).spo2);
+/// Whether the SpO2 of a trial speaks against "no sign".
+pub fn fell(trial: &Trial, exam: &Exam) -> bool {
+    let at = exam.trials.iter().position(|t| t.number == trial.number);
+    at.is_some_and(|at| of_trial(at, exam).iter().any(|f| f.level() > Level::Note))
+}
+
+fn of_trial(at: usize, exam: &Exam) -> Vec<Flag> {
+    let before = before(at, exam);
+    let during = exam.trials[at].number(LOWEST);
+    let mut flags: Vec<Flag> = during
+        .map(|lowest| flag(before, lowest, "during", exam))
+        .into_iter()
+        .collect();
+    // Read on the page of the breaths once it was given: told there, judged here too.
+    if let Some(after) = after(at, exam).filter(|after| during.is_none_or(|d| *after < d)) {
+        let judged = flag(before, after, "after", exam);
+        flags.extend(Some(judged).filter(|f| f.level() > Level::Note));
+    }
+    flags
+}
+
+fn percent(tenths: i32) -> f64 {
+    f64::from(tenths) / 10.0
+}
+
+/// The readings on the page of the breaths.
+fn readings(trials: &[Trial]) -> impl Iterator<Item = f64> + '_ {
+    let breathing = trials.iter().filter(|t| t.task == TaskId::Breathing);
+    breathing.filter_map(|t| t.number(breathing::SATURATION))
+}
+
+/// What was read before a trial: as it stood at its start, else the highest of the readings
+/// before it.
+fn before(at: usize, exam: &Exam) -> Option<f64> {
+    let stood = exam.trials[at].spo2_before.map(percent);
+    stood.or_else(|| readings(&exam.trials[..at]).reduce(f64::max))
+}
+
+/// The lowest of what was read after a trial and before the next.
+fn after(at: usize, exam: &Exam) -> Option<f64> {
+    // Without what stood at its start there is nothing to compare with.
+    exam.trials[at].spo2_before?;
+    let later = &exam.trials[at + 1..];
+    let given = |t: &Trial| tasks::spec(t.task).by_mouth && t.start().is_some();
+    let next = later.iter().position(given);
+    // A reading typed over the one before it stands in its place.
+    let now = match next {
+        Some(next) => later[next].spo2_before.map(percent),
+        None => breathing::reading(exam).and_then(|reading| reading.spo2),
+    };
+    let between = readings(&later[..next.unwrap_or(later.len())]);
+    between.chain(now).reduce(f64::min)
+}
+
+fn flag(before: Option<f64>, lowest: f64, when: &str, exam: &Exam) -> Flag {
     let target = breathing::reading(exam).and_then(|reading| reading.target);
     let below = target.is_some_and(|target| lowest < target);
-    let adult = exam.age.is_none_or(|age| age.is_adult());
     let words = match before {
         Some(before) => format!("from {} to {} %", short(before), short(lowest)),
         None => format!("to {} %", short(lowest)),
@@ -58,16 +107,17 @@ fn flag(at: usize, lowest: f64, exam: &Exam) -> Flag {
             Level::Stop,
             Domain::EatingDrinking,
             format!(
-                "oxygen saturation fell {words} during the trial (stopped for respiratory safety; \
+                "oxygen saturation fell {words} {when} the trial (stopped for respiratory safety; \
                  a fall does not show aspiration)"
             ),
         );
     }
-    let held = adult && breathing::spo2_band(lowest, target, &exam.policy) == Band::Block;
+    // A child's usual values stand in its chart; a reading that holds an adult clears no child.
+    let held = breathing::spo2_band(lowest, target, &exam.policy) == Band::Block;
     let level = if held { Level::Incomplete } else { Level::Note };
     rules::BREATHING_SPO2.flag(
         level,
         Domain::EatingDrinking,
-        format!("oxygen saturation {words} during the trial"),
+        format!("oxygen saturation {words} {when} the trial"),
     )
 }

@@ -21,7 +21,6 @@ use crate::clinical::task::{
     Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When, choice,
 };
 use crate::clinical::trial::{Answer, Trial};
-use crate::clinical::words::small;
 use crate::measure::decimals::short;
 use crate::measure::units::Millilitres;
 
@@ -282,14 +281,14 @@ pub fn run(trial: &Trial) -> Run {
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let eating = Domain::EatingDrinking;
+    let newest = exam.latest(TaskId::Sips);
+    let refused = by_mouth::refused(TaskId::Sips, exam);
     if by_mouth::given(TaskId::Sips, exam).next().is_none() {
-        let why = exam
-            .latest(TaskId::Sips)
-            .and_then(|t| t.choice(NOT_VALID))
-            .and_then(|id| NOT_GIVEN_REASONS.iter().find(|c| c.id == id))
-            .map_or(String::new(), |c| format!(": {}", small(c.words)));
+        let why = refused.map_or(String::new(), |why| format!(": {why}"));
         let words = format!("small sips of water not given{why}");
-        return vec![rules::SIPS_UNFINISHED.flag(Level::Incomplete, eating, words)];
+        let unfinished = rules::SIPS_UNFINISHED.flag(Level::Incomplete, eating, words);
+        let wet = newest.and_then(by_mouth::wet_before);
+        return wet.into_iter().chain([unfinished]).collect();
     }
     let mut flags = sips::judge(&plan(&exam.policy), &sips(exam, false));
     let runs: Vec<Run> = by_mouth::given(TaskId::Sips, exam)
@@ -302,9 +301,21 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         .filter(|f| own.contains(&f.rule().id))
         .collect();
     if !three.is_empty() {
-        // Below the published line for referring, and no "no sign seen" either.
+        // Below the published line for referring, and no "no sign seen" either, whatever the cup
+        // shows that was given all the same.
         flags.retain(|f| f.level() != Level::Pass);
-        flags.extend(three);
+        flags.extend(three.into_iter().map(|f| {
+            if f.rule().id == rules::THREE_ML_EXTRA.id {
+                rules::SIPS_UNFINISHED.flag(Level::Incomplete, eating, f.reason())
+            } else {
+                f
+            }
+        }));
+    }
+    if let Some(why) = refused.filter(|_| !over(exam)) {
+        flags.retain(|f| f.level() != Level::Pass);
+        let words = format!("the next small sip not given: {why}");
+        flags.push(rules::SIPS_UNFINISHED.flag(Level::Incomplete, eating, words));
     }
     flags.extend(lag::late_flags(TaskId::Sips, exam, &rules::SIPS_UNFINISHED));
     flags.extend(by_mouth::doubt(TaskId::Sips, exam, &rules::SIPS_UNFINISHED));
@@ -358,9 +369,9 @@ fn line(trial: &Trial) -> String {
     words.extend(sign_words(trial));
     words.push(
         match by_mouth::watch(trial) {
-            Watch::Whole => "watched for 60 seconds",
+            Watch::Whole if watched::missing(trial).is_none() => "watched for 60 seconds",
             Watch::Running => "the watch runs",
-            Watch::Cut(_) | Watch::NotBegun => "not watched to the end",
+            Watch::Whole | Watch::Cut(_) | Watch::NotBegun => "not watched to the end",
         }
         .to_owned(),
     );
@@ -396,8 +407,12 @@ pub fn summary(exam: &Exam) -> Option<String> {
         return None;
     }
     // What decides nothing was seen all the same.
-    let seen = sips.iter().any(|sip| !sip.signs.is_empty());
-    let end = match sips::all_clear(&plan, &sips) && clear(exam) == Looked::Present {
+    let seen = exam.choked
+        || sips.iter().any(|sip| !sip.signs.is_empty())
+        || by_mouth::given(TaskId::Sips, exam).any(|t| saturation::fell(t, exam));
+    // One that was given again because its watch was cut was not watched all the same.
+    let watched = sips.iter().all(|sip| sip.watched);
+    let end = match watched && sips::all_clear(&plan, &sips) && clear(exam) == Looked::Present {
         true if seen => ", each watched for 60 seconds",
         true => ", each watched for 60 seconds, no sign",
         false => "",

@@ -229,7 +229,12 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut before = None;
     let mut trials = by_mouth::given(TaskId::TimedWater, exam).peekable();
     if trials.peek().is_none() {
-        return vec![unfinished("timed cup of water not given".to_owned())];
+        let newest = exam.latest(TaskId::TimedWater);
+        let why = by_mouth::refused(TaskId::TimedWater, exam);
+        let why = why.map_or(String::new(), |why| format!(": {why}"));
+        let wet = newest.and_then(by_mouth::wet_before);
+        let not_given = unfinished(format!("timed cup of water not given{why}"));
+        return wet.into_iter().chain([not_given]).collect();
     }
     while let Some(trial) = trials.next() {
         let signs = signs::judge(SignTask::TimedWater, &by_mouth::seen(trial));
@@ -257,6 +262,11 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
             }));
         }
         before = cup.or(before);
+    }
+    if let Some(why) = by_mouth::refused(TaskId::TimedWater, exam) {
+        flags.push(unfinished(format!(
+            "another timed cup of water not given: {why}"
+        )));
     }
     flags.extend(by_mouth::doubt(
         TaskId::TimedWater,

@@ -1,7 +1,7 @@
 //! 3-oz (90 mL) water swallow test: 90 mL in one go, then 60 seconds of watching.
 
 use super::lag::since_end;
-use super::{saturation, watched};
+use super::{by_mouth, saturation, watched};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::policy::Policy;
@@ -10,6 +10,7 @@ use crate::clinical::sign::{Sign, SignTask, meaning_under};
 use crate::clinical::task::{
     Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, WATCH_CUT, When, watch_cut,
 };
+use crate::clinical::tasks;
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::clinical::words::small;
 use crate::measure::decimals::decimals;
@@ -547,24 +548,15 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     if !flags.is_empty() && exam.latest_started(TaskId::Water90).is_none() {
         return flags;
     }
-    let mut trials = exam
-        .trials
-        .iter()
-        .filter(|t| t.task == TaskId::Water90)
-        .peekable();
-    while let Some(trial) = trials.next() {
+    flags.extend(tasks::of_all(exam, TaskId::Water90, |trial| {
         let finding = Finding {
             unwatched: watched::missing(trial),
             ..read(trial)
         };
-        let judged = judge(&finding, &exam.policy);
-        if trials.peek().is_none() {
-            flags.extend(judged);
-        } else {
-            // A repeat never wipes out a sign that an earlier cup showed.
-            flags.extend(judged.into_iter().filter(|f| f.level() >= Level::Refer));
-        }
-    }
+        let mut flags = judge(&finding, &exam.policy);
+        flags.extend(by_mouth::wet_before(trial));
+        flags
+    }));
     if flags.is_empty() {
         flags.push(rules::WATER_UNFINISHED.flag(
             Level::Incomplete,
