@@ -30,7 +30,7 @@ use crate::record::store::StoreError;
 use crate::record::visit::{Aside, Visit};
 
 /// The version of the rules and norms compiled in.
-pub(super) const RULES: &str = "2";
+pub(super) const RULES: &str = "3";
 
 /// The versions in force.
 pub(super) fn versions() -> Versions {
