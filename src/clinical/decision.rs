@@ -93,6 +93,10 @@ pub struct Decision {
     pub clear: Vec<Flag>,
     /// Also found: decides nothing.
     pub also: Vec<Flag>,
+    /// How many chokings were recorded by their own button.
+    pub chokings: usize,
+    /// A reading that closes no gate, and is as low or as fast as one that does.
+    pub failing: bool,
 }
 
 /// Decides: the headline by [`rules::DECISION_HEADLINE`], the rest by
@@ -107,6 +111,8 @@ pub fn decide(flags: Vec<Flag>, ended: Option<EndedEarly>) -> Decision {
         missing: Vec::new(),
         clear: Vec::new(),
         also: Vec::new(),
+        chokings: 0,
+        failing: false,
     };
     for flag in flags {
         let list = match (flag.domain().decides(), flag.level()) {

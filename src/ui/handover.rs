@@ -212,9 +212,7 @@ fn levels() -> Piece {
     let desk = Desk::get();
     let drink = planned(desk, |p| p.drink.map(|l| l.to_string()));
     let food = planned(desk, |p| p.food.map(|l| l.to_string()));
-    let remark = desk
-        .visit
-        .with_untracked(|v| v.map(|v| v.plan.remark.clone()).unwrap_or_default());
+    let remark = desk.visit.with_untracked(plan_now).remark;
     let offer = |range: std::ops::RangeInclusive<u8>, name: fn(u8) -> Option<&'static str>| {
         range
             .filter_map(|l| name(l).map(|n| (l.to_string(), n.to_owned())))
