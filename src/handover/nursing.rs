@@ -171,7 +171,7 @@ pub(super) fn until_review(visit: &Visit, decision: &Decision, plan: &Plan) -> V
     if deteriorating(decision) {
         line("Breathing or alertness: use your local procedure for deterioration.".to_owned());
     }
-    if decision.reasons.iter().any(|f| no_swallow(f)) {
+    if decision.reasons.iter().any(no_swallow) {
         line("No swallow was seen or felt: clear the mouth.".to_owned());
     }
     if decision.verdict.needs_action() {
@@ -274,10 +274,17 @@ fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
             .missing
             .iter()
             .chain(&decision.reasons)
-            .filter(|f| f.domain() == Domain::Urgent || f.level() >= Level::Refer)
+            .filter(|f| f.domain() == Domain::Urgent || f.level() >= Level::Refer || is_seen(f))
             .map(situated)
             .collect(),
-        Verdict::NotDone(_) => closed_by(decision).into_iter().map(situated).collect(),
+        // The headline says why it was not done; what was seen before is told all the same.
+        Verdict::NotDone(_) => {
+            let closed = closed_by(decision);
+            let told: Vec<&str> = closed.iter().map(|f| f.reason()).collect();
+            let seen = |f: &&Flag| is_seen(f) && !told.contains(&f.reason());
+            let seen = decision.missing.iter().filter(seen);
+            closed.iter().copied().chain(seen).map(situated).collect()
+        }
     };
     match (visit.exam.ended, decision.verdict) {
         (Some(EndedEarly::Withdrew | EndedEarly::Refused | EndedEarly::BrokenOff), verdict)
@@ -450,17 +457,8 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
         };
         parts.push(kept(format!("{which}{}", water_words(visit, cup))));
     }
-    match decision.verdict {
-        Verdict::Stop | Verdict::Refer => parts.extend(decision.missing.iter().map(beside)),
-        // The headline says why nothing was done; what was seen before it is told all the same.
-        Verdict::NotDone(_) => {
-            let closed: Vec<&str> = closed_by(decision).iter().map(|f| f.reason()).collect();
-            let untold = |f: &&Flag| {
-                is_seen(f) && f.domain() != Domain::Urgent && !closed.contains(&f.reason())
-            };
-            parts.extend(decision.missing.iter().filter(untold).map(beside));
-        }
-        _ => {}
+    if matches!(decision.verdict, Verdict::Stop | Verdict::Refer) {
+        parts.extend(decision.missing.iter().map(beside));
     }
     for flag in &decision.also {
         // What was gone past at the gate stands in the background, readings too.
@@ -538,9 +536,9 @@ pub(super) fn choking(visit: &Visit) -> Option<String> {
     let no_help = earlier.iter().any(|c| c.help.is_none());
     let no_end = earlier.iter().any(|c| c.over.is_none());
     let before = match (no_help, no_end) {
-        (true, true) => ", before that: help call not recorded, back to baseline not recorded",
-        (true, false) => ", before that: help call not recorded",
-        (false, true) => ", before that: back to baseline not recorded",
+        (true, true) => " (before that: help call not recorded, back to baseline not recorded)",
+        (true, false) => " (before that: help call not recorded)",
+        (false, true) => " (before that: back to baseline not recorded)",
         (false, false) => "",
     };
     Some(format!("{what}: {help}, {over}{before}"))
