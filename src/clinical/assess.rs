@@ -5,14 +5,12 @@ use super::exam::{EndedEarly, Exam};
 use super::flag::{Domain, Flag, Level};
 use super::gate::{self, State};
 use super::gate_flags;
-use super::go_on::GoOn;
 use super::oral;
 use super::overlap;
 use super::rules;
 use super::screen::Screen;
 use super::task::TaskId;
-use super::tasks::breathing::Band;
-use super::tasks::{self, breath_taps, breathing, lag};
+use super::tasks::{self, breathing, lag};
 use super::words::small;
 
 /// Every flag of a screen, in the order of its tasks.
@@ -160,21 +158,6 @@ pub fn gate_closed(exam: &Exam) -> Option<EndedEarly> {
     })
 }
 
-/// Whether a child's saturation is so low that only a speech-language pathologist may go past it,
-/// or an adult's breathing, not counted for 60 seconds, is beyond the line all the same.
-fn failing(exam: &Exam) -> bool {
-    let low = breathing::blocks(exam).iter().any(|block| {
-        block.flag.rule().id == rules::BREATHING_CHILD.id
-            && block.go_on == GoOn::SlpWithReason
-            && exam.went_on(&block.hold, block.go_on).is_none()
-    });
-    let adult = exam.age.is_none_or(|age| age.is_adult());
-    let uncounted = adult && breathing::counted(exam).is_empty();
-    low || uncounted
-        && breath_taps::rate(exam)
-            .is_some_and(|(rate, _)| breathing::rate_band(rate, &exam.policy) == Band::Block)
-}
-
 /// The decision of a screen.
 pub fn assess(screen: &Screen, exam: &Exam) -> Decision {
     let closed = if screen.gate {
@@ -190,7 +173,6 @@ pub fn assess(screen: &Screen, exam: &Exam) -> Decision {
         .then_some(EndedEarly::NotForAge);
     // An emergency or a closed gate is the graver word than "broken off".
     let mut decision = decide(flags(screen, exam), closed.or(too_young).or(exam.ended));
-    decision.failing = failing(exam);
     // A screen without a swallow that ended early is no swallow screen that was not done.
     let decided = match decision.verdict {
         Verdict::Incomplete | Verdict::Pass => false,

@@ -95,8 +95,6 @@ pub struct Decision {
     pub also: Vec<Flag>,
     /// How many chokings were recorded by their own button.
     pub chokings: usize,
-    /// A reading that closes no gate, and is as low or as fast as one that does.
-    pub failing: bool,
 }
 
 /// Decides: the headline by [`rules::DECISION_HEADLINE`], the rest by
@@ -112,7 +110,6 @@ pub fn decide(flags: Vec<Flag>, ended: Option<EndedEarly>) -> Decision {
         clear: Vec::new(),
         also: Vec::new(),
         chokings: 0,
-        failing: false,
     };
     for flag in flags {
         let list = match (flag.domain().decides(), flag.level()) {

@@ -82,9 +82,8 @@ pub fn is_deterioration(flag: &Flag) -> bool {
 pub fn deteriorating(decision: &Decision) -> bool {
     // What closed the gate, and a low reading in a trial, stand under what is missing. An
     // emergency names its own procedure.
-    let read = decision.failing || names(&decision.missing, &BREATHING);
     let emergency = decision.verdict == Verdict::NotDone(EndedEarly::Emergency);
-    read && !emergency || names(&decision.reasons, &BREATHING)
+    !emergency && names(&decision.missing, &BREATHING) || names(&decision.reasons, &BREATHING)
 }
 
 /// To whom and by when, where the clinician left it as suggested.
