@@ -39,6 +39,7 @@ use penlight::record::store::{Store, StoreError};
 use penlight::record::visit::Visit;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
+use serde_json::Value;
 use support::{at, gate_holds, stamp};
 
 fn visit_id(n: u32) -> VisitId {
@@ -1435,6 +1436,25 @@ fn config() -> ProptestConfig {
     }
 }
 
+/// The places of all values in a value, as JSON pointers (RFC 6901).
+fn pointers(value: &Value, at: String, all: &mut Vec<String>) {
+    match value {
+        Value::Array(list) => {
+            for (i, inner) in list.iter().enumerate() {
+                pointers(inner, format!("{at}/{i}"), all);
+            }
+        }
+        Value::Object(entries) => {
+            for (name, inner) in entries {
+                let name = name.replace('~', "~0").replace('/', "~1");
+                pointers(inner, format!("{at}/{name}"), all);
+            }
+        }
+        _ => {}
+    }
+    all.push(at);
+}
+
 proptest! {
     #![proptest_config(config())]
 
@@ -1469,6 +1489,22 @@ proptest! {
         prop_assert_eq!(&text, &serde_json::to_string(&event).unwrap());
         prop_assert_eq!(serde_json::from_str::<Event>(&text).unwrap(), event.clone());
         prop_assert_eq!(json::read::<Event>(&text), Ok(event));
+    }
+
+    /// One value in it replaced: read as serde_json reads it, or not read as serde_json does not.
+    #[test]
+    fn an_event_with_another_value_is_read_as_the_library_reads_it(
+        event in any_event(wild()),
+        at: Index,
+        other in select(vec!["0", "1", "-1", "26", "300", "null", "true", "\"\"", "\"Stop\"", "{}", "1.5"]),
+    ) {
+        let mut value: Value = serde_json::from_str(&body(&event)).unwrap();
+        let mut places = Vec::new();
+        pointers(&value, String::new(), &mut places);
+        *value.pointer_mut(&places[at.index(places.len())]).unwrap() = serde_json::from_str(other).unwrap();
+        let text = value.to_string();
+        let library = serde_json::from_str::<Event>(&text).ok();
+        prop_assert_eq!(json::read::<Event>(&text).ok(), library, "{}", text);
     }
 
     /// Damage of one character: read as serde_json reads it, or not read as serde_json does not.

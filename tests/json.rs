@@ -213,12 +213,18 @@ fn what_does_not_fit_is_not_read() {
     assert!(read::<i64>("01").is_err());
     assert!(read::<Wrapped>("1").is_err());
     assert!(read::<Kind>("\"One\"").is_err());
+    // A variant is told by its name, never by its place.
+    assert!(read::<Kind>("0").is_err());
+    assert!(read::<Kind>("{1:5}").is_err());
+    assert!(read::<Kind>("{0:null}").is_err());
+    assert!(read::<f64>("1e999").is_err());
     assert!(read::<Kind>("{\"Plain\":1}").is_err());
     assert!(read::<Kind>("{\"One\":1,\"Two\":[1,true]}").is_err());
     let twice = r#"{"a":null,"a":null,"b":[]}"#;
     assert!(read::<Kind>(&format!("{{\"Named\":{twice}}}")).is_err());
     assert!(serde_json::from_str::<Kind>(&format!("{{\"Named\":{twice}}}")).is_err());
     assert_eq!(read::<f64>("24.5").unwrap(), 24.5);
+    assert_eq!(read::<f32>("24.5").unwrap(), 24.5);
     assert_eq!(
         write(&BTreeMap::from([((1, 2), 3)])),
         Err(penlight::json::Unwritable)

@@ -129,6 +129,18 @@ pub fn focus_on(id: &'static str) {
     .forget();
 }
 
+/// Takes the focus from a field of words, so that what was typed is handed over now: a press may take
+/// the field away, and a touch that is prevented leaves the focus in it.
+pub fn leave_field() {
+    let field = window()
+        .and_then(|window| window.document())
+        .and_then(|document| document.active_element())
+        .and_then(|element| element.dyn_into::<web_sys::HtmlInputElement>().ok());
+    if let Some(field) = field {
+        let _ = field.blur();
+    }
+}
+
 /// Calls `f` before every frame until it says false.
 ///
 /// Frames stop while the page is hidden, and Low Power Mode halves them: read the clock in `f`,

@@ -5,6 +5,7 @@ use super::exam::{EndedEarly, Exam};
 use super::flag::{Domain, Flag, Level};
 use super::gate::{self, State};
 use super::gate_flags;
+use super::hold::COULD_BE_NEW;
 use super::oral;
 use super::overlap;
 use super::rules;
@@ -84,22 +85,27 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     // A reason for going on that led to nothing is no news.
     let given = |task| exam.latest_started(task).is_some();
     for on in &exam.went_on {
-        // The gate and the breathing say theirs themselves, beside the reading.
+        // The gate and the breathing say theirs themselves, beside the reading; so does what the
+        // mouth shows against the gate, not weakness that could be new.
         if ["gate.", "oral.", "breathing."]
             .iter()
             .any(|own| on.hold.starts_with(own))
+            && !on.hold.starts_with(COULD_BE_NEW)
         {
             continue;
         }
         let own = on.hold.starts_with(rules::CRACKER_NOT_FOR.id);
         let water = [TaskId::Water90, TaskId::Sips, TaskId::TimedWater];
-        let what = if !own && given(TaskId::Own) {
+        let meal = given(TaskId::Meal);
+        let what = if meal && on.hold.starts_with("choked.Meal") {
+            "A meal was watched"
+        } else if !own && given(TaskId::Own) {
             "A trial by mouth was given"
         } else if !own && water.into_iter().any(given) {
             "Water was given"
         } else if given(TaskId::Cracker) {
             "A cracker was given"
-        } else if !own && given(TaskId::Meal) {
+        } else if !own && meal {
             "A meal was watched"
         } else {
             continue;
@@ -173,6 +179,7 @@ pub fn assess(screen: &Screen, exam: &Exam) -> Decision {
         .then_some(EndedEarly::NotForAge);
     // An emergency or a closed gate is the graver word than "broken off".
     let mut decision = decide(flags(screen, exam), closed.or(too_young).or(exam.ended));
+    decision.chokings = exam.which_chokings();
     // A screen without a swallow that ended early is no swallow screen that was not done.
     let decided = match decision.verdict {
         Verdict::Incomplete | Verdict::Pass => false,

@@ -11,6 +11,7 @@ use super::screen::ScreenId;
 use super::sign::Sign;
 use super::task::TaskId;
 use super::trial::Trial;
+use crate::measure::time::Stamp;
 use serde::{Deserialize, Serialize};
 
 /// Why a visit ended before its screen was through.
@@ -78,6 +79,8 @@ pub struct Exam {
     pub ended: Option<EndedEarly>,
     /// Choking was recorded, by a sign button or on its own page.
     pub choked: bool,
+    /// Since when each of those recorded on its own page was.
+    pub chokings: Vec<Stamp>,
     /// New or worse weakness was answered as an emergency, and later otherwise.
     pub emergency_changed: bool,
     /// Records of this visit that are missing or can't be read.
@@ -129,6 +132,20 @@ impl Exam {
         self.trials
             .iter()
             .any(|t| t.signs().any(|(sign, _)| sign == Sign::Choke))
+    }
+
+    /// What tells one choking from the next: when each of them was.
+    pub fn which_chokings(&self) -> String {
+        let signs = self.trials.iter().flat_map(Trial::signs);
+        let pressed = signs.filter(|(sign, _)| *sign == Sign::Choke);
+        let all = self
+            .chokings
+            .iter()
+            .copied()
+            .chain(pressed.map(|(_, at)| at));
+        all.map(|at| at.wall.0.to_string())
+            .collect::<Vec<_>>()
+            .join("+")
     }
 
     /// How a hold was passed, if it was: with a reason, by somebody who may.

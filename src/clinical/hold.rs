@@ -9,7 +9,12 @@ use super::oral::{self, against_gate::against_gate};
 use super::rule::Rule;
 use super::rules;
 use super::task::TaskId;
-use super::tasks::{self, breathing, by_mouth, dry_swallow, sips, water};
+use super::tasks::water::Watch;
+use super::tasks::{self, breathing, by_mouth, dry_swallow, holding, lag, sips, water};
+use super::trial::Trial;
+
+/// Begins the id of the hold by weakness that could be new.
+pub const COULD_BE_NEW: &str = "oral.could-be-new";
 
 /// One thing in the way.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -86,18 +91,25 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
         );
     }
     // Found after the gate was told that nothing is new: before anything is given, somebody says so.
+    let weak: Vec<String> = oral::findings::could_be_new(&exam.oral)
+        .iter()
+        .map(|(item, found)| format!("{}: {}", item.name, found.words()))
+        .collect();
     if spec.by_mouth
         && exam
             .gate
             .0
             .get(oral::flags::WEAKNESS)
             .is_some_and(|a| a == gate::HOLDS)
-        && oral::findings::could_be_new(&exam.oral)
+        && !weak.is_empty()
     {
+        let weak = weak.join("; ");
         hold(
-            "oral.could-be-new".to_owned(),
-            "The examination found weakness; before you start, nothing new or worse was known"
-                .to_owned(),
+            format!("{COULD_BE_NEW}.{weak}"),
+            format!(
+                "The examination found weakness ({weak}); before you start, nothing new or worse \
+                 was known"
+            ),
             "If it is new or worse and the team does not know: go back and say so there.",
             GoOn::WithReason,
             &rules::GATE_NEW_WEAKNESS,
@@ -107,7 +119,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
     let choked = exam.choked || exam.choke_pressed();
     if choked && (spec.by_mouth || task == TaskId::Meal) {
         hold(
-            "choked".to_owned(),
+            format!("choked.{task:?}.{}", exam.which_chokings()),
             "Choked".to_owned(),
             "",
             GoOn::SlpWithReason,
@@ -141,7 +153,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
         if heard.or(taken).as_deref() == Some("wet") {
             // The same as "does not manage saliva" at the gate, heard a little later.
             hold(
-                "water.wet-before".to_owned(),
+                format!("water.wet-before.{task:?}"),
                 "Voice wet already before any water".to_owned(),
                 "No oral trial. Refer.",
                 GoOn::SlpWithReason,
@@ -149,10 +161,14 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             );
         }
         if task == TaskId::Cracker {
-            for (flag, go_on) in tasks::cracker::holds(exam) {
-                let says = flag.reason().to_owned();
-                let rule = flag.rule();
-                hold(format!("{}.{says}", rule.id), says, "", go_on, rule);
+            for (flag, go_on, seen) in tasks::cracker::holds(exam) {
+                let (rule, why) = (flag.rule(), flag.reason());
+                let says = match seen.is_empty() {
+                    true => why.to_owned(),
+                    false => format!("{why} ({})", holding::words(&seen)),
+                };
+                let id = format!("{}.{why}.{}", rule.id, holding::state(&seen));
+                hold(id, says, "", go_on, rule);
             }
         }
         // Where a screen is chosen that has no dry swallows, a count that was not made holds nothing.
@@ -181,81 +197,122 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
         }
         again(task, exam, &mut holds);
         after_others(task, exam, &mut holds);
+    } else if task == TaskId::Meal {
+        again(task, exam, &mut holds);
+        for other in TaskId::ALL.iter().copied().filter(|other| *other != task) {
+            holds.extend(after(other, task, exam));
+        }
     }
     holds.retain(|h| exam.went_on(&h.id, h.go_on).is_none());
     holds
 }
 
+/// What was seen in a task that holds another, or its own next trial.
+///
+/// Watching a meal gives nothing: what stops every trial holds it, and the choke that does so holds
+/// it by itself.
+fn seen(of: TaskId, task: TaskId, exam: &Exam) -> Vec<Flag> {
+    let mut seen = holding::flags(of, exam);
+    if task == TaskId::Meal {
+        let choke = [&rules::WATER_CHOKE, &rules::TRIAL_CHOKE];
+        seen.retain(|flag| flag.level() == Level::Stop && !choke.contains(&flag.rule()));
+    }
+    seen
+}
+
+/// A hold by what was seen, asked for anew for each state of it.
+fn by_sign(begins: String, seen: &[Flag], advice: &str) -> Option<Hold> {
+    let gravest = seen.first()?;
+    let slp = gravest.level() == Level::Stop || seen.iter().any(holding::is_of_breathing);
+    // A reading that is no fall is no sign.
+    let sign = !seen.iter().all(holding::is_of_breathing) || gravest.level() == Level::Stop;
+    Some(Hold {
+        id: format!("{begins}.{}", holding::state(seen)),
+        says: format!(
+            "{}{}",
+            if sign { "A sign was seen: " } else { "" },
+            holding::words(seen)
+        ),
+        advice: advice.to_owned(),
+        go_on: if slp {
+            GoOn::SlpWithReason
+        } else {
+            GoOn::WithReason
+        },
+        rule: gravest.rule(),
+    })
+}
+
+/// What to do about a sign of a task of which nobody said whose it was.
+fn say_whose(of: TaskId, exam: &Exam) -> &'static str {
+    let newest = exam.latest_started(of);
+    match newest.is_some_and(|trial| !lag::late(trial).is_empty()) {
+        true => "Say beside that trial whether the next was in the mouth.",
+        false => "",
+    }
+}
+
 /// After a sign in this task: no further try without a reason, asked for anew each time.
 fn again(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
-    let tried = exam
-        .trials
-        .iter()
-        .filter(|t| t.task == task && t.start().is_some())
-        .count();
-    if tried == 0 {
-        return;
-    }
-    let worst = tasks::flags(task, exam)
-        .into_iter()
-        .max_by_key(|f| f.level());
-    if let Some(flag) = worst.filter(|f| f.level() >= Level::Refer) {
-        holds.push(Hold {
-            id: format!("again.{task:?}.{tried}"),
-            says: format!("A sign was seen: {}", flag.reason()),
-            advice: String::new(),
-            go_on: if flag.level() == Level::Stop {
-                GoOn::SlpWithReason
-            } else {
-                GoOn::WithReason
-            },
-            rule: flag.rule(),
-        });
-    }
+    let tried = by_mouth::given(task, exam).count();
+    holds.extend(by_sign(
+        format!("again.{task:?}.{tried}"),
+        &seen(task, task, exam),
+        say_whose(task, exam),
+    ));
+}
+
+/// After a sign in one other task: a reason given for it speaks for this task alone.
+fn after(other: TaskId, task: TaskId, exam: &Exam) -> Option<Hold> {
+    // A meal gives nothing, but what was seen at it holds as well.
+    tasks::spec(other).pad.signs?;
+    let tried = by_mouth::given(other, exam).count();
+    by_sign(
+        format!("after.{other:?}.{tried}.{task:?}"),
+        &seen(other, task, exam),
+        say_whose(other, exam),
+    )
+}
+
+/// While another trial by mouth is not over.
+fn meanwhile(other: TaskId, task: TaskId, exam: &Exam) -> Option<Hold> {
+    let spec = tasks::spec(other);
+    let runs = |t: &Trial| spec.by_mouth && t.end().is_none();
+    let watched = |t: &Trial| spec.pad.watch.is_some() && by_mouth::watch(t) == Watch::Running;
+    let tried = by_mouth::given(other, exam).count();
+    let (what, says, advice) = if by_mouth::given(other, exam).any(runs) {
+        let says = format!(
+            "{}: a trial was begun and its end is not pressed",
+            spec.title
+        );
+        ("runs", says, "End it there first.")
+    } else if by_mouth::given(other, exam).any(watched) {
+        let says = "The watch of 60 seconds after the trial before still runs".to_owned();
+        ("watch", says, "")
+    } else {
+        return None;
+    };
+    Some(Hold {
+        id: format!("{what}.{other:?}.{tried}.{task:?}"),
+        says,
+        advice: advice.to_owned(),
+        go_on: GoOn::WithReason,
+        rule: &rules::OWN_OVERLAP,
+    })
 }
 
 /// After a sign in another trial by mouth, and before small sips were clear.
 fn after_others(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
     let mut sips_sign = false;
     for other in TaskId::ALL.iter().copied().filter(|other| *other != task) {
-        let tried = by_mouth::given(other, exam).count();
-        let pad = tasks::spec(other).pad;
-        // A meal gives nothing, but what was seen at it holds as well.
-        if tried == 0 || pad.signs.is_none() {
-            continue;
-        }
-        let watching = pad.watch.is_some()
-            && by_mouth::given(other, exam).any(|t| by_mouth::watch(t) == water::Watch::Running);
-        if watching {
-            holds.push(Hold {
-                id: format!("watch.{other:?}.{tried}"),
-                says: "The watch of 60 seconds after the trial before still runs".to_owned(),
-                advice: Default::default(),
-                go_on: GoOn::WithReason,
-                rule: &rules::OWN_OVERLAP,
-            });
-        }
+        holds.extend(meanwhile(other, task, exam));
         // A cracker has a rule of its own for a drink that went wrong.
         if task == TaskId::Cracker && other != TaskId::Own && other != TaskId::Meal {
             continue;
         }
-        let worst = tasks::flags(other, exam)
-            .into_iter()
-            .max_by_key(Flag::level)
-            .filter(|f| f.level() >= Level::Refer);
-        let Some(flag) = worst else { continue };
-        sips_sign |= other == TaskId::Sips;
-        holds.push(Hold {
-            id: format!("after.{other:?}.{tried}"),
-            says: format!("A sign was seen: {}", flag.reason()),
-            advice: Default::default(),
-            go_on: if flag.level() == Level::Stop {
-                GoOn::SlpWithReason
-            } else {
-                GoOn::WithReason
-            },
-            rule: flag.rule(),
-        });
+        let hold = after(other, task, exam);
+        sips_sign |= other == TaskId::Sips && hold.is_some();
+        holds.extend(hold);
     }
     if sips_sign {
         return;
@@ -268,7 +325,7 @@ fn after_others(task: TaskId, exam: &Exam, holds: &mut Vec<Hold>) {
     if let Some(flag) = waits {
         let tried = by_mouth::given(TaskId::Sips, exam).count();
         holds.push(Hold {
-            id: format!("{}.{task:?}.{tried}", flag.rule().id),
+            id: format!("{}.{task:?}.{tried}.{}", flag.rule().id, flag.reason()),
             says: flag.reason().to_owned(),
             advice: Default::default(),
             go_on: GoOn::WithReason,

@@ -95,6 +95,8 @@ pub(super) enum Kind {
     Style,
     /// As what a field holds.
     Held,
+    /// As everything in it.
+    Html,
 }
 
 /// Words that stay as they are, or follow their signals.
@@ -182,7 +184,8 @@ impl El {
         self.attr("class", classes)
     }
 
-    /// With one more class while something holds.
+    /// With one more class while something holds. Its other classes must be fixed: classes that follow
+    /// a signal are set as a whole and would take this one away.
     pub fn class_if(mut self, class: &'static str, holds: impl Fn() -> bool + 'static) -> El {
         let words = said(move || if holds() { class } else { "" });
         self.set(Kind::Class, class, words);
@@ -198,6 +201,12 @@ impl El {
     /// With what a field holds.
     pub fn held(mut self, value: impl Into<Said>) -> El {
         self.set(Kind::Held, "value", value.into());
+        self
+    }
+
+    /// With nothing in it but this HTML, which must be our own: what people typed goes in as words.
+    pub fn html(mut self, html: impl Into<Said>) -> El {
+        self.set(Kind::Html, "", html.into());
         self
     }
 

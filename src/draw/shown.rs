@@ -257,6 +257,10 @@ fn set_now(node: &Element, kind: Kind, name: &str, words: &str) {
             node.unchecked_ref::<HtmlInputElement>().set_value(words);
             Ok(())
         }
+        Kind::Html => {
+            node.set_inner_html(words);
+            Ok(())
+        }
     };
 }
 

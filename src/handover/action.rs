@@ -139,7 +139,7 @@ fn basis(decision: &Decision) -> String {
     if deteriorating(decision) {
         add("deteriorating");
     }
-    add(&decision.chokings.to_string());
+    add(&decision.chokings);
     format!("{} {digest:016x}", decision.verdict.id())
 }
 

@@ -5,7 +5,8 @@
 //! reads and writes what that library does, for what records hold; the tests compare the two.
 //!
 //! Left out, as no record holds it: where the type does not ask for a fraction, one is told apart from
-//! a whole number and not worked out; and a struct is never a list.
+//! a whole number and not worked out; a struct is never a list, and the
+//! names of a map are texts.
 
 mod reader;
 mod writer;

@@ -4,6 +4,7 @@ use std::borrow::Cow;
 use std::fmt;
 
 use serde::Deserialize;
+use serde::de::value::CowStrDeserializer;
 use serde::de::{
     Deserializer, EnumAccess, Error, IntoDeserializer, MapAccess, SeqAccess, VariantAccess, Visitor,
 };
@@ -205,6 +206,11 @@ impl<'de> Reader<'de> {
         }
     }
 
+    /// The name of a field or of a variant: a text, whatever its type would take.
+    fn name(&mut self) -> Read<CowStrDeserializer<'de, No>> {
+        self.string().map(IntoDeserializer::into_deserializer)
+    }
+
     fn escaped(&mut self) -> Read<char> {
         let c = self.byte().ok_or(No)?;
         self.at += 1;
@@ -335,8 +341,16 @@ impl<'de> Deserializer<'de> for &mut Reader<'de> {
         self.peek();
         let start = self.at;
         self.number()?;
-        let n = self.text[start..self.at].parse().map_err(|_| No)?;
-        visitor.visit_f64(n)
+        let n: f64 = self.text[start..self.at].parse().map_err(|_| No)?;
+        if n.is_finite() {
+            visitor.visit_f64(n)
+        } else {
+            Err(No)
+        }
+    }
+
+    fn deserialize_f32<V: Visitor<'de>>(self, visitor: V) -> Read<V::Value> {
+        self.deserialize_f64(visitor)
     }
 
     fn deserialize_str<V: Visitor<'de>>(self, visitor: V) -> Read<V::Value> {
@@ -424,7 +438,7 @@ impl<'de> Deserializer<'de> for &mut Reader<'de> {
     }
 
     serde::forward_to_deserialize_any! {
-        i8 i16 i32 i128 u8 u16 u32 u64 u128 f32 char string bytes byte_buf unit_struct
+        i8 i16 i32 i128 u8 u16 u32 u64 u128 char string bytes byte_buf unit_struct
         tuple_struct identifier
     }
 }
@@ -460,10 +474,7 @@ impl<'de> MapAccess<'de> for Entries<'_, 'de> {
         if !self.reader.more(&mut self.first, b'}')? {
             return Ok(None);
         }
-        // A name is a text, whatever its type would take.
-        let name = self.reader.string()?;
-        seed.deserialize(IntoDeserializer::<No>::into_deserializer(name))
-            .map(Some)
+        seed.deserialize(self.reader.name()?).map(Some)
     }
 
     fn next_value_seed<V: serde::de::DeserializeSeed<'de>>(&mut self, seed: V) -> Read<V::Value> {
@@ -483,7 +494,7 @@ impl<'de> EnumAccess<'de> for Plain<'_, 'de> {
         self,
         seed: V,
     ) -> Read<(V::Value, Nothing)> {
-        Ok((seed.deserialize(&mut *self.0)?, Nothing))
+        Ok((seed.deserialize(self.0.name()?)?, Nothing))
     }
 }
 
@@ -521,7 +532,7 @@ impl<'a, 'de> EnumAccess<'de> for Full<'a, 'de> {
         self,
         seed: V,
     ) -> Read<(V::Value, Full<'a, 'de>)> {
-        let variant = seed.deserialize(&mut *self.0)?;
+        let variant = seed.deserialize(self.0.name()?)?;
         self.0.need(b':')?;
         Ok((variant, self))
     }

@@ -14,7 +14,7 @@ use crate::clinical::tasks;
 use crate::clinical::trial::{Mark, MarkKind, Trial};
 use crate::json;
 use crate::measure::order::put_in_order;
-use crate::measure::time::{Millis, Stamp};
+use crate::measure::time::{Millis, Stamp, elapsed};
 
 /// A text that left the app.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -74,6 +74,20 @@ pub struct Choking {
     pub help: Option<Stamp>,
     /// When it was over.
     pub over: Option<Stamp>,
+}
+
+impl Choking {
+    /// For so long after its press it can still be called a slip.
+    const SLIP: Millis = Millis::from_secs(120);
+
+    /// Whether it may have been pressed by mistake: just now, and nothing was recorded of it since.
+    /// Later, a slip on the way to its page would take a real one back.
+    pub fn may_be_a_slip(&self, now: Stamp) -> bool {
+        let so_far = elapsed(self.since, now, true).length;
+        self.help.is_none()
+            && self.over.is_none()
+            && so_far.is_some_and(|so_far| so_far < Choking::SLIP)
+    }
 }
 
 /// Events that could not be read: set aside, still in the store.
@@ -323,10 +337,12 @@ impl Visit {
                     help: None,
                     over: None,
                 });
+                self.exam.chokings.push(since);
             }
             Event::NotChoking => {
                 // The newest was the mistake; one before it was not.
                 self.chokings.pop();
+                self.exam.chokings.pop();
                 self.exam.choked = !self.chokings.is_empty();
             }
             Event::HelpCalled(at) => {
@@ -564,9 +580,7 @@ impl Visit {
 
     /// The decision of its screen, if it has one.
     pub fn decision(&self) -> Option<Decision> {
-        let mut decision = assess(self.screen?.screen(), &self.exam);
-        decision.chokings = self.chokings.len();
-        Some(decision)
+        self.screen.map(|id| assess(id.screen(), &self.exam))
     }
 
     /// Whether the text for the nurse has left the app. A full note alone tells the ward nothing.

@@ -47,14 +47,14 @@ pub fn app() -> Piece {
             let wanted = route.visit().cloned();
             let open = follow(move || desk.visit.with(|v| v.map(|v| v.id.clone())) == wanted);
             match route {
-                Route::Home => home_page(),
-                Route::NewVisit(screen) => new_visit_page(screen),
-                Route::Single => single_page(),
+                Route::Home => live(home_page),
+                Route::NewVisit(screen) => live(move || new_visit_page(screen)),
+                Route::Single => live(single_page),
                 // It reads the store as soon as it is drawn.
                 Route::History => live(move || desk.ready.get().then(history_page)),
-                Route::Settings => settings_page(),
-                Route::Policy => policy_page(),
-                Route::Sources => sources_page(),
+                Route::Settings => live(settings_page),
+                Route::Policy => live(policy_page),
+                Route::Sources => live(sources_page),
                 Route::Count(_, task) => live(move || {
                     if !open.get() {
                         return not_here();

@@ -4,12 +4,12 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::follow::follow;
-use super::parts::{big, frame};
+use super::parts::{big, button, frame};
 use super::route::{Page, Route};
 use crate::browser::clock;
 use crate::clinical::sign::Sign;
 use crate::clinical::trial::MarkKind;
-use crate::draw::{Drawn, Piece, all, el, live};
+use crate::draw::{Drawn, Piece, all, el, live, when};
 use crate::measure::time::{Stamp, elapsed};
 use crate::record::event::Event;
 use crate::record::visit::{Choking, Visit};
@@ -92,12 +92,15 @@ pub(super) fn choking_page() -> Piece {
                         } else {
                             desk.turn(Page::Decision);
                         }
-                    ))
-                    .with(
-                        el("button")
-                            .press(move |_| mistaken(desk))
-                            .with("Pressed by mistake")
-                    ))
+                    )))
+            ),
+            // Outside what is drawn with the events: it goes by the clock.
+            when(
+                move || desk
+                    .visit
+                    .with(|v| v.and_then(Visit::choking))
+                    .is_some_and(|c| c.may_be_a_slip(desk.now.get())),
+                move || button("", "Pressed by mistake", move || mistaken(desk))
             )
         ],
     )

@@ -175,6 +175,7 @@ impl Desk {
 
     /// Shows a place that the address names already.
     pub(super) fn arrive(self, route: Route) {
+        page::leave_field();
         prefs::set_running(route.visit().map(|_| route.hash()).as_deref());
         if let Some(id) = route.visit().cloned()
             && self.id().as_ref() != Some(&id)
@@ -410,6 +411,7 @@ impl Desk {
 
     /// Opens another trial of a task.
     pub(super) fn repeat(self, task: TaskId, length: Option<Millis>) {
+        page::leave_field();
         let trial = self
             .visit
             .with_untracked(|v| v.map_or(0, Visit::next_trial));
@@ -422,6 +424,8 @@ impl Desk {
 
     /// Records a press on a task's pad.
     pub(super) fn press(self, task: TaskId, length: Option<Millis>, at: Stamp, kind: MarkKind) {
+        // Words belong to the trial they were typed under, not to the one this press begins.
+        page::leave_field();
         let (trial, opened) = match kind {
             // A sign seen while the next trial is only made ready is that of the one before.
             MarkKind::Sign(_) => self.visit.with_untracked(|v| {

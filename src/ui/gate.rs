@@ -247,7 +247,8 @@ fn gate_findings() -> Piece {
                         "last-well",
                         "When was the person last well?",
                         desk.visit
-                            .with_untracked(|v| v.map(|v| v.last_well.clone()).unwrap_or_default()),
+                            .with_untracked(|v| v.map(|v| v.last_well.clone()).unwrap_or_default())
+                            .into(),
                         60,
                         Callback::new(move |words| desk.record([Event::LastWell(words)]))
                     )

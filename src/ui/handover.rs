@@ -132,7 +132,11 @@ fn until_review() -> Piece {
                     words_field(
                         "because-own",
                         "or in your own words",
-                        String::new(),
+                        said(move || {
+                            let because = because.get().unwrap_or_default();
+                            let offered = reasons.contains(&because.as_str());
+                            if offered { String::new() } else { because }
+                        }),
                         80,
                         Callback::new(move |words: String| {
                             if !words.trim().is_empty() {
@@ -212,7 +216,7 @@ fn levels() -> Piece {
     let desk = Desk::get();
     let drink = planned(desk, |p| p.drink.map(|l| l.to_string()));
     let food = planned(desk, |p| p.food.map(|l| l.to_string()));
-    let remark = desk.visit.with_untracked(plan_now).remark;
+    let remark = planned(desk, |p| Some(p.remark.clone()));
     let offer = |range: std::ops::RangeInclusive<u8>, name: fn(u8) -> Option<&'static str>| {
         range
             .filter_map(|l| name(l).map(|n| (l.to_string(), n.to_owned())))
@@ -243,7 +247,7 @@ fn levels() -> Piece {
         .with(words_field(
             "remark",
             "Remark. No names.",
-            remark,
+            said(move || remark.get().unwrap_or_default()),
             120,
             Callback::new(move |words| plan(desk, |p| p.remark = words)),
         ))

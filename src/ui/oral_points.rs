@@ -58,7 +58,7 @@ pub(super) fn oral_points() -> Piece {
         let oral = &exam.oral;
         let regions: Vec<_> = screen.map_or(Vec::new(), |id| id.screen().oral.regions().collect());
         let groups = points::groups(oral);
-        let ask = findings::could_be_new(oral) && !flags::emergency(&exam);
+        let ask = !findings::could_be_new(oral).is_empty() && !flags::emergency(&exam);
         let line = told::line(oral, &regions, usize::MAX, |_| false);
         let line = capital(line.strip_prefix(told::BEGINS).unwrap_or(&line));
         el("section")

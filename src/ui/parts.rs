@@ -72,9 +72,9 @@ pub(super) fn choking_button() -> Piece {
         });
         if !goes_on {
             desk.record([Event::Choking(clock::now())]);
-            // A second touch must not say that help was called.
-            desk.hold_still();
         }
+        // A second touch must not say that help was called.
+        desk.hold_still();
         desk.turn(Page::Choking);
     };
     el("button.grave").press(open).with("Choking").piece()
@@ -339,7 +339,7 @@ pub(super) fn words_field(
     // What is asked.
     label: &'static str,
     // What the record holds.
-    value: String,
+    value: Said,
     // Most characters.
     most: u32,
     // Called when the field is left, with what it holds.
@@ -355,7 +355,8 @@ pub(super) fn words_field(
                 .attr("maxlength", most.to_string())
                 .held(value)
                 .on("change", move |event: ev::Event| {
-                    take.run(event_target_value(&event))
+                    // Without effect where its page is gone already.
+                    let _ = take.try_run(event_target_value(&event));
                 }),
         )
         .piece()

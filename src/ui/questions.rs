@@ -118,8 +118,8 @@ pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> Piece 
                 q.id,
                 q.ask,
                 match answer.get() {
-                    Some(Answer::Words(words)) => words,
-                    _ => String::new(),
+                    Some(Answer::Words(words)) => words.into(),
+                    _ => "".into(),
                 },
                 u32::from(most),
                 Callback::new(move |words: String| {

@@ -91,7 +91,7 @@ pub(super) fn ended() -> Piece {
         problem.set(share::save_file(&name, &text).err().unwrap_or_default());
     };
     all![
-        el("div.tally-picture").attr("inner_html", said(move || picture.get())),
+        el("div.tally-picture").html(said(move || picture.get())),
         el("button").press(save).with("Save the tally as a file"),
         el("p.problem")
             .attr("role", "alert")

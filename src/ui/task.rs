@@ -146,6 +146,15 @@ pub(super) fn task_page(
     });
     let above = all![
         when(ready, move || what_to_say(task)),
+        when(ended_by_sign, move || all![
+            alert("A sign was seen: give no further sip."),
+            big("primary", "Next", move |_| next())
+        ]),
+        // What may be said of a sign comes before what the sign holds.
+        when(
+            move || has_result() || goes_on && ready(),
+            move || sign_said(task)
+        ),
         when(
             move || !free.get() || next_held(),
             move || holds(in_the_way)
@@ -159,11 +168,6 @@ pub(super) fn task_page(
             words.flatten().map(alert)
         }),
         spec.pad.beat.map(|_| silence(task)),
-        when(ended_by_sign, move || all![
-            alert("A sign was seen: give no further sip."),
-            big("primary", "Next", move |_| next())
-        ]),
-        when(has_result, move || sign_said(task)),
         when(
             move || task == TaskId::Own && (has_result() || face.get() == Face::Running),
             move || own_table(desk)

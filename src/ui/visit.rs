@@ -99,7 +99,7 @@ fn close_out() -> Piece {
             .with(words_field(
                 "closed-by",
                 "or in your own words. No names.",
-                String::new(),
+                "".into(),
                 80,
                 Callback::new(move |words: String| {
                     if !words.trim().is_empty() {

@@ -1,5 +1,7 @@
 //! "Where this comes from": a flag or a rule with its statement and its sources.
 
+use std::rc::Rc;
+
 use leptos::ev;
 use leptos::prelude::*;
 
@@ -31,13 +33,17 @@ pub(super) fn source_line(source: &'static Source) -> Piece {
 
 /// A fold whose inside is drawn when it is first opened: a page of results has dozens of them, and
 /// few are looked into.
-fn fold(words: &'static str, inside: impl Fn() -> Piece + Send + 'static) -> Piece {
-    let opened = RwSignal::new(false);
-    el("details.why")
-        .on("toggle", move |_: ev::Event| opened.set(true))
-        .with(el("summary").with(words))
-        .with(live(move || opened.get().then(&inside)))
-        .piece()
+fn fold(words: &'static str, inside: impl Fn() -> Piece + 'static) -> Piece {
+    let inside = Rc::new(inside);
+    // A live part, so that one drawn anew is folded again and never unfolded with nothing in it.
+    live(move || {
+        let opened = RwSignal::new(false);
+        let inside = Rc::clone(&inside);
+        el("details.why")
+            .on("toggle", move |_: ev::Event| opened.set(true))
+            .with(el("summary").with(words))
+            .with(live(move || opened.get().then(&*inside)))
+    })
 }
 
 fn rule_lines(rule: &'static Rule) -> Piece {

@@ -415,11 +415,25 @@ test.describe("choking", () => {
     // The wrong button, ten minutes later; what it opens is the page of the real one.
     await walk.press(BUTTONS.choking);
     await walk.settle();
-    await walk.press(BUTTONS.mistake);
-    await walk.saved();
-    await page.goBack();
-    await page.goBack();
-    await walk.decided(VERDICTS.stop);
+    await expect(walk.button(BUTTONS.baseline)).toBeVisible();
+    await expect(walk.button(BUTTONS.mistake)).toHaveCount(0);
+  });
+
+  test("a slip is one for two minutes, and none once help was called", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.toWater();
+    await walk.press(BUTTONS.choking);
+    await walk.settle();
+    await expect(walk.button(BUTTONS.mistake)).toBeVisible();
+    await walk.wait(121_000);
+    await expect(walk.button(BUTTONS.mistake)).toHaveCount(0);
+    await walk.press(BUTTONS.baseline);
+    await walk.press(BUTTONS.decision);
+    await walk.press(BUTTONS.choking);
+    await walk.settle();
+    await expect(walk.button(BUTTONS.mistake)).toBeVisible();
+    await walk.press(BUTTONS.helpCalled);
+    await expect(walk.button(BUTTONS.mistake)).toHaveCount(0);
   });
 
   test("left without a word, it is where the visit goes on", async ({ page }) => {

@@ -109,14 +109,15 @@ pub fn gag(oral: &Oral) -> Gag {
     }
 }
 
-/// Whether something was found that a new weakness could look like: weak, drooping, pulled to one
-/// side, slurred.
-pub fn could_be_new(oral: &Oral) -> bool {
-    found(oral).iter().any(|(item, found)| {
+/// What was found that a new weakness could look like: weak, drooping, pulled to one side, slurred.
+pub fn could_be_new(oral: &Oral) -> Vec<(&'static Item, Found)> {
+    let mut all = found(oral);
+    all.retain(|(item, found)| {
         item.id == "speech"
             || !matches!(
                 found.exception().points,
                 Points::Nowhere | Points::Twitching | Points::Wasted
             )
-    })
+    });
+    all
 }

@@ -5,7 +5,7 @@ use crate::clinical::rule::Basis;
 use crate::clinical::rules;
 
 /// Choices that are no rule: how a task is done and how a result is worded. What it is, and why.
-static BESIDE_RULES: [(&str, &str); 11] = [
+static BESIDE_RULES: [(&str, &str); 12] = [
     (
         "The voice is heard before water and again when the watch is over.",
         "a change is read against the voice before; when to listen was not found published.",
@@ -45,6 +45,10 @@ static BESIDE_RULES: [(&str, &str); 11] = [
     (
         "Names and numbers of drink and food levels stand unchanged, without the framework's figure or colours.",
         "its licence permits no work beyond translation.",
+    ),
+    (
+        "Choking can be called a slip for two minutes, and no longer once help or baseline was recorded.",
+        "later, a slip on the way to its page would take a real one back.",
     ),
     (
         "A visit has a label, never a name; nothing leaves the phone but what is copied, shared or saved.",

@@ -1,6 +1,6 @@
 //! One plain cracker against the clock: bites, chews and swallows on a pad each.
 
-use super::{saturation, watched};
+use super::{by_mouth, holding, saturation, watched};
 use crate::clinical::counted::{Counted, counted};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
@@ -173,15 +173,16 @@ fn known(exam: &Exam) -> Before {
     };
     Before {
         teeth: there(TEETH, Looked::Present, Looked::Absent),
-        drink_went_wrong: drink_went_wrong(exam),
+        drink_went_wrong: drink_went_wrong(exam).0,
         allergy: there(ALLERGY, Looked::Absent, Looked::Present),
         diet_order: there(ORDER, Looked::Absent, Looked::Present),
     }
 }
 
-/// Whether a drink of this visit went wrong.
-fn drink_went_wrong(exam: &Exam) -> Looked {
+/// Whether a drink of this visit went wrong, and what was seen of it.
+fn drink_went_wrong(exam: &Exam) -> (Looked, Vec<Flag>) {
     let mut tried = Looked::NotTested;
+    let mut wrong = Vec::new();
     for task in TaskId::ALL {
         let column = tasks::spec(*task).pad.signs;
         if matches!(
@@ -190,19 +191,16 @@ fn drink_went_wrong(exam: &Exam) -> Looked {
         ) {
             continue;
         }
-        let given = exam
-            .trials
-            .iter()
-            .any(|t| t.task == *task && t.start().is_some());
-        if given {
-            let worst = tasks::flags(*task, exam).iter().map(Flag::level).max();
-            if worst >= Some(Level::Refer) {
-                return Looked::Present;
-            }
+        if by_mouth::given(*task, exam).next().is_some() {
             tried = Looked::Absent;
+            wrong.extend(holding::flags(*task, exam));
         }
     }
-    tried
+    if wrong.is_empty() {
+        (tried, wrong)
+    } else {
+        (Looked::Present, wrong)
+    }
 }
 
 /// Whether everything was asked that comes before it.
@@ -213,9 +211,9 @@ pub fn asked(exam: &Exam) -> bool {
         .all(|one| !one.is_open())
 }
 
-/// What holds it up, each with who may go on. What was not asked yet is not among it: the pad
-/// comes after the questions.
-pub fn holds(exam: &Exam) -> Vec<(Flag, GoOn)> {
+/// What holds it up, each with who may go on, and what was seen with a drink that went wrong. What
+/// was not asked yet is not among it: the pad comes after the questions.
+pub fn holds(exam: &Exam) -> Vec<(Flag, GoOn, Vec<Flag>)> {
     let known = known(exam);
     let fine = Before {
         teeth: Looked::Present,
@@ -233,25 +231,30 @@ pub fn holds(exam: &Exam) -> Vec<(Flag, GoOn)> {
             ..fine
         },
         drink,
+        drink_went_wrong(exam).1,
     )];
     if !known.allergy.is_open() {
         let allergy = known.allergy;
-        reasons.push((Before { allergy, ..fine }, GoOn::Never));
+        reasons.push((Before { allergy, ..fine }, GoOn::Never, Vec::new()));
     }
     if !known.teeth.is_open() {
         let teeth = known.teeth;
-        reasons.push((Before { teeth, ..fine }, GoOn::SlpWithReason));
+        reasons.push((Before { teeth, ..fine }, GoOn::SlpWithReason, Vec::new()));
     }
     if !known.diet_order.is_open() {
         let diet_order = known.diet_order;
-        reasons.push((Before { diet_order, ..fine }, GoOn::SlpWithReason));
+        reasons.push((
+            Before { diet_order, ..fine },
+            GoOn::SlpWithReason,
+            Vec::new(),
+        ));
     }
     reasons
         .into_iter()
-        .flat_map(|(known, go_on)| {
+        .flat_map(|(known, go_on, seen)| {
             cracker::before(&known)
                 .into_iter()
-                .map(move |flag| (flag, go_on))
+                .map(move |flag| (flag, go_on, seen.clone()))
         })
         .collect()
 }

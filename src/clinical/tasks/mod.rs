@@ -8,6 +8,7 @@ pub mod cracker;
 pub mod dry_swallow;
 pub mod flow;
 pub mod free_count;
+pub mod holding;
 pub mod kept;
 pub mod lag;
 pub mod longest;
