@@ -7,7 +7,6 @@ use super::gate::{self, State};
 use super::gate_flags;
 use super::hold::COULD_BE_NEW;
 use super::oral;
-use super::overlap;
 use super::rules;
 use super::screen::Screen;
 use super::task::TaskId;
@@ -52,7 +51,6 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         }
     }
     flags.extend(lag::flags(exam));
-    flags.extend(overlap::flags(exam));
     let choked = exam.choked || exam.choke_pressed();
     let said = [rules::WATER_CHOKE.id, rules::TRIAL_CHOKE.id];
     if choked && flags.iter().all(|f| !said.contains(&f.rule().id)) {

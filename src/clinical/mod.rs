@@ -22,7 +22,6 @@ pub mod levels;
 pub mod norms;
 pub mod oral;
 pub mod order;
-pub mod overlap;
 pub mod person;
 pub mod policy;
 pub mod predictive;

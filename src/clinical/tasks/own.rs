@@ -262,7 +262,7 @@ pub(super) fn settings(trial: &Trial) -> String {
 }
 
 /// The same for a reason that must fit a line: free words only where no choice stands for them.
-pub(in crate::clinical) fn brief(trial: &Trial) -> String {
+pub(super) fn brief(trial: &Trial) -> String {
     words_of(trial, false)
 }
 
