@@ -407,3 +407,30 @@ fn many_own_trials_fit_one_phone_screen() {
         text.chars().count()
     );
 }
+
+/// Plans of earlier versions carry the verdict alone, or with its rules: they stand as they did.
+#[test]
+fn a_plan_of_an_earlier_version_stands_for_its_rules() {
+    for (verdict, stands) in [
+        ("refer", true),
+        ("refer water.cough", true),
+        ("refer water.spill", false),
+        ("incomplete", false),
+    ] {
+        let mut s = Script::new(Age::Years(72), Role::Screener);
+        s.gate(&[]).breaths(16).dry(&[2_000, 9_000, 17_000]);
+        s.water(&[(Sign::Cough, 1_000)]);
+        s.say(Event::Plan(Plan {
+            verdict: verdict.to_owned(),
+            action: Some(Action::KeepPlan),
+            because: "it was decided so".to_owned(),
+            ..Plan::default()
+        }));
+        assert_eq!(
+            s.text().contains("it was decided so"),
+            stands,
+            "{verdict}: {}",
+            s.text()
+        );
+    }
+}

@@ -98,12 +98,17 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         }
         let own = on.hold.starts_with(rules::CRACKER_NOT_FOR.id);
         let water = [TaskId::Water90, TaskId::Sips, TaskId::TimedWater];
-        let what = if !own && given(TaskId::Own) {
-            "A trial by mouth"
+        let meal = given(TaskId::Meal);
+        let what = if meal && on.hold.starts_with("choked.Meal") {
+            "A meal was watched"
+        } else if !own && given(TaskId::Own) {
+            "A trial by mouth was given"
         } else if !own && water.into_iter().any(given) {
-            "Water"
+            "Water was given"
         } else if given(TaskId::Cracker) {
-            "A cracker"
+            "A cracker was given"
+        } else if !own && meal {
+            "A meal was watched"
         } else {
             continue;
         };
@@ -111,7 +116,7 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
             Level::Note,
             Domain::EatingDrinking,
             format!(
-                "{what} was given despite this{}, decided by the {}: {}",
+                "{what} despite this{}, decided by the {}: {}",
                 if on.says.is_empty() {
                     String::new()
                 } else {
@@ -176,6 +181,7 @@ pub fn assess(screen: &Screen, exam: &Exam) -> Decision {
         .then_some(EndedEarly::NotForAge);
     // An emergency or a closed gate is the graver word than "broken off".
     let mut decision = decide(flags(screen, exam), closed.or(too_young).or(exam.ended));
+    decision.chokings = exam.which_chokings();
     // A screen without a swallow that ended early is no swallow screen that was not done.
     let decided = match decision.verdict {
         Verdict::Incomplete | Verdict::Pass => false,

@@ -93,6 +93,8 @@ pub struct Decision {
     pub clear: Vec<Flag>,
     /// Also found: decides nothing.
     pub also: Vec<Flag>,
+    /// What tells one choking from the next.
+    pub chokings: String,
 }
 
 /// Decides: the headline by [`rules::DECISION_HEADLINE`], the rest by
@@ -107,6 +109,7 @@ pub fn decide(flags: Vec<Flag>, ended: Option<EndedEarly>) -> Decision {
         missing: Vec::new(),
         clear: Vec::new(),
         also: Vec::new(),
+        chokings: String::new(),
     };
     for flag in flags {
         let list = match (flag.domain().decides(), flag.level()) {

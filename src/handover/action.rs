@@ -54,9 +54,10 @@ impl ByWhen {
 
 /// Rules after which breathing or alertness itself may be getting worse. Every column of the sign
 /// table has its rule for a change of breathing here; a test keeps that.
-const BREATHING: [&str; 8] = [
+const BREATHING: [&str; 9] = [
     rules::BREATHING_RATE.id,
     rules::BREATHING_SPO2.id,
+    rules::BREATHING_SECOND_SCALE.id,
     rules::BREATHING_SPO2_FALL.id,
     rules::WATER_BREATHING_CHANGE.id,
     rules::TRIAL_BREATHING_CHANGE.id,
@@ -79,12 +80,10 @@ pub fn is_deterioration(flag: &Flag) -> bool {
 
 /// Whether the local procedure for deterioration is to be named.
 pub fn deteriorating(decision: &Decision) -> bool {
-    // What closed the gate stands under what is missing, also where a sign gave the headline.
-    let graver = matches!(
-        decision.verdict,
-        Verdict::Stop | Verdict::Refer | Verdict::NotDone(EndedEarly::GateClosed)
-    );
-    graver && names(&decision.missing, &BREATHING) || names(&decision.reasons, &BREATHING)
+    // What closed the gate, and a low reading in a trial, stand under what is missing. An
+    // emergency names its own procedure.
+    let emergency = decision.verdict == Verdict::NotDone(EndedEarly::Emergency);
+    !emergency && names(&decision.missing, &BREATHING) || names(&decision.reasons, &BREATHING)
 }
 
 /// To whom and by when, where the clinician left it as suggested.
@@ -103,24 +102,49 @@ pub fn suggested(decision: &Decision) -> (Whom, ByWhen) {
 
 /// The plan as far as it was made for this decision.
 ///
-/// **Invariant:** what was pressed for one verdict and its reasons says nothing about others:
-/// "keep the plan" pressed while the screen was incomplete does not stand after a choke, nor one
-/// pressed for an unfinished cup after a cough.
+/// **Invariant:** what was pressed and written for one verdict and its reasons says nothing about
+/// others: "keep the plan" pressed while the screen was incomplete does not stand after a choke,
+/// nor one pressed for an unfinished cup after a cough, nor the remark beside it.
 pub fn standing(decision: &Decision, plan: &Plan) -> Plan {
-    // Plans of earlier versions carry the verdict alone.
-    if plan.verdict == basis(decision) || plan.verdict == decision.verdict.id() {
+    let basis = basis(decision);
+    // Plans of earlier versions carry the verdict alone, or with its rules.
+    let known = [decision.verdict.id(), &basis, &rules_of(decision)];
+    if known.contains(&plan.verdict.as_str()) {
         plan.clone()
     } else {
         Plan {
-            verdict: basis(decision),
-            remark: plan.remark.clone(),
+            verdict: basis,
             ..Plan::default()
         }
     }
 }
 
-/// What a plan is made for: the verdict, and the rules that gave it.
+/// What a plan is made for: the verdict, and a digest of all that speaks for it. A plan that is
+/// asked for once too often is the safe side.
 fn basis(decision: &Decision) -> String {
+    // FNV-1a; each part ends with a zero, so that two never read as one.
+    let mut digest = 0xcbf2_9ce4_8422_2325_u64;
+    let mut add = |words: &str| {
+        for byte in words.bytes().chain([0]) {
+            digest = (digest ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3);
+        }
+    };
+    if let Verdict::NotDone(why) = decision.verdict {
+        add(why.words());
+    }
+    for flag in decision.reasons.iter().chain(&decision.missing) {
+        add(flag.rule().id);
+        add(flag.reason());
+    }
+    if deteriorating(decision) {
+        add("deteriorating");
+    }
+    add(&decision.chokings);
+    format!("{} {digest:016x}", decision.verdict.id())
+}
+
+/// What a plan was made for in earlier versions: the verdict, and the rules that gave it.
+fn rules_of(decision: &Decision) -> String {
     let mut basis = decision.verdict.id().to_owned();
     for flag in &decision.reasons {
         let id = flag.rule().id;

@@ -5,18 +5,23 @@ use super::action::{deteriorating, is_deterioration, standing, suggested};
 pub use super::issue::Clock;
 use super::issue::after_last;
 use super::levels;
-use super::room::{Part, Room, kept, plain, some_of};
+use super::room::{Part, Room, always, at_least, kept, plain, some_of};
 use super::untested;
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
+use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::gate::{self, State, hold_id};
 use crate::clinical::oral;
 use crate::clinical::oral::against_gate::against_gate;
 use crate::clinical::rules;
 use crate::clinical::screen::ScreenId;
+use crate::clinical::sign::{Sign, SignTask, meaning};
 use crate::clinical::task::TaskId;
-use crate::clinical::tasks::{self, breath_taps, breathing, own, water};
+use crate::clinical::tasks::{
+    self, breath_taps, breathing, by_mouth, own, saturation, watched, water,
+};
+use crate::clinical::trial::Trial;
 use crate::clinical::words::{capital, small};
 use crate::measure::time::{Millis, elapsed};
 use crate::record::event::{Action, Plan, Text};
@@ -116,7 +121,7 @@ pub(super) fn headline(visit: &Visit, decision: &Decision, plan: &Plan) -> Strin
         Verdict::NotDone(why) => {
             let why = closed_by(decision)
                 .first()
-                .map_or_else(|| why.told(&visit.exam.policy), |f| small(f.reason()));
+                .map_or_else(|| why.told(&visit.exam.policy), |f| worded(f));
             format!("SWALLOW SCREEN NOT DONE: {why}. To {whom} {by_when}.")
         }
     }
@@ -129,8 +134,12 @@ fn closed_by(decision: &Decision) -> Vec<&Flag> {
     }
     let closed = |f: &&Flag| {
         let id = f.rule().id;
-        [rules::BREATHING_RATE.id, rules::BREATHING_SPO2.id].contains(&id)
-            || id.starts_with("gate.") && id != rules::GATE_NOT_ASKED.id
+        let readings = [
+            rules::BREATHING_RATE.id,
+            rules::BREATHING_SPO2.id,
+            rules::BREATHING_SECOND_SCALE.id,
+        ];
+        readings.contains(&id) || id.starts_with("gate.") && id != rules::GATE_NOT_ASKED.id
     };
     // Failing breathing or alertness gives the headline, whatever else closed it.
     let (grave, others): (Vec<&Flag>, Vec<&Flag>) = decision
@@ -147,25 +156,30 @@ pub(super) fn until_review(visit: &Visit, decision: &Decision, plan: &Plan) -> V
     let mut line = |words: String| lines.push(words);
     let nothing = "NOTHING BY MOUTH, tablets included, until assessed.";
     let planned_risk = visit.exam.has_risk_plan();
-    if decision.verdict == Verdict::NotDone(EndedEarly::Emergency) {
+    let ask = "A plan to eat and drink with acknowledged risks exists: ask now whether it stands.";
+    let emergency = decision.verdict == Verdict::NotDone(EndedEarly::Emergency);
+    let nothing_by_mouth = emergency || plan.action == Some(Action::NothingByMouth);
+    if emergency {
         if !visit.last_well.trim().is_empty() {
             line(format!("Last well: {}.", sentence(&visit.last_well)));
         }
         line(nothing.to_owned());
+        if planned_risk {
+            line(ask.to_owned());
+        }
     }
     if deteriorating(decision) {
         line("Breathing or alertness: use your local procedure for deterioration.".to_owned());
+    }
+    if decision.reasons.iter().any(no_swallow) {
+        line("No swallow was seen or felt: clear the mouth.".to_owned());
     }
     if decision.verdict.needs_action() {
         match plan.action {
             Some(Action::NothingByMouth) => {
                 line(nothing.to_owned());
                 if planned_risk {
-                    line(
-                        "A plan to eat and drink with acknowledged risks exists: \
-                         ask now whether it stands."
-                            .to_owned(),
-                    );
+                    line(ask.to_owned());
                 }
             }
             Some(Action::KeepPlan) => line(format!(
@@ -191,10 +205,18 @@ pub(super) fn until_review(visit: &Visit, decision: &Decision, plan: &Plan) -> V
             .to_owned(),
         );
     }
-    if plan.action != Some(Action::NothingByMouth) {
+    // No level to drink or eat beside "nothing by mouth".
+    if !nothing_by_mouth {
         lines.extend(diet(plan));
     }
     lines
+}
+
+/// Whether a flag says that something was given and no swallow came.
+fn no_swallow(flag: &Flag) -> bool {
+    SignTask::ALL
+        .iter()
+        .any(|task| meaning(Sign::NoSwallow, *task).1.id == flag.rule().id)
 }
 
 /// The levels the clinician picked, if any.
@@ -233,44 +255,91 @@ pub(super) fn identify(visit: &Visit, now: &Clock) -> String {
 }
 
 fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
-    let reasons = || decision.reasons.iter().map(|f| small(f.reason()));
-    let mut parts: Vec<String> = match decision.verdict {
+    let reasons = || decision.reasons.iter().map(situated);
+    let words = |words: &str| kept(words);
+    let mut parts: Vec<Part> = match decision.verdict {
         Verdict::Stop | Verdict::Refer => reasons().collect(),
-        Verdict::Incomplete => decision.missing.iter().map(|f| small(f.reason())).collect(),
+        Verdict::Incomplete => decision.missing.iter().map(situated).collect(),
         Verdict::Pass if visit.screen == Some(ScreenId::OwnTrials) => {
-            vec!["own trials given".to_owned()]
+            vec![words("own trials given")]
         }
-        Verdict::Pass => vec!["swallow screen done".to_owned()],
+        Verdict::Pass => vec![words("swallow screen done")],
         Verdict::NoDecision if visit.exam.ended.is_some() => {
-            vec!["examination not finished".to_owned()]
+            vec![words("examination not finished")]
         }
         Verdict::NoDecision => {
-            vec!["examination done".to_owned()]
+            vec![words("examination done")]
         }
         Verdict::NotDone(EndedEarly::Emergency) => decision
             .missing
             .iter()
             .chain(&decision.reasons)
-            .filter(|f| f.domain() == Domain::Urgent || f.level() >= Level::Refer)
-            .map(|f| small(f.reason()))
+            .filter(|f| f.domain() == Domain::Urgent || f.level() >= Level::Refer || is_seen(f))
+            .map(situated)
             .collect(),
-        Verdict::NotDone(_) => closed_by(decision)
-            .iter()
-            .map(|f| small(f.reason()))
-            .collect(),
+        // The headline says why it was not done; what was seen before is told all the same.
+        Verdict::NotDone(_) => {
+            let closed = closed_by(decision);
+            let told: Vec<&str> = closed.iter().map(|f| f.reason()).collect();
+            let seen = |f: &&Flag| is_seen(f) && !told.contains(&f.reason());
+            let seen = decision.missing.iter().filter(seen);
+            closed.iter().copied().chain(seen).map(situated).collect()
+        }
     };
     match (visit.exam.ended, decision.verdict) {
         (Some(EndedEarly::Withdrew | EndedEarly::Refused | EndedEarly::BrokenOff), verdict)
             if !matches!(verdict, Verdict::NotDone(_)) =>
         {
-            parts.extend(visit.exam.ended.map(|e| e.words().to_owned()));
+            parts.extend(visit.exam.ended.map(|e| kept(e.words())));
         }
         _ => {}
     }
     if parts.is_empty() {
-        parts.push("swallow screen not done".to_owned());
+        parts.push(words("swallow screen not done"));
     }
-    some_of(parts.into_iter().map(kept).collect(), 0, most)
+    some_of(parts, 0, most)
+}
+
+/// A flag in the situation: nothing of it is cut first.
+fn situated(flag: &Flag) -> Part {
+    if is_airway_tube(flag) {
+        always(worded(flag))
+    } else {
+        kept(worded(flag))
+    }
+}
+
+/// A flag beside the headline: what was seen or read in a trial is among the last to be cut.
+fn beside(flag: &Flag) -> Part {
+    if is_seen(flag) {
+        situated(flag)
+    } else {
+        plain(worded(flag))
+    }
+}
+
+/// A flag in words. A reading above its target reads as well as any, unless that is said.
+fn worded(flag: &Flag) -> String {
+    let words = small(flag.reason());
+    if flag.rule().id == rules::BREATHING_SECOND_SCALE.id && flag.level() >= Level::Incomplete {
+        format!("{words}, above the confirmed 88 to 92 %")
+    } else {
+        words
+    }
+}
+
+/// Whether a flag says what was seen of the person, or read, rather than what was left out.
+fn is_seen(flag: &Flag) -> bool {
+    let rule = flag.rule().id;
+    let named = |sign: Sign| {
+        let table = |task: &SignTask| meaning(sign, *task).1.id == rule;
+        flag.reason().contains(sign.past()) || SignTask::ALL.iter().any(table)
+    };
+    is_airway_tube(flag) || is_deterioration(flag) || Sign::ALL.into_iter().any(named)
+}
+
+fn is_airway_tube(flag: &Flag) -> bool {
+    flag.rule().id == rules::GATE_AIRWAY_TUBE.id
 }
 
 /// Items of the gate worth saying when they hold, and the words for it.
@@ -290,6 +359,7 @@ pub(super) fn background(visit: &Visit, holds: bool) -> Vec<Part> {
         .filter(|(id, _)| exam.gate.0.get(id).is_some_and(|a| a == gate::HOLDS))
         // What was seen in the mouth later outranks it.
         .filter(|(id, _)| against.iter().all(|a| a.item.id != *id))
+        .filter(|(id, _)| *id != "saliva" || !wet_before(exam))
         .map(|(_, words)| *words)
         .collect();
     if holds && !holding.is_empty() {
@@ -306,7 +376,14 @@ pub(super) fn background(visit: &Visit, holds: bool) -> Vec<Part> {
                 continue;
             }
             match exam.went_on(&hold_id(item, exception), gate::go_on(item)) {
-                Some(on) => parts.push(kept(small(&on.told(exception.words)))),
+                Some(on) => {
+                    let words = small(&on.told(exception.words));
+                    parts.push(if item.rule.id == rules::GATE_AIRWAY_TUBE.id {
+                        at_least(small(exception.words), words)
+                    } else {
+                        kept(words)
+                    });
+                }
                 // Those that closed the gate stand in the situation already.
                 None if state >= State::Block => {}
                 None => parts.push(plain(small(exception.words))),
@@ -350,6 +427,12 @@ pub(super) fn background(visit: &Visit, holds: bool) -> Vec<Part> {
     parts
 }
 
+/// Whether the voice was heard wet before something was given.
+fn wet_before(exam: &Exam) -> bool {
+    let wet = |trial: &Trial| trial.choice(water::VOICE_BEFORE) == Some("wet");
+    exam.trials.iter().any(wet)
+}
+
 fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
     let mut parts = Vec::new();
     let passed = |f: &&Flag| f.rule().id == rules::HOLD_PASSED.id;
@@ -360,27 +443,22 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
             .filter(passed)
             .map(|f| kept(small(f.reason()))),
     );
-    parts.extend(choking(visit).map(kept));
+    parts.extend(choking(visit).map(always));
     for flag in &decision.clear {
         if flag.rule().id == rules::DRY_FEW.id {
             parts.push(plain(small(flag.reason())));
         }
     }
-    let cups = visit
-        .exam
-        .trials
-        .iter()
-        .filter(|t| t.task == TaskId::Water90);
-    let cups: Vec<_> = cups.map(water::read).filter(|cup| cup.given).collect();
+    let cups: Vec<&Trial> = by_mouth::given(TaskId::Water90, &visit.exam).collect();
     for (cup, n) in cups.iter().zip(1..) {
         let which = match cups.len() {
             1 => String::new(),
             _ => format!("cup {n}: "),
         };
-        parts.push(kept(format!("{which}{}", water_words(cup))));
+        parts.push(kept(format!("{which}{}", water_words(visit, cup))));
     }
     if matches!(decision.verdict, Verdict::Stop | Verdict::Refer) {
-        parts.extend(decision.missing.iter().map(|f| plain(small(f.reason()))));
+        parts.extend(decision.missing.iter().map(beside));
     }
     for flag in &decision.also {
         // What was gone past at the gate stands in the background, readings too.
@@ -396,7 +474,7 @@ fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
             }
             // The rate means nothing on a ward; that it was slow is said with what was drunk.
             _ if flag.rule().id == rules::TIMED_WATER_SLOW.id => {}
-            Domain::Urgent | Domain::EatingDrinking => parts.push(plain(small(flag.reason()))),
+            Domain::Urgent | Domain::EatingDrinking => parts.push(beside(flag)),
         }
     }
     parts.extend(untested::told(visit, decision).into_iter().map(plain));
@@ -449,11 +527,21 @@ pub(super) fn choking(visit: &Visit) -> Option<String> {
         || "NOT back to baseline yet".to_owned(),
         |at| format!("back to baseline after {}", after(at)),
     );
-    let what = match visit.chokings.len() {
-        1 => "choking".to_owned(),
-        n => format!("choked {n} times, the last time"),
+    let (_, earlier) = visit.chokings.split_last()?;
+    let what = match earlier.len() {
+        0 => "choking".to_owned(),
+        n => format!("choked {} times, the last time", n + 1),
     };
-    Some(format!("{what}: {help}, {over}"))
+    // The one that went well does not cover the one before it.
+    let no_help = earlier.iter().any(|c| c.help.is_none());
+    let no_end = earlier.iter().any(|c| c.over.is_none());
+    let before = match (no_help, no_end) {
+        (true, true) => " (before that: help call not recorded, back to baseline not recorded)",
+        (true, false) => " (before that: help call not recorded)",
+        (false, true) => " (before that: back to baseline not recorded)",
+        (false, false) => "",
+    };
+    Some(format!("{what}: {help}, {over}{before}"))
 }
 
 /// "1 min 5 s".
@@ -467,8 +555,8 @@ fn minutes(length: Millis) -> String {
 }
 
 /// The water test in words a ward uses.
-fn water_words(finding: &water::Finding) -> String {
-    use crate::clinical::sign::Sign;
+fn water_words(visit: &Visit, trial: &Trial) -> String {
+    let finding = water::read(trial);
     let stopped = |(sign, _): &(Sign, water::Seen)| {
         matches!(
             sign,
@@ -491,7 +579,8 @@ fn water_words(finding: &water::Finding) -> String {
         words.push_str(&format!(" in {} seconds", length.0 / 1000));
     }
     match finding.watch {
-        water::Watch::Whole if finding.signs.is_empty() => {
+        water::Watch::Whole if watched::missing(trial).is_some() => {}
+        water::Watch::Whole if nothing_seen(visit, trial) => {
             words.push_str(", no sign for 60 seconds after it");
         }
         water::Watch::Whole => words.push_str(", watched for 60 seconds"),
@@ -511,6 +600,22 @@ fn water_words(finding: &water::Finding) -> String {
     words
 }
 
+/// Whether nothing was seen, heard, read or pressed from the start of a cup to the end of its watch.
+fn nothing_seen(visit: &Visit, trial: &Trial) -> bool {
+    // On the page of choking, which has no trial. What the clocks can't place counts.
+    let choked = visit.chokings.iter().any(|choking| {
+        let since = |at| trial.between(at, choking.since).length;
+        let begun = trial.start().and_then(since);
+        let ended = trial.end().and_then(since);
+        begun.is_none_or(|l| l >= Millis::ZERO) && ended.is_none_or(|l| l <= water::WATCH)
+    });
+    let low = trial.number(saturation::LOWEST).is_some()
+        && saturation::flags(trial.task, &visit.exam)
+            .iter()
+            .any(|f| f.level() >= Level::Incomplete);
+    !choked && !low && by_mouth::seen(trial).is_empty()
+}
+
 pub(super) fn recommendation(
     visit: &Visit,
     decision: &Decision,
@@ -521,17 +626,27 @@ pub(super) fn recommendation(
         return "the local emergency procedure. Screen when it is over.".to_owned();
     }
     let (whom, _) = addressed(decision, plan);
+    // A limit of neck or spine goes before sitting up.
+    let limit = visit.exam.gate.0.get("spine").is_some_and(|a| a == "limit");
+    let position = if limit {
+        "as upright as the neck or spine limit allows"
+    } else {
+        "upright"
+    };
     let first = match (decision.verdict, plan.action) {
-        (Verdict::Pass | Verdict::NoDecision, _) => {
-            "keep to the orders in force; food and drink only awake and upright; mouth care"
-        }
-        (_, Some(Action::NothingByMouth)) => "mouth care; upright",
-        _ => "only awake and upright; mouth care",
+        (Verdict::Pass | Verdict::NoDecision, _) => format!(
+            "keep to the orders in force; food and drink only awake and {position}; mouth care"
+        ),
+        (_, Some(Action::NothingByMouth)) => format!("mouth care; {position}"),
+        _ => format!("only awake and {position}; mouth care"),
     };
     // How long is local: said only where the policy says it, and where something may be taken.
     let upright = visit.exam.policy.upright_minutes;
     let upright = if upright > 0 && plan.action != Some(Action::NothingByMouth) {
-        format!(" Upright for {upright} minutes after eating or drinking.")
+        format!(
+            " {} for {upright} minutes after eating or drinking.",
+            if limit { "Stay so" } else { "Upright" }
+        )
     } else {
         String::new()
     };

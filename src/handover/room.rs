@@ -61,21 +61,46 @@ impl Room {
 /// A part of a line.
 pub(super) struct Part {
     pub(super) words: String,
-    /// Whether it is among the last to be cut.
-    kept: bool,
+    cut: Cut,
 }
 
+/// When a part is cut.
+enum Cut {
+    First,
+    Last,
+    /// Among the last, and then to these words.
+    To(String),
+    Never,
+}
+
+/// A part that is among the last to be cut.
 pub(super) fn kept(words: impl Into<String>) -> Part {
     Part {
         words: words.into(),
-        kept: true,
+        cut: Cut::Last,
     }
 }
 
 pub(super) fn plain(words: impl Into<String>) -> Part {
     Part {
         words: words.into(),
-        kept: false,
+        cut: Cut::First,
+    }
+}
+
+/// A part of which at least the short words are told.
+pub(super) fn at_least(short: impl Into<String>, words: impl Into<String>) -> Part {
+    Part {
+        words: words.into(),
+        cut: Cut::To(short.into()),
+    }
+}
+
+/// A part that is told whatever else there is.
+pub(super) fn always(words: impl Into<String>) -> Part {
+    Part {
+        words: words.into(),
+        cut: Cut::Never,
     }
 }
 
@@ -84,9 +109,18 @@ pub(super) fn some_of(parts: Vec<Part>, most: usize, most_kept: usize) -> String
     let (mut plain, mut kept, mut more) = (0, 0, 0);
     let mut told = Vec::new();
     for part in parts {
-        let (count, room) = match part.kept {
-            true => (&mut kept, most_kept),
-            false => (&mut plain, most),
+        let (count, room) = match part.cut {
+            Cut::First => (&mut plain, most),
+            Cut::Last => (&mut kept, most_kept),
+            Cut::To(short) if kept >= most_kept => {
+                told.push(short);
+                continue;
+            }
+            Cut::To(_) => (&mut kept, most_kept),
+            Cut::Never => {
+                told.push(part.words);
+                continue;
+            }
         };
         if *count < room {
             *count += 1;

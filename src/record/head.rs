@@ -59,7 +59,7 @@ impl Head {
                     None => short_of(&decided.verdict).to_owned(),
                 }
             }),
-            unclosed: decision.is_some_and(|d| d.reasons.len() > visit.closed_reasons()),
+            unclosed: visit.unclosed(),
             issued: visit.handed_over(),
             running: visit.running(),
             loose: visit.is_loose(),

@@ -134,8 +134,8 @@ pub struct Visit {
     moved: Vec<(u32, u32, Mark)>,
     /// Whether anything was pressed or answered after the decision was recorded.
     pub pressed_since_decided: bool,
-    /// How an earlier refer or stop was closed, and how many reasons it had then.
-    pub closed: Option<(String, usize)>,
+    /// How an earlier refer or stop was closed, and what was open then.
+    pub closed: Option<(String, Vec<String>)>,
     /// The visit this loose count was attached to.
     pub attached_to: Option<VisitId>,
     /// Only a tombstone is left.
@@ -216,7 +216,14 @@ impl Visit {
                 | Event::Choking(_)
                 | Event::NotChoking
                 | Event::Gate(_)
+                | Event::GateCleared(_)
                 | Event::Oral(_)
+                | Event::OralTakenBack(_)
+                | Event::SignMoved { .. }
+                | Event::EndedEarly(_)
+                | Event::TakenUpAgain
+                | Event::Details(_)
+                | Event::ScreenChosen(_)
         );
         match event {
             Event::Opened {
@@ -374,7 +381,7 @@ impl Visit {
                 text,
                 clock,
                 which,
-            } => self.issued.push(Issue {
+            } => self.issue(Issue {
                 route,
                 text,
                 clock,
@@ -408,8 +415,7 @@ impl Visit {
             }
             Event::AttachedTo(visit) => self.attached_to = Some(visit),
             Event::Closed(how) => {
-                let reasons = self.decision().map_or(0, |d| d.reasons.len());
-                self.closed = Some((how, reasons));
+                self.closed = Some((how, self.open_reasons()));
             }
             Event::Deleted => {
                 *self = Visit {
@@ -419,6 +425,22 @@ impl Visit {
                     deleted: true,
                     ..Visit::new(self.id.clone())
                 };
+            }
+        }
+    }
+
+    /// Takes a text that left. Two texts of one minute carry the same time: who was told of the
+    /// first does not know of the second.
+    fn issue(&mut self, issue: Issue) {
+        let before = self.last_text().cloned();
+        self.issued.push(issue);
+        let newest = self.last_text().cloned();
+        if let (Some(before), Some(newest)) = (before, newest)
+            && before.clock == newest.clock
+            && before.text != newest.text
+        {
+            for told in self.told.iter_mut().filter(|t| t.of == newest.clock) {
+                told.of.push_str(", since replaced");
             }
         }
     }
@@ -572,14 +594,38 @@ impl Visit {
             .filter(|issue| issue.which == Text::Nursing);
         let newest = texts.next()?;
         texts
-            .take_while(|issue| issue.corrects() == newest.corrects())
+            .take_while(|issue| {
+                let same_minute = issue.clock == newest.clock;
+                issue.corrects() == newest.corrects() && !(same_minute && issue.text != newest.text)
+            })
             .last()
             .or(Some(newest))
     }
 
-    /// How many reasons were closed; what comes after is open again.
-    pub fn closed_reasons(&self) -> usize {
-        self.closed.as_ref().map_or(0, |(_, reasons)| *reasons)
+    /// What somebody is to look at: the reasons of a refer or stop, and each choking.
+    fn open_reasons(&self) -> Vec<String> {
+        let reasons = self.decision().map_or(Vec::new(), |d| d.reasons);
+        let mut open: Vec<String> = reasons
+            .iter()
+            .map(|flag| format!("{} {}", flag.rule().id, flag.reason()))
+            .collect();
+        if !open.is_empty() {
+            open.extend(self.chokings.iter().map(|_| "choking".to_owned()));
+        }
+        open
+    }
+
+    /// Whether there is a reason for a refer or stop that nobody closed. What was closed speaks for
+    /// itself alone: a choke that took the place of a cough is open.
+    pub fn unclosed(&self) -> bool {
+        let mut closed = match &self.closed {
+            Some((_, reasons)) => reasons.clone(),
+            None => Vec::new(),
+        };
+        self.open_reasons().iter().any(|reason| {
+            let known = closed.iter().position(|c| c == reason);
+            known.map(|at| closed.swap_remove(at)).is_none()
+        })
     }
 
     /// Choking, if it happened: the newest.
