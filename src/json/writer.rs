@@ -280,83 +280,54 @@ impl<'a> Serializer for Writer<'a> {
     }
 }
 
-impl SerializeSeq for Open<'_> {
-    type Ok = ();
-    type Error = Unwritable;
+/// Lists of each kind that serde tells apart; all are lists here.
+macro_rules! lists {
+    ($($kind:ident: $add:ident),*) => {
+        $(impl $kind for Open<'_> {
+            type Ok = ();
+            type Error = Unwritable;
 
-    fn serialize_element<T: Serialize + ?Sized>(&mut self, value: &T) -> Written {
-        self.entry(value)
-    }
+            fn $add<T: Serialize + ?Sized>(&mut self, value: &T) -> Written {
+                self.entry(value)
+            }
 
-    fn end(self) -> Written {
-        self.shut()
-    }
+            fn end(self) -> Written {
+                self.shut()
+            }
+        })*
+    };
 }
 
-impl SerializeTuple for Open<'_> {
-    type Ok = ();
-    type Error = Unwritable;
+lists!(
+    SerializeSeq: serialize_element,
+    SerializeTuple: serialize_element,
+    SerializeTupleStruct: serialize_field,
+    SerializeTupleVariant: serialize_field
+);
 
-    fn serialize_element<T: Serialize + ?Sized>(&mut self, value: &T) -> Written {
-        self.entry(value)
-    }
+/// Objects with names that are known.
+macro_rules! objects {
+    ($($kind:ident),*) => {
+        $(impl $kind for Open<'_> {
+            type Ok = ();
+            type Error = Unwritable;
 
-    fn end(self) -> Written {
-        self.shut()
-    }
+            fn serialize_field<T: Serialize + ?Sized>(
+                &mut self,
+                name: &'static str,
+                value: &T,
+            ) -> Written {
+                self.field(name, value)
+            }
+
+            fn end(self) -> Written {
+                self.shut()
+            }
+        })*
+    };
 }
 
-impl SerializeTupleStruct for Open<'_> {
-    type Ok = ();
-    type Error = Unwritable;
-
-    fn serialize_field<T: Serialize + ?Sized>(&mut self, value: &T) -> Written {
-        self.entry(value)
-    }
-
-    fn end(self) -> Written {
-        self.shut()
-    }
-}
-
-impl SerializeTupleVariant for Open<'_> {
-    type Ok = ();
-    type Error = Unwritable;
-
-    fn serialize_field<T: Serialize + ?Sized>(&mut self, value: &T) -> Written {
-        self.entry(value)
-    }
-
-    fn end(self) -> Written {
-        self.shut()
-    }
-}
-
-impl SerializeStruct for Open<'_> {
-    type Ok = ();
-    type Error = Unwritable;
-
-    fn serialize_field<T: Serialize + ?Sized>(&mut self, name: &'static str, value: &T) -> Written {
-        self.field(name, value)
-    }
-
-    fn end(self) -> Written {
-        self.shut()
-    }
-}
-
-impl SerializeStructVariant for Open<'_> {
-    type Ok = ();
-    type Error = Unwritable;
-
-    fn serialize_field<T: Serialize + ?Sized>(&mut self, name: &'static str, value: &T) -> Written {
-        self.field(name, value)
-    }
-
-    fn end(self) -> Written {
-        self.shut()
-    }
-}
+objects!(SerializeStruct, SerializeStructVariant);
 
 impl SerializeMap for Open<'_> {
     type Ok = ();

@@ -9,11 +9,7 @@ const answers = async (page, question) =>
 
 test("words still being typed belong to the trial they were typed under when the pad begins the next", async ({ page }) => {
   const walk = await Walk.start(page);
-  await walk.newVisit({ slp: true, screen: "ownScreen" });
-  await walk.gate();
-  await walk.breaths();
-  await walk.press(BUTTONS.next);
-  await walk.isOn(PAGES.own);
+  await walk.toOwn();
   await walk.answer(ASKED.whatGiven, "0 Thin");
   await walk.answer(ASKED.howMuch, "Teaspoon");
   await walk.press(walk.pad);

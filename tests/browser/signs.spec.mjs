@@ -18,11 +18,7 @@ const row = (page, n) => page.locator(".trials tbody tr").nth(n);
 
 async function toOwn(page) {
   const walk = await Walk.start(page);
-  await walk.newVisit({ slp: true, screen: "ownScreen" });
-  await walk.gate();
-  await walk.breaths();
-  await walk.press(BUTTONS.next);
-  await walk.isOn(PAGES.own);
+  await walk.toOwn();
   return walk;
 }
 

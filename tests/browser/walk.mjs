@@ -722,6 +722,15 @@ export class Walk {
     await this.isOn(PAGES.sips);
   }
 
+  /** From Home to the first of a speech-language pathologist's own trials. */
+  async toOwn() {
+    await this.newVisit({ slp: true, screen: "ownScreen" });
+    await this.gate();
+    await this.breaths();
+    await this.press(BUTTONS.next);
+    await this.isOn(PAGES.own);
+  }
+
   /** Voice, first lip contact, swallows, last swallow. */
   async drink({ before = ASKED.clear, swallows = 3, end = true } = {}) {
     await this.answer(ASKED.voiceBefore, before);
