@@ -5,7 +5,7 @@
 //! T17 and T29 in `tests/measure_vectors.rs`; dry swallows and 90 mL of water, row by row, in
 //! `tests/swallow_vectors.rs`; timed water, 3 mL, flow, taps and the other flags in
 //! `swallow_rule_examples.csv` and its test; the bands of NEWS2 beside `judge/adult_bands.rs` and
-//! `tasks/breathing.rs`; the infant equation in `infant_breathing.rs`; tables of four counts and
+//! `tasks/breathing/bands.rs`; the infant equation in `infant_breathing.rs`; tables of four counts and
 //! predictive values in `predictive.rs`.
 //!
 //! Keys that are not in `clinical/sources.csv` are named with what was read of them. No rule uses

@@ -1,4 +1,4 @@
-//! The tasks, one file each: its data, its finding, its rules.
+//! The tasks, one file or folder each: its data, its finding, its rules.
 
 pub mod breath;
 pub mod breath_taps;

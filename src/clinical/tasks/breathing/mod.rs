@@ -1,0 +1,183 @@
+//! Breathing before water: breaths per minute, SpO2, oxygen.
+//!
+//! No published, validated limit for withholding a water trial was found. The lines are local
+//! policy, borrowed from the single-parameter bands of NEWS2 (Royal College of Physicians 2017).
+
+use super::breath_taps;
+use crate::clinical::compare::{self, Comparison};
+use crate::clinical::exam::Exam;
+use crate::clinical::norms::{self, Quantity, Task, Unit};
+use crate::clinical::rules;
+use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
+use crate::measure::time::Millis;
+
+mod bands;
+mod blocks;
+mod flags;
+mod reading;
+mod words;
+
+pub use bands::{Band, rate_band, spo2_band};
+pub use blocks::{Block, blocks};
+pub use flags::{child_notes, flags};
+pub use reading::{Finding, Method, counted, read, reading};
+pub use words::{rate_words, spo2_words};
+
+/// The counted minute.
+pub const WINDOW: Millis = Millis::from_secs(60);
+
+/// Question: a rate counted elsewhere.
+pub const TYPED: &str = "rate";
+/// Question: SpO2.
+pub const SATURATION: &str = "spo2";
+/// Question: air or oxygen.
+pub const OXYGEN: &str = "oxygen";
+/// Question: lowest value of a prescribed target.
+pub const TARGET: &str = "target";
+
+/// Question: whether a target of 88 to 92 % is prescribed in confirmed respiratory failure.
+pub const CONFIRMED: &str = "confirmed-target";
+
+/// What a reading of SpO2 may be.
+pub(super) const PERCENT: Takes = Takes::Number {
+    unit: "%",
+    least: 50,
+    most: 100,
+    step: 0,
+};
+
+/// The task.
+pub static SPEC: TaskSpec = TaskSpec {
+    id: TaskId::Breathing,
+    title: "Breaths in 60 seconds",
+    steps: &[
+        "Watch the chest or the blanket. Do not say that you count.",
+        "Tap each breath in. The count ends by itself after 60 seconds.",
+    ],
+    say: "Rest quietly for a minute.",
+    by_mouth: false,
+    pad: Pad {
+        counts: ("breath", "breaths"),
+        start: "Start",
+        length: Length::Fixed(WINDOW),
+        first_counts: false,
+        touch_ends: false,
+        beat: None,
+        late: None,
+        end: None,
+        watch: None,
+        signs: None,
+        countdown: false,
+    },
+    more: "A rate counted elsewhere, SpO2, oxygen",
+    questions: &[
+        Question {
+            id: TYPED,
+            ask: "Or enter a rate counted for 60 seconds elsewhere",
+            when: When::Before,
+            takes: Takes::Number {
+                unit: "breaths per minute",
+                least: 1,
+                most: 120,
+                step: 0,
+            },
+            only_if: None,
+            needed: false,
+        },
+        Question {
+            id: SATURATION,
+            ask: "SpO2, if an oximeter is on",
+            when: When::Before,
+            takes: PERCENT,
+            only_if: None,
+            needed: false,
+        },
+        Question {
+            id: OXYGEN,
+            ask: "On air or oxygen?",
+            when: When::Before,
+            takes: Takes::OneOf(&[
+                Choice {
+                    id: "air",
+                    words: "Air",
+                },
+                Choice {
+                    id: "oxygen",
+                    words: "Oxygen",
+                },
+            ]),
+            only_if: None,
+            needed: false,
+        },
+        Question {
+            id: TARGET,
+            ask: "Lowest SpO2 of a prescribed target, if there is one",
+            when: When::Before,
+            takes: Takes::Number {
+                unit: "%",
+                least: 80,
+                most: 99,
+                step: 0,
+            },
+            only_if: None,
+            needed: false,
+        },
+        Question {
+            id: CONFIRMED,
+            ask: "Respiratory failure with raised carbon dioxide confirmed, and 88 to 92 % prescribed?",
+            when: When::Before,
+            takes: Takes::OneOf(&[
+                Choice {
+                    id: "yes",
+                    words: "Both, yes",
+                },
+                Choice {
+                    id: "no",
+                    words: "No",
+                },
+            ]),
+            only_if: None,
+            needed: false,
+        },
+        Question {
+            needed: false,
+            ..breath_taps::ASK_STATE
+        },
+    ],
+    trials: 1,
+    usual: |_| Vec::new(),
+    lines: None,
+    caveat: "SpO2 is recorded for respiratory safety. A fall does not show, and a steady value \
+             does not rule out, aspiration (published: BRI18).",
+    compare,
+    untimed: None,
+    for_whom: "Everybody who is to be given something by mouth. The bands are for adults; under 16 years the local chart for the age is used.",
+    rules: &[
+        &rules::BREATHING_RATE,
+        &rules::BREATHING_SPO2,
+        &rules::BREATHING_SPO2_FALL,
+        &rules::BREATHING_SECOND_SCALE,
+        &rules::BREATHING_CHILD,
+        &rules::BREATHING_NOT_COUNTED,
+    ],
+    not_for: |_, _| None,
+};
+
+/// The rates of a child beside the range taught for the age; adults have bands of their own.
+fn compare(exam: &Exam) -> Vec<Comparison> {
+    if exam.age.is_none_or(|age| age.is_adult()) {
+        return Vec::new();
+    }
+    counted(exam)
+        .into_iter()
+        .map(|(rate, method)| {
+            compare::compare(
+                exam,
+                Task::Breathe,
+                norms::Method::Count60s,
+                Quantity::counted(Unit::PerMinute, u32::from(rate)),
+                rate_words(rate, method),
+            )
+        })
+        .collect()
+}

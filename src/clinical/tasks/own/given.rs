@@ -1,0 +1,189 @@
+//! What is given in an own trial, and how: the choices, their words, what is taken over.
+
+use crate::clinical::exam::Exam;
+use crate::clinical::levels::{drink, food};
+use crate::clinical::task::{Choice, TaskId, choice};
+use crate::clinical::trial::{Answer, Trial};
+use crate::clinical::words::small;
+use crate::measure::decimals::short;
+
+/// What is given: a level of the framework.
+pub const LEVEL: &str = "own-level";
+/// What is given, in free words.
+pub const WHAT: &str = "own-what";
+/// How much.
+pub const AMOUNT: &str = "own-amount";
+/// How much, in millilitres.
+pub const MILLILITRES: &str = "own-ml";
+/// Spoon, cup, straw.
+pub const BY: &str = "own-by";
+/// Posture.
+pub const POSTURE: &str = "own-posture";
+/// Strategy.
+pub const STRATEGY: &str = "own-strategy";
+/// Another strategy, in free words.
+pub const STRATEGY_WORDS: &str = "own-strategy-words";
+
+/// What is taken over from the trial before.
+const SETTINGS: [&str; 8] = [
+    LEVEL,
+    WHAT,
+    AMOUNT,
+    MILLILITRES,
+    BY,
+    POSTURE,
+    STRATEGY,
+    STRATEGY_WORDS,
+];
+
+/// Two answers that say one thing: where one is given anew, the other is not taken over.
+const PAIRS: [[&str; 2]; 3] = [
+    [LEVEL, WHAT],
+    [AMOUNT, MILLILITRES],
+    [STRATEGY, STRATEGY_WORDS],
+];
+
+/// The answer that another takes the place of: an amount is one of those offered or typed.
+pub fn instead(question: &str) -> Option<&'static str> {
+    match question {
+        AMOUNT => Some(MILLILITRES),
+        MILLILITRES => Some(AMOUNT),
+        _ => None,
+    }
+}
+
+const fn level(id: &'static str, name: Option<&'static str>) -> Choice {
+    Choice {
+        id,
+        words: match name {
+            Some(name) => name,
+            None => "",
+        },
+    }
+}
+
+pub(super) static LEVELS: &[Choice] = &[
+    level("d0", drink(0)),
+    level("d1", drink(1)),
+    level("d2", drink(2)),
+    level("d3", drink(3)),
+    level("d4", drink(4)),
+    level("f3", food(3)),
+    level("f4", food(4)),
+    level("f5", food(5)),
+    level("f6", food(6)),
+    level("f7", food(7)),
+];
+
+pub(super) static AMOUNTS: &[Choice] = &[
+    choice("teaspoon", "Teaspoon"),
+    choice("mouthful", "Sip or bite"),
+    choice("5", "5 mL"),
+    choice("10", "10 mL"),
+    choice("20", "20 mL"),
+    choice("free", "As wanted"),
+];
+
+pub(super) static WAYS: &[Choice] = &[
+    choice("spoon", "Spoon"),
+    choice("cup", "Cup"),
+    choice("straw", "Straw"),
+    choice("self", "Self-fed"),
+    choice("syringe", "Syringe"),
+];
+
+pub(super) static POSTURES: &[Choice] = &[
+    choice("upright", "Upright"),
+    choice("reclined", "Reclined"),
+    choice("chin-down", "Chin down"),
+    choice("turned-left", "Head turned left"),
+    choice("turned-right", "Head turned right"),
+    choice("side", "Lying on the side"),
+];
+
+pub(super) static STRATEGIES: &[Choice] = &[
+    choice("none", "No strategy"),
+    choice("slow", "Small, one at a time"),
+    choice("twice", "Two swallows each"),
+    choice("effort", "Effortful swallow"),
+    choice("breath", "Breath held first"),
+    choice("wash", "Drink after food"),
+];
+
+/// Whether it was said what is given.
+pub(super) fn said(trial: &Trial) -> bool {
+    [LEVEL, WHAT].iter().any(|q| trial.answers.contains_key(q))
+}
+
+/// The settings of the trial before.
+pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
+    let Some(before) = exam.latest_started(TaskId::Own) else {
+        return Vec::new();
+    };
+    let anew = exam.latest(TaskId::Own).filter(|t| t.start().is_none());
+    let kept = |q: &&str| {
+        !PAIRS
+            .iter()
+            .filter(|pair| pair.contains(q))
+            .flatten()
+            .any(|other| other != q && anew.is_some_and(|t| t.answers.contains_key(other)))
+    };
+    SETTINGS
+        .into_iter()
+        .filter(kept)
+        .filter_map(|q| Some((q, before.answers.get(q)?.clone())))
+        .collect()
+}
+
+/// "0 Thin, 5 mL, spoon, upright".
+pub(in crate::clinical::tasks) fn settings(trial: &Trial) -> String {
+    words_of(trial, true)
+}
+
+/// The same for a reason that must fit a line: free words only where no choice stands for them.
+pub(in crate::clinical::tasks) fn brief(trial: &Trial) -> String {
+    words_of(trial, false)
+}
+
+fn words_of(trial: &Trial, whole: bool) -> String {
+    let chosen = |q: &str, from: &'static [Choice], first: bool| {
+        let id = trial.choice(q)?;
+        let words = from.iter().find(|c| c.id == id).map(|c| c.words)?;
+        Some(if first {
+            words.to_owned()
+        } else {
+            small(words)
+        })
+    };
+    let free = |q: &str| match trial.answers.get(q) {
+        Some(Answer::Words(words)) => Some(words.clone()),
+        _ => None,
+    };
+    let strategy = chosen(STRATEGY, STRATEGIES, false).filter(|s| s != "no strategy");
+    let no_level = trial.choice(LEVEL).is_none();
+    let no_strategy = strategy.is_none();
+    let parts: Vec<String> = [
+        chosen(LEVEL, LEVELS, true),
+        free(WHAT).filter(|_| whole || no_level),
+        trial
+            .number(MILLILITRES)
+            .map(|ml| format!("{} mL", short(ml)))
+            .or_else(|| chosen(AMOUNT, AMOUNTS, false)),
+        chosen(BY, WAYS, false),
+        chosen(POSTURE, POSTURES, false),
+        strategy,
+        free(STRATEGY_WORDS).filter(|_| whole || no_strategy),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    if said(trial) {
+        parts.join(", ")
+    } else {
+        ["not said what".to_owned()]
+            .into_iter()
+            .chain(parts)
+            .collect::<Vec<_>>()
+            .join(", ")
+    }
+}

@@ -1,0 +1,190 @@
+//! The clinician's own trials: any food or drink, amount, way, posture and strategy.
+//!
+//! What is given is said once; a repeat of the same takes two presses, its settings are taken
+//! over. The next trial may begin while the watch of the one before still runs; a sign is then
+//! that of the newest, and that the other may be meant is said.
+
+use super::by_mouth::{self, Offer};
+use super::lag;
+use super::own_shared;
+use super::water::{NOT_GIVEN_REASONS, WATCH};
+use super::{saturation, watched};
+use crate::clinical::exam::Exam;
+use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::judge::signs::{self, SeenSign};
+use crate::clinical::rules;
+use crate::clinical::sign::SignTask;
+use crate::clinical::task::{
+    Length, NOT_VALID, Pad, Question, REMARK, Takes, TaskId, TaskSpec, When,
+};
+
+mod given;
+mod table;
+
+pub use given::{
+    AMOUNT, BY, LEVEL, MILLILITRES, POSTURE, STRATEGY, STRATEGY_WORDS, WHAT, instead, taken_over,
+};
+use given::{AMOUNTS, LEVELS, POSTURES, STRATEGIES, WAYS, said};
+pub(super) use given::{brief, settings};
+pub use table::{Row, lately, table, told};
+use table::{line, rows, times};
+
+const fn before(id: &'static str, ask: &'static str, takes: Takes) -> Question {
+    Question {
+        id,
+        ask,
+        when: When::Before,
+        takes,
+        only_if: None,
+        needed: true,
+    }
+}
+
+/// The task.
+pub static SPEC: TaskSpec = TaskSpec {
+    id: TaskId::Own,
+    title: "Own trials",
+    steps: &[
+        "Say once what is given and how. It is taken over for the trials that follow.",
+        "Touch the pad when it is given, touch it again at the last swallow: two presses a trial.",
+        "A sign is pressed at any time; it is that of the newest trial, until you say that it was the one before.",
+        "Each trial is watched for 60 seconds. The next may begin before.",
+    ],
+    say: "",
+    by_mouth: true,
+    pad: Pad {
+        counts: ("", ""),
+        start: "Given",
+        length: Length::Open,
+        first_counts: false,
+        touch_ends: true,
+        beat: None,
+        late: None,
+        end: Some("Last swallow"),
+        watch: Some(WATCH),
+        signs: Some(SignTask::Own),
+        countdown: false,
+    },
+    more: "",
+    questions: &[
+        before(
+            LEVEL,
+            "What is given? Drinks 0 to 4, food 3 to 7",
+            Takes::OneOf(LEVELS),
+        ),
+        before(WHAT, "In your own words, or what exactly", Takes::Words(30)),
+        before(AMOUNT, "How much?", Takes::OneOf(AMOUNTS)),
+        before(
+            MILLILITRES,
+            "or so many millilitres",
+            Takes::Number {
+                unit: "mL",
+                least: 1,
+                most: 250,
+                step: 5,
+            },
+        ),
+        before(BY, "By", Takes::OneOf(WAYS)),
+        before(POSTURE, "Posture", Takes::OneOf(POSTURES)),
+        before(STRATEGY, "Strategy", Takes::OneOf(STRATEGIES)),
+        before(STRATEGY_WORDS, "or another strategy", Takes::Words(30)),
+        watched::question(When::After),
+        saturation::lowest(When::After),
+        Question {
+            when: When::After,
+            needed: false,
+            ..before(REMARK, "Remark on this trial. No names.", Takes::Words(80))
+        },
+        Question {
+            needed: false,
+            ..before(NOT_VALID, "Not given?", Takes::OneOf(NOT_GIVEN_REASONS))
+        },
+    ],
+    trials: 2,
+    usual: |_| Vec::new(),
+    lines: Some(|trial| vec![line(trial)]),
+    compare: |_| Vec::new(),
+    caveat: "Levels by the framework's own names, as you picked them. What was swallowed without a \
+             sign says nothing about another consistency. Silent aspiration is not seen.",
+    untimed: None,
+    for_whom: "Anybody to whom the clinician decides to give it: no published rule covers what is chosen.",
+    rules: &[
+        &rules::OWN_CLEAR,
+        &rules::OWN_UNFINISHED,
+        &rules::OWN_OVERLAP,
+    ],
+    not_for: |_, _| None,
+};
+
+/// What the pad offers.
+pub fn offer(exam: &Exam) -> Option<Offer> {
+    let newest = exam.latest(TaskId::Own);
+    match newest.filter(|t| t.start().is_some()) {
+        Some(trial) if trial.end().is_none() => None,
+        Some(_) => Some(Offer::now("The same again: given")),
+        None if newest.is_some_and(said) || !taken_over(exam).is_empty() => {
+            Some(Offer::now("Given"))
+        }
+        None => Some(Offer::waits("First: what is given")),
+    }
+}
+
+/// What the rules say about an examination.
+pub fn flags(exam: &Exam) -> Vec<Flag> {
+    let eating = Domain::EatingDrinking;
+    let rows = rows(exam);
+    if rows.is_empty() {
+        let why = by_mouth::refused(TaskId::Own, exam);
+        let why = why.map_or(String::new(), |why| format!(": {why}"));
+        return vec![rules::OWN_UNFINISHED.flag(
+            Level::Incomplete,
+            eating,
+            format!("own trials: none given{why}"),
+        )];
+    }
+    let mut flags = Vec::new();
+    for (_, trials) in &rows {
+        let what = trials.first().map_or(String::new(), |t| brief(t));
+        let seen: Vec<SeenSign> = trials.iter().flat_map(|t| by_mouth::seen(t)).collect();
+        for flag in signs::judge(SignTask::Own, &seen) {
+            let words = format!("{what} (given {}): {}", times(trials.len()), flag.reason());
+            flags.push(flag.rule().flag(flag.level(), eating, words));
+        }
+    }
+    flags.extend(own_shared::flags(exam));
+    flags.extend(lag::late_flags(TaskId::Own, exam, &rules::OWN_UNFINISHED));
+    flags.extend(by_mouth::doubt(TaskId::Own, exam, &rules::OWN_UNFINISHED));
+    let open = by_mouth::given(TaskId::Own, exam)
+        .filter(|t| {
+            let sign = by_mouth::seen(t).iter().any(|s| s.ends(SignTask::Own));
+            !sign && by_mouth::unfinished(t, exam).is_some()
+        })
+        .count();
+    let unsaid = by_mouth::given(TaskId::Own, exam).any(|t| !said(t));
+    let all: usize = rows.iter().map(|(_, trials)| trials.len()).sum();
+    let mut missing =
+        |words: String| flags.push(rules::OWN_UNFINISHED.flag(Level::Incomplete, eating, words));
+    if open > 0 {
+        missing(format!(
+            "own trials: {open} of {all} not watched for 60 seconds"
+        ));
+    }
+    for trial in exam.trials.iter().filter(|t| t.task == TaskId::Own) {
+        if let Some(why) = by_mouth::not_given(trial) {
+            let what = if said(trial) {
+                format!(" ({})", brief(trial))
+            } else {
+                String::new()
+            };
+            missing(format!("own trials: one not given{what}: {why}"));
+        }
+    }
+    if unsaid {
+        missing("own trials: not recorded what was given".to_owned());
+    }
+    if flags.iter().all(|f| f.level() == Level::Note) {
+        let words = format!("own trials: {all} given and watched, no sign within 60 seconds");
+        flags.push(rules::OWN_CLEAR.flag(Level::Pass, eating, words));
+    }
+    flags
+}

@@ -1,0 +1,165 @@
+//! The rule of the 90 mL: from a finding to its flags.
+
+use super::LEAST;
+use super::finding::{Cup, Finding, Seen, Voice, Watch, seen_words};
+use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::policy::Policy;
+use crate::clinical::rules;
+use crate::clinical::sign::{Sign, SignTask, meaning_under};
+use crate::clinical::words::small;
+use crate::measure::decimals::decimals;
+use crate::measure::time::Elapsed;
+
+/// The rule of this task.
+pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
+    let eating = Domain::EatingDrinking;
+    let mut flags = Vec::new();
+    for (sign, seen, times) in grouped(&finding.signs) {
+        let times = if times > 1 {
+            format!(" {times} times")
+        } else {
+            String::new()
+        };
+        let words = format!("{}{times} {}", sign.past(), seen_words(seen));
+        let (level, rule) = meaning_under(sign, SignTask::Water90, policy);
+        if let Seen::Later(_) = seen
+            && level != Level::Stop
+        {
+            flags.push(rules::WATER_AFTER_WATCH.flag(
+                Level::Note,
+                eating,
+                format!("{words}: later than the 60 seconds the rule counts"),
+            ));
+        } else {
+            flags.push(rule.flag(level, eating, words));
+        }
+    }
+    if !finding.given {
+        if flags.iter().all(|f| f.level() < Level::Refer) {
+            let why = match finding.not_given {
+                Some(why) => format!("90 mL of water not given: {}", small(why)),
+                None => "90 mL of water not given".to_owned(),
+            };
+            flags.push(rules::WATER_UNFINISHED.flag(Level::Incomplete, eating, why));
+        }
+        return flags;
+    }
+    match finding.cup {
+        Some(Cup::Paused) => flags.push(rules::WATER_INTERRUPTED.flag(
+            Level::Refer,
+            eating,
+            "did not drink the 90 mL in one go",
+        )),
+        Some(Cup::Left(left)) => flags.push(rules::WATER_LEFT.flag(
+            Level::Refer,
+            eating,
+            match left {
+                Some(ml) => format!("{} of 90 mL left in the cup", millilitres(ml)),
+                None => "did not finish the 90 mL".to_owned(),
+            },
+        )),
+        Some(Cup::InOneGo) | None => {}
+    }
+    voice(finding, policy, &mut flags);
+    let mut missing =
+        |words: &str| flags.push(rules::WATER_UNFINISHED.flag(Level::Incomplete, eating, words));
+    match &finding.watch {
+        Watch::NotBegun => missing("the last swallow was not marked"),
+        Watch::Running => missing("the watch of 60 seconds is not over"),
+        Watch::Cut(why) => missing(&format!("the watch of 60 seconds was ended early: {why}")),
+        Watch::Whole => {}
+    }
+    if let Some(Elapsed {
+        length: Some(length),
+        ..
+    }) = finding.drinking
+        && length < LEAST
+    {
+        missing("first lip contact and last swallow were marked within one second");
+    }
+    if finding.cup.is_none() {
+        missing("not recorded whether the cup was emptied");
+    }
+    if finding.after.is_none() {
+        missing("voice after the water not recorded");
+    }
+    if finding.before.is_none() {
+        missing("voice before the water not recorded");
+    }
+    if let Some(words) = finding.unwatched {
+        missing(words);
+    }
+    if let Some(doubt) = finding.watch_doubt {
+        flags.push(rules::WATER_UNFINISHED.flag(
+            Level::Note,
+            eating,
+            format!("Watch of 60 seconds: {doubt}"),
+        ));
+    }
+    if flags.iter().all(|f| f.level() == Level::Note) {
+        flags.push(rules::WATER_CLEAR.flag(
+            Level::Pass,
+            eating,
+            "90 mL of water drunk in one go, no sign for 60 seconds after it",
+        ));
+    }
+    flags
+}
+
+/// The same sign seen while drinking counts up; later ones stand with their times.
+fn grouped(signs: &[(Sign, Seen)]) -> Vec<(Sign, Seen, usize)> {
+    let mut groups: Vec<(Sign, Seen, usize)> = Vec::new();
+    for (sign, seen) in signs {
+        match groups.iter_mut().find(|(s, at, _)| s == sign && at == seen) {
+            Some((_, _, times)) => *times += 1,
+            None => groups.push((*sign, *seen, 1)),
+        }
+    }
+    groups
+}
+
+/// The voice before and after.
+fn voice(finding: &Finding, policy: &Policy, flags: &mut Vec<Flag>) {
+    let Some(after) = finding.after else {
+        return;
+    };
+    let eating = Domain::EatingDrinking;
+    let changed = finding.before != Some(after);
+    if changed && (after.is_sign() || after == Voice::Other) {
+        let level = if policy.voice_refers {
+            Level::Refer
+        } else {
+            Level::Note
+        };
+        flags.push(rules::WATER_VOICE.flag(
+            level,
+            eating,
+            match finding.before {
+                Some(before) => format!(
+                    "voice {} after the water, {} before",
+                    after.words(),
+                    before.words()
+                ),
+                None => format!(
+                    "voice {} after the water, not recorded before",
+                    after.words()
+                ),
+            },
+        ));
+    } else if let Some(before) = finding.before.filter(|v| v.is_sign()) {
+        flags.push(rules::WATER_BASELINE_VOICE.flag(
+            Level::Note,
+            Domain::SpeechVoice,
+            format!("voice {} already before the water", before.words()),
+        ));
+    }
+}
+
+/// Millilitres without a needless decimal.
+pub fn millilitres(ml: f64) -> String {
+    if ml.fract() == 0.0 {
+        decimals(ml, 0)
+    } else {
+        decimals(ml, 1)
+    }
+}

@@ -1,0 +1,231 @@
+//! 3-oz (90 mL) water swallow test: 90 mL in one go, then 60 seconds of watching.
+
+use super::{by_mouth, saturation, watched};
+use crate::clinical::exam::Exam;
+use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::rules;
+use crate::clinical::sign::SignTask;
+use crate::clinical::task::{
+    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When,
+};
+use crate::clinical::tasks;
+use crate::measure::time::Millis;
+
+mod finding;
+mod judge;
+
+pub use finding::{Cup, Finding, Seen, Voice, Watch, read, seen_words};
+pub use judge::{judge, millilitres};
+
+/// The volume offered, in mL.
+pub const OFFERED: i32 = 90;
+/// The watch after the last swallow. A sign at 60.0 s counts.
+pub const WATCH: Millis = Millis::from_secs(60);
+/// Nobody drinks a cup in less: two presses closer than this are a slip (common practice).
+pub const LEAST: Millis = Millis::from_secs(1);
+
+/// Question: voice before.
+pub const VOICE_BEFORE: &str = "voice-before";
+/// Question: voice after.
+pub const VOICE_AFTER: &str = "voice-after";
+/// Question: how it was drunk.
+pub const CUP: &str = "cup";
+/// Question: what was left, in mL.
+pub const REMAINING: &str = "left";
+/// Answer to [`CUP`]: all of it, without a pause.
+pub const IN_ONE_GO: &str = "one-go";
+/// Answer to [`CUP`]: all of it, with a pause.
+pub const PAUSED: &str = "paused";
+/// Answer to [`CUP`]: some left.
+pub const SOME_LEFT: &str = "some-left";
+
+/// What a voice may sound like.
+pub static VOICES: &[Choice] = &[
+    Choice {
+        id: "clear",
+        words: "Clear",
+    },
+    Choice {
+        id: "wet",
+        words: "Wet",
+    },
+    Choice {
+        id: "hoarse",
+        words: "Hoarse",
+    },
+    Choice {
+        id: "other",
+        words: "Other, or no voice",
+    },
+];
+
+/// The reasons for which the test was not given.
+pub static NOT_GIVEN_REASONS: &[Choice] = &[
+    Choice {
+        id: "refused",
+        words: "Did not want to",
+    },
+    Choice {
+        id: "not-now",
+        words: "Not suitable now",
+    },
+];
+
+/// The reasons for ending the watch early.
+pub static WATCH_CUT_REASONS: &[Choice] = &[
+    Choice {
+        id: "sign",
+        words: "A sign decided already",
+    },
+    Choice {
+        id: "called-away",
+        words: "Called away",
+    },
+    Choice {
+        id: "wish",
+        words: "Person's wish",
+    },
+];
+
+/// The task.
+pub static SPEC: TaskSpec = TaskSpec {
+    id: TaskId::Water90,
+    title: "90 mL of water without a pause",
+    steps: &[
+        "Upright, 90 mL of plain water in a cup; straw allowed; you may hold the cup.",
+        "Voice first: a few seconds of \"ah\" and a short sentence.",
+        "Press at first lip contact, then at the last swallow. Swallow taps are welcome, not needed.",
+        "At a cough, choke, drool, wet voice or distress: stop, take the cup away, press the sign.",
+        "Watch for 60 seconds, then hear the voice again.",
+    ],
+    say: "Drink all of this water, steadily, without stopping.",
+    by_mouth: true,
+    pad: Pad {
+        counts: ("swallow", "swallows"),
+        start: "First lip contact",
+        length: Length::Open,
+        first_counts: false,
+        touch_ends: false,
+        beat: None,
+        late: None,
+        end: Some("Last swallow"),
+        watch: Some(WATCH),
+        signs: Some(SignTask::Water90),
+        countdown: false,
+    },
+    more: "",
+    questions: &[
+        Question {
+            id: VOICE_BEFORE,
+            ask: "Voice before",
+            when: When::Before,
+            takes: Takes::OneOf(VOICES),
+            only_if: None,
+            needed: true,
+        },
+        Question {
+            id: CUP,
+            ask: "The cup",
+            when: When::After,
+            takes: Takes::OneOf(&[
+                Choice {
+                    id: IN_ONE_GO,
+                    words: "Empty, in one go",
+                },
+                Choice {
+                    id: PAUSED,
+                    words: "Empty, with a pause",
+                },
+                Choice {
+                    id: SOME_LEFT,
+                    words: "Some left",
+                },
+            ]),
+            only_if: None,
+            needed: true,
+        },
+        Question {
+            id: REMAINING,
+            ask: "Left in the cup",
+            when: When::After,
+            takes: Takes::Number {
+                unit: "mL",
+                least: 1,
+                most: OFFERED,
+                step: 5,
+            },
+            only_if: Some((CUP, SOME_LEFT)),
+            needed: false,
+        },
+        Question {
+            id: VOICE_AFTER,
+            ask: "Voice after: say \"ah\" again",
+            when: When::AfterWatch,
+            takes: Takes::OneOf(VOICES),
+            only_if: None,
+            needed: true,
+        },
+        watched::question(When::AfterWatch),
+        saturation::lowest(When::AfterWatch),
+        Question {
+            id: NOT_VALID,
+            ask: "Not given?",
+            when: When::Before,
+            takes: Takes::OneOf(NOT_GIVEN_REASONS),
+            only_if: None,
+            needed: false,
+        },
+    ],
+    trials: 1,
+    usual: |_| Vec::new(),
+    lines: None,
+    caveat: "How well it finds aspiration depends on who is tested: sensitivity 96.5 % in 3,000 \
+             mixed referrals (published: SL08), 55.2 % in ALS (published: ALS23). Silent \
+             aspiration is not seen.",
+    compare: |_| Vec::new(),
+    for_whom: "People from 2 years on, or from the age of the local policy, who are awake, upright and may have thin drinks.",
+    rules: &[
+        &rules::WATER_CLEAR,
+        &rules::WATER_UNFINISHED,
+        &rules::WATER_LEFT,
+        &rules::WATER_FROM_TWO,
+    ],
+    untimed: None,
+    not_for: |age, policy| match age {
+        Some(age) if age.under_years(policy.water_from_years) => Some(rules::WATER_FROM_TWO.flag(
+            Level::Incomplete,
+            Domain::EatingDrinking,
+            format!(
+                "The 90 mL water test is not given under {} years.",
+                policy.water_from_years
+            ),
+        )),
+        _ => None,
+    },
+};
+
+/// What the rules say about an examination.
+pub fn flags(exam: &Exam) -> Vec<Flag> {
+    let mut flags: Vec<Flag> = (SPEC.not_for)(exam.age, &exam.policy).into_iter().collect();
+    // What was given before the age was put right is judged all the same.
+    if !flags.is_empty() && exam.latest_started(TaskId::Water90).is_none() {
+        return flags;
+    }
+    flags.extend(tasks::of_all(exam, TaskId::Water90, |trial| {
+        let finding = Finding {
+            unwatched: watched::missing(trial),
+            ..read(trial)
+        };
+        let mut flags = judge(&finding, &exam.policy);
+        flags.extend(by_mouth::wet_before(trial));
+        flags
+    }));
+    if flags.is_empty() {
+        flags.push(rules::WATER_UNFINISHED.flag(
+            Level::Incomplete,
+            Domain::EatingDrinking,
+            "90 mL of water not given",
+        ));
+    }
+    flags
+}

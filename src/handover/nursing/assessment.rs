@@ -1,0 +1,94 @@
+//! The assessment: what was given, what came of it, and what was examined.
+
+use super::choking::choking;
+use super::cup::water_words;
+use super::flag::beside;
+use crate::clinical::decision::{Decision, Verdict};
+use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::oral;
+use crate::clinical::rules;
+use crate::clinical::task::TaskId;
+use crate::clinical::tasks::{self, by_mouth, own};
+use crate::clinical::trial::Trial;
+use crate::clinical::words::small;
+use crate::handover::room::{Part, always, kept, plain};
+use crate::handover::untested;
+use crate::record::visit::Visit;
+
+pub(super) fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
+    let mut parts = Vec::new();
+    let passed = |f: &&Flag| f.rule().id == rules::HOLD_PASSED.id;
+    parts.extend(
+        decision
+            .also
+            .iter()
+            .filter(passed)
+            .map(|f| kept(small(f.reason()))),
+    );
+    parts.extend(choking(visit).map(always));
+    for flag in &decision.clear {
+        if flag.rule().id == rules::DRY_FEW.id {
+            parts.push(plain(small(flag.reason())));
+        }
+    }
+    let cups: Vec<&Trial> = by_mouth::given(TaskId::Water90, &visit.exam).collect();
+    for (cup, n) in cups.iter().zip(1..) {
+        let which = match cups.len() {
+            1 => String::new(),
+            _ => format!("cup {n}: "),
+        };
+        parts.push(kept(format!("{which}{}", water_words(visit, cup))));
+    }
+    if matches!(decision.verdict, Verdict::Stop | Verdict::Refer) {
+        parts.extend(decision.missing.iter().map(beside));
+    }
+    for flag in &decision.also {
+        // What was gone past at the gate stands in the background, readings too.
+        let told =
+            flag.domain() != Domain::Urgent && flag.rule().id.starts_with("gate.") || passed(&flag);
+        match flag.domain() {
+            _ if told => {}
+            // What decides nothing is told where it is a flag, without its comparison.
+            Domain::Breathing | Domain::SpeechVoice | Domain::Mouth => {
+                if flag.level() >= Level::Refer {
+                    parts.push(kept(first_part(flag.reason())));
+                }
+            }
+            // The rate means nothing on a ward; that it was slow is said with what was drunk.
+            _ if flag.rule().id == rules::TIMED_WATER_SLOW.id => {}
+            Domain::Urgent | Domain::EatingDrinking => parts.push(beside(flag)),
+        }
+    }
+    parts.extend(untested::told(visit, decision).into_iter().map(plain));
+    parts.extend(
+        TaskId::ALL
+            .iter()
+            .filter_map(|task| tasks::summary(*task, &visit.exam))
+            .map(plain),
+    );
+    // A part each, so that what does not fit is counted and not cut.
+    parts.extend(own::told(&visit.exam).into_iter().map(kept));
+    parts
+}
+
+/// Face, mouth and throat, where the screen has it: exceptions with side and severity, what was
+/// not tested and why, and everything else in one sentence. No nerves.
+pub(super) fn examined(visit: &Visit, most: usize) -> Option<String> {
+    let screen = visit.screen?.screen();
+    let regions: Vec<oral::Region> = screen.oral.regions().collect();
+    let flagged = |item| {
+        oral::flags::of_item(&visit.exam, item)
+            .iter()
+            .any(|f| f.level() >= Level::Refer)
+    };
+    (!regions.is_empty()).then(|| oral::told::line(&visit.exam.oral, &regions, most, flagged))
+}
+
+/// A reason up to its comparison, which the full record has.
+fn first_part(reason: &str) -> String {
+    let end = reason
+        .find("; ")
+        .or_else(|| reason.find(". "))
+        .unwrap_or(reason.len());
+    small(&reason[..end])
+}

@@ -1,0 +1,103 @@
+//! The background: what holds at the gate, what was gone past, breathing and saturation.
+
+use crate::clinical::exam::Exam;
+use crate::clinical::gate::{self, State, hold_id};
+use crate::clinical::oral::against_gate::against_gate;
+use crate::clinical::rules;
+use crate::clinical::task::TaskId;
+use crate::clinical::tasks::{breath_taps, breathing, water};
+use crate::clinical::trial::Trial;
+use crate::clinical::words::small;
+use crate::handover::room::{Part, at_least, kept, plain};
+use crate::record::visit::Visit;
+
+/// Items of the gate worth saying when they hold, and the words for it.
+const HOLDING: [(&str, &str); 4] = [
+    ("awake", "awake"),
+    ("upright", "sits upright"),
+    ("saliva", "manages saliva"),
+    ("cough", "can cough"),
+];
+
+pub(in crate::handover) fn background(visit: &Visit, holds: bool) -> Vec<Part> {
+    let exam = &visit.exam;
+    let mut parts = Vec::new();
+    let against = against_gate(exam);
+    let holding: Vec<&str> = HOLDING
+        .iter()
+        .filter(|(id, _)| exam.gate.0.get(id).is_some_and(|a| a == gate::HOLDS))
+        // What was seen in the mouth later outranks it.
+        .filter(|(id, _)| against.iter().all(|a| a.item.id != *id))
+        .filter(|(id, _)| *id != "saliva" || !wet_before(exam))
+        .map(|(_, words)| *words)
+        .collect();
+    if holds && !holding.is_empty() {
+        parts.push(plain(holding.join(", ")));
+    }
+    parts.extend(against.iter().filter_map(|a| {
+        let on = exam.went_on(&a.hold, a.go_on)?;
+        Some(kept(small(&on.told(&a.says))))
+    }));
+    // The gravest first: what is counted and not listed is the least.
+    for wanted in [State::Block, State::Fix, State::Caution] {
+        for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
+            if state != wanted {
+                continue;
+            }
+            match exam.went_on(&hold_id(item, exception), gate::go_on(item)) {
+                Some(on) => {
+                    let words = small(&on.told(exception.words));
+                    parts.push(if item.rule.id == rules::GATE_AIRWAY_TUBE.id {
+                        at_least(small(exception.words), words)
+                    } else {
+                        kept(words)
+                    });
+                }
+                // Those that closed the gate stand in the situation already.
+                None if state >= State::Block => {}
+                None => parts.push(plain(small(exception.words))),
+            }
+        }
+    }
+    let mut rates = Vec::new();
+    let mut saturations: Vec<String> = Vec::new();
+    for trial in exam.trials.iter().filter(|t| t.task == TaskId::Breathing) {
+        let finding = breathing::read(trial);
+        rates.extend(
+            finding
+                .rates
+                .iter()
+                .map(|(r, m)| breathing::rate_words(*r, *m)),
+        );
+        if let Some(percent) = finding.spo2 {
+            saturations.push(breathing::spo2_words(
+                percent,
+                finding.oxygen,
+                finding.target,
+            ));
+        }
+    }
+    if rates.is_empty() && exam.age.is_some_and(|a| !a.is_adult()) {
+        rates.extend(
+            breath_taps::rate(exam)
+                .map(|(rate, _)| breathing::rate_words(rate, breathing::Method::Shorter)),
+        );
+    }
+    if !rates.is_empty() {
+        parts.push(kept(rates.join(", then ")));
+    }
+    if !saturations.is_empty() {
+        parts.push(kept(saturations.join(", then ")));
+    }
+    let asked = visit.screen.is_some_and(|id| id.screen().gate);
+    if parts.is_empty() && asked {
+        parts.push(plain("questions before the start not finished"));
+    }
+    parts
+}
+
+/// Whether the voice was heard wet before something was given.
+fn wet_before(exam: &Exam) -> bool {
+    let wet = |trial: &Trial| trial.choice(water::VOICE_BEFORE) == Some("wet");
+    exam.trials.iter().any(wet)
+}

@@ -1,0 +1,47 @@
+//! How a choking went.
+
+use crate::measure::time::{Millis, elapsed};
+use crate::record::visit::Visit;
+
+/// How a choking went.
+pub(in crate::handover) fn choking(visit: &Visit) -> Option<String> {
+    let choking = visit.choking()?;
+    let after = |at| {
+        elapsed(choking.since, at, true)
+            .length
+            .map_or_else(|| "an unknown time".to_owned(), minutes)
+    };
+    let help = choking.help.map_or_else(
+        || "help call not recorded".to_owned(),
+        |at| format!("help called after {}", after(at)),
+    );
+    let over = choking.over.map_or_else(
+        || "NOT back to baseline yet".to_owned(),
+        |at| format!("back to baseline after {}", after(at)),
+    );
+    let (_, earlier) = visit.chokings.split_last()?;
+    let what = match earlier.len() {
+        0 => "choking".to_owned(),
+        n => format!("choked {} times, the last time", n + 1),
+    };
+    // The one that went well does not cover the one before it.
+    let no_help = earlier.iter().any(|c| c.help.is_none());
+    let no_end = earlier.iter().any(|c| c.over.is_none());
+    let before = match (no_help, no_end) {
+        (true, true) => " (before that: help call not recorded, back to baseline not recorded)",
+        (true, false) => " (before that: help call not recorded)",
+        (false, true) => " (before that: back to baseline not recorded)",
+        (false, false) => "",
+    };
+    Some(format!("{what}: {help}, {over}{before}"))
+}
+
+/// "1 min 5 s".
+fn minutes(length: Millis) -> String {
+    let seconds = length.0.max(0) / 1000;
+    if seconds < 60 {
+        format!("{seconds} s")
+    } else {
+        format!("{} min {} s", seconds / 60, seconds % 60)
+    }
+}

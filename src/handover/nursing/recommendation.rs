@@ -1,0 +1,62 @@
+//! The recommendation: how to care for the person, what to watch for, when to screen again.
+
+use super::{addressed, sentence};
+use crate::clinical::decision::{Decision, Verdict};
+use crate::clinical::exam::EndedEarly;
+use crate::record::event::{Action, Plan};
+use crate::record::visit::Visit;
+
+pub(in crate::handover) fn recommendation(
+    visit: &Visit,
+    decision: &Decision,
+    plan: &Plan,
+    whole: bool,
+) -> String {
+    if decision.verdict == Verdict::NotDone(EndedEarly::Emergency) {
+        return "the local emergency procedure. Screen when it is over.".to_owned();
+    }
+    let (whom, _) = addressed(decision, plan);
+    // A limit of neck or spine goes before sitting up.
+    let limit = visit.exam.gate.0.get("spine").is_some_and(|a| a == "limit");
+    let position = if limit {
+        "as upright as the neck or spine limit allows"
+    } else {
+        "upright"
+    };
+    let first = match (decision.verdict, plan.action) {
+        (Verdict::Pass | Verdict::NoDecision, _) => format!(
+            "keep to the orders in force; food and drink only awake and {position}; mouth care"
+        ),
+        (_, Some(Action::NothingByMouth)) => format!("mouth care; {position}"),
+        _ => format!("only awake and {position}; mouth care"),
+    };
+    // How long is local: said only where the policy says it, and where something may be taken.
+    let upright = visit.exam.policy.upright_minutes;
+    let upright = if upright > 0 && plan.action != Some(Action::NothingByMouth) {
+        format!(
+            " {} for {upright} minutes after eating or drinking.",
+            if limit { "Stay so" } else { "Upright" }
+        )
+    } else {
+        String::new()
+    };
+    // Signs to watch for: adult dysphagia policy (NHS-AA). When to screen again: RNAO.
+    let mut text = format!(
+        "{first}.{upright} Watch for coughing or choking, a wet voice, watering eyes, colour change, fever. \
+         If any of these: {}call {whom} now.",
+        if plan.action == Some(Action::NothingByMouth) {
+            ""
+        } else {
+            "stop and "
+        },
+    );
+    if whole {
+        text.push_str(
+            " Screen again after any new weakness, drowsiness, chest or swallowing change.",
+        );
+    }
+    if !plan.remark.trim().is_empty() {
+        text.push_str(&format!(" {}.", sentence(&plan.remark)));
+    }
+    text
+}

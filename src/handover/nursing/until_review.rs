@@ -1,0 +1,104 @@
+//! What to do until somebody reviews.
+
+use super::sentence;
+use crate::clinical::decision::{Decision, Verdict};
+use crate::clinical::exam::EndedEarly;
+use crate::clinical::flag::Flag;
+use crate::clinical::sign::{Sign, SignTask, meaning};
+use crate::clinical::words::{capital, small};
+use crate::handover::action::deteriorating;
+use crate::handover::levels;
+use crate::record::event::{Action, Plan};
+use crate::record::visit::Visit;
+
+/// What to do until somebody reviews.
+pub(in crate::handover) fn until_review(
+    visit: &Visit,
+    decision: &Decision,
+    plan: &Plan,
+) -> Vec<String> {
+    let mut lines = Vec::new();
+    let mut line = |words: String| lines.push(words);
+    let nothing = "NOTHING BY MOUTH, tablets included, until assessed.";
+    let planned_risk = visit.exam.has_risk_plan();
+    let ask = "A plan to eat and drink with acknowledged risks exists: ask now whether it stands.";
+    let emergency = decision.verdict == Verdict::NotDone(EndedEarly::Emergency);
+    let nothing_by_mouth = emergency || plan.action == Some(Action::NothingByMouth);
+    if emergency {
+        if !visit.last_well.trim().is_empty() {
+            line(format!("Last well: {}.", sentence(&visit.last_well)));
+        }
+        line(nothing.to_owned());
+        if planned_risk {
+            line(ask.to_owned());
+        }
+    }
+    if deteriorating(decision) {
+        line("Breathing or alertness: use your local procedure for deterioration.".to_owned());
+    }
+    if decision.reasons.iter().any(no_swallow) {
+        line("No swallow was seen or felt: clear the mouth.".to_owned());
+    }
+    if decision.verdict.needs_action() {
+        match plan.action {
+            Some(Action::NothingByMouth) => {
+                line(nothing.to_owned());
+                if planned_risk {
+                    line(ask.to_owned());
+                }
+            }
+            Some(Action::KeepPlan) => line(format!(
+                "Keep the current plan, because {}.",
+                small(&sentence(&plan.because))
+            )),
+            Some(Action::AcknowledgedRisk) => line(if planned_risk {
+                "The plan to eat and drink with acknowledged risks goes on.".to_owned()
+            } else {
+                format!(
+                    "Acknowledged-risk plan, because {}: follow it where it is recorded.",
+                    small(&sentence(&plan.because))
+                )
+            }),
+            None => {}
+        }
+        line(
+            if plan.action == Some(Action::NothingByMouth) {
+                "Time-critical medicines: ask the prescriber now for another route."
+            } else {
+                "Time-critical medicines: ask the prescriber now."
+            }
+            .to_owned(),
+        );
+    }
+    // No level to drink or eat beside "nothing by mouth".
+    if !nothing_by_mouth {
+        lines.extend(diet(plan));
+    }
+    lines
+}
+
+/// Whether a flag says that something was given and no swallow came.
+fn no_swallow(flag: &Flag) -> bool {
+    SignTask::ALL
+        .iter()
+        .any(|task| meaning(Sign::NoSwallow, *task).1.id == flag.rule().id)
+}
+
+/// The levels the clinician picked, if any.
+fn diet(plan: &Plan) -> Option<String> {
+    let drink = plan
+        .drink
+        .and_then(levels::drink)
+        .map(|d| format!("drinks level {d}"));
+    let food = plan
+        .food
+        .and_then(levels::food)
+        .map(|f| format!("food level {f}"));
+    let both: Vec<String> = drink.into_iter().chain(food).collect();
+    (!both.is_empty()).then(|| {
+        format!(
+            "{}: set by the clinician, not by this screen.",
+            capital(&both.join(", "))
+        )
+    })
+}

@@ -1,0 +1,89 @@
+//! What is asked of a visit as it stands.
+
+use super::{Choking, Visit};
+use crate::clinical::assess::assess;
+use crate::clinical::decision::Decision;
+use crate::clinical::task::TaskId;
+use crate::clinical::tasks;
+use crate::clinical::trial::{MarkKind, Trial};
+
+impl Visit {
+    /// The trial with a number.
+    pub fn trial(&self, number: u32) -> Option<&Trial> {
+        self.exam.trials.iter().find(|t| t.number == number)
+    }
+
+    /// The trial whose newest press "undo" takes back on a task's page: that of the newest trial;
+    /// where the next one is only being made ready, a sign of the one before. Never more of that
+    /// one: it was given, and must not come up again as due.
+    pub fn undo_goes_to(&self, task: TaskId) -> Option<u32> {
+        let pressed = |trial: &Trial| trial.marks.iter().rev().find(|m| m.kind.pressed()).copied();
+        let newest = self.exam.latest(task)?;
+        if pressed(newest).is_some() {
+            return Some(newest.number);
+        }
+        let before = self.exam.latest_started(task)?;
+        matches!(pressed(before)?.kind, MarkKind::Sign(_)).then_some(before.number)
+    }
+
+    /// The number the next trial gets.
+    pub fn next_trial(&self) -> u32 {
+        self.exam
+            .trials
+            .iter()
+            .map(|t| t.number.saturating_add(1))
+            .max()
+            .unwrap_or(0)
+    }
+
+    /// What it is called.
+    pub fn label(&self) -> String {
+        self.details.as_ref().map_or_else(
+            || match self.exam.trials.first() {
+                Some(trial) if trial.task != TaskId::FreeCount => {
+                    tasks::spec(trial.task).title.to_owned()
+                }
+                _ => "Count".to_owned(),
+            },
+            |d| d.label.as_str().to_owned(),
+        )
+    }
+
+    /// A count that was made without a visit.
+    pub fn is_loose(&self) -> bool {
+        self.details.is_none() && !self.deleted && self.aside.is_empty()
+    }
+
+    /// Choking, if it happened: the newest.
+    pub fn choking(&self) -> Option<Choking> {
+        self.chokings.last().copied()
+    }
+
+    /// The decision of its screen, if it has one.
+    pub fn decision(&self) -> Option<Decision> {
+        self.screen.map(|id| assess(id.screen(), &self.exam))
+    }
+
+    /// Whether a time still runs in it.
+    pub fn running(&self) -> bool {
+        self.exam.trials.iter().any(is_running) || self.choking().is_some_and(|c| c.over.is_none())
+    }
+}
+
+/// Whether a trial was started and neither its time nor its watch has ended.
+pub fn is_running(trial: &Trial) -> bool {
+    use crate::clinical::task::Phase;
+    let Some(newest) = trial.marks.last() else {
+        return false;
+    };
+    // Any moment after the newest mark tells a state that only a mark can change.
+    matches!(
+        tasks::spec(trial.task).phase(trial, newest.at),
+        Phase::Running(_) | Phase::Watching(_) | Phase::Countdown(_)
+    )
+}
+
+/// The tasks that have at least one trial.
+pub fn tried(visit: &Visit, task: TaskId) -> bool {
+    visit.exam.trials.iter().any(|t| t.task == task)
+}

@@ -1,0 +1,287 @@
+//! The fold: what each event changes in a visit.
+
+use super::texts::{Issue, Told};
+use super::{Aside, Choking, Decided, Visit};
+use crate::clinical::go_on::WentOn;
+use crate::clinical::oral::flags::emergency;
+use crate::clinical::screen::ScreenId;
+use crate::clinical::tasks;
+use crate::clinical::trial::{Mark, MarkKind, Trial};
+use crate::json;
+use crate::measure::order::put_in_order;
+use crate::measure::time::{Millis, Stamp};
+use crate::record::envelope::{Envelope, VisitId};
+use crate::record::event::{Details, Event};
+
+impl Visit {
+    /// Rebuilds a visit from its stored events, whatever order they come in.
+    pub fn replay(id: VisitId, mut stored: Vec<Envelope>) -> Visit {
+        put_in_order(&mut stored, |a, b| a.seq.cmp(&b.seq));
+        let mut visit = Visit::new(id);
+        for envelope in stored {
+            visit.take(&envelope);
+        }
+        visit
+    }
+
+    /// Takes one stored event. One that can't be read is set aside and changes nothing else.
+    pub fn take(&mut self, envelope: &Envelope) {
+        // Sequences have no gaps; where there is one, something was lost.
+        let gap = envelope.seq.saturating_sub(self.next);
+        self.next = self.next.max(envelope.seq.saturating_add(1));
+        self.exam.unread = self.exam.unread.saturating_add(gap);
+        match envelope.open() {
+            Ok(event) => self.apply(event, envelope.at),
+            Err(why) => {
+                self.exam.unread = self.exam.unread.saturating_add(1);
+                self.aside.push(Aside {
+                    raw: json::write(envelope).unwrap_or_else(|_| envelope.body.clone()),
+                    why,
+                })
+            }
+        }
+    }
+
+    fn apply(&mut self, event: Event, at: Stamp) {
+        if self.deleted {
+            return;
+        }
+        if self.opened == Millis::ZERO {
+            self.opened = at.wall;
+        }
+        self.touched = at.wall;
+        self.pressed_since_decided |= matches!(
+            event,
+            Event::Mark { .. }
+                | Event::Undo { .. }
+                | Event::Answer { .. }
+                | Event::Attached { .. }
+                | Event::Choking(_)
+                | Event::NotChoking
+                | Event::Gate(_)
+                | Event::GateCleared(_)
+                | Event::Oral(_)
+                | Event::OralTakenBack(_)
+                | Event::SignMoved { .. }
+                | Event::EndedEarly(_)
+                | Event::TakenUpAgain
+                | Event::Details(_)
+                | Event::ScreenChosen(_)
+        );
+        match event {
+            Event::Opened {
+                details,
+                screen,
+                policy,
+                role,
+                ..
+            } => {
+                self.exam.policy = policy;
+                self.know(details);
+                self.choose(screen);
+                self.role = role;
+            }
+            Event::Details(details) => self.know(details),
+            Event::ScreenChosen(screen) => self.choose(Some(screen)),
+            Event::Role(role) => self.role = role,
+            Event::Gate(answers) => {
+                let before = emergency(&self.exam);
+                self.exam.gate.0.extend(answers);
+                self.exam.emergency_changed |= before && !emergency(&self.exam);
+            }
+            Event::GateCleared(item) => {
+                let before = emergency(&self.exam);
+                self.exam.gate.0.remove(&item);
+                self.exam.emergency_changed |= before && !emergency(&self.exam);
+            }
+            Event::Oral(press) => self.exam.oral.take(press),
+            Event::OralTakenBack(items) => self.exam.oral.take_back(&items),
+            Event::OralCue { region, cue } => self.exam.oral.take_cue(region, cue),
+            Event::Order(order) => self.exam.order = order,
+            Event::TrialOpened {
+                trial,
+                task,
+                length,
+            } => self.exam.trials.push(Trial::new(task, trial, length)),
+            Event::Mark { trial, at, kind } => self.mark(trial, Mark { at, kind }),
+            Event::Undo { trial } => {
+                if self.move_back(trial) {
+                    return;
+                }
+                if let Some(trial) = self.trial_mut(trial)
+                    && let Some(last) = trial.marks.iter().rposition(|m| m.kind.pressed())
+                {
+                    let gone = trial.marks.remove(last);
+                    // The time that ran from it never ran out.
+                    match gone.kind {
+                        MarkKind::Start => trial.marks.retain(|m| m.kind.pressed()),
+                        MarkKind::End => trial.marks.retain(|m| m.kind != MarkKind::WatchOver),
+                        // One press made both: the start is the first thing counted.
+                        MarkKind::Tap
+                            if trial
+                                .marks
+                                .last()
+                                .is_some_and(|m| m.kind == MarkKind::Start && m.at == gone.at)
+                                && tasks::spec(trial.task).pad.first_counts =>
+                        {
+                            trial.marks.clear();
+                        }
+                        _ => {}
+                    }
+                    // An answer about what was timed is none without a time.
+                    if let (None, Some(untimed)) = (trial.start(), tasks::spec(trial.task).untimed)
+                    {
+                        trial.answers.remove(untimed.question);
+                    }
+                }
+            }
+            Event::Hidden { from, to } => {
+                for trial in &mut self.exam.trials {
+                    if trial.start().is_some() {
+                        trial.hidden.push((from, to));
+                    }
+                }
+            }
+            Event::Answer {
+                trial,
+                question,
+                answer,
+            } => {
+                if let Some(trial) = self.trial_mut(trial) {
+                    match answer {
+                        Some(answer) => trial.answers.insert(question, answer),
+                        None => {
+                            trial.answers.remove(&question);
+                        }
+                    }
+                }
+            }
+            Event::WentOn {
+                hold,
+                because,
+                by,
+                says,
+            } => {
+                self.exam.went_on.push(WentOn {
+                    hold,
+                    because,
+                    by,
+                    says,
+                });
+            }
+            Event::SignMoved { from, to, sign, at } => self.move_sign(
+                from,
+                to,
+                Mark {
+                    at,
+                    kind: MarkKind::Sign(sign),
+                },
+            ),
+            Event::EndedEarly(why) => self.exam.ended = Some(why),
+            Event::TakenUpAgain => self.exam.ended = None,
+            Event::Choking(since) => {
+                self.exam.choked = true;
+                self.chokings.push(Choking {
+                    since,
+                    help: None,
+                    over: None,
+                });
+                self.exam.chokings.push(since);
+            }
+            Event::NotChoking => {
+                // The newest was the mistake; one before it was not.
+                self.chokings.pop();
+                self.exam.chokings.pop();
+                self.exam.choked = !self.chokings.is_empty();
+            }
+            Event::HelpCalled(at) => {
+                if let Some(choking) = self.chokings.last_mut() {
+                    choking.help = Some(at);
+                }
+            }
+            Event::BackToBaseline(at) => {
+                if let Some(choking) = self.chokings.last_mut() {
+                    choking.over = Some(at);
+                }
+            }
+            Event::LastWell(words) => self.last_well = words,
+            Event::Plan(plan) => self.plan = plan,
+            Event::Decided {
+                verdict,
+                versions,
+                policy,
+                ..
+            } => {
+                self.pressed_since_decided = false;
+                self.decided = Some(Decided {
+                    verdict,
+                    versions,
+                    policy,
+                });
+            }
+            Event::Issued {
+                route,
+                text,
+                clock,
+                which,
+            } => self.issue(Issue {
+                route,
+                text,
+                clock,
+                which,
+            }),
+            Event::Told { whom, read_back } => self.told.push(Told {
+                whom,
+                read_back,
+                at: at.wall,
+                of: self
+                    .last_text()
+                    .map_or(String::new(), |issue| issue.clock.clone()),
+            }),
+            Event::Attached {
+                trial,
+                task,
+                length,
+                marks,
+                hidden,
+                answers,
+                ..
+            } => {
+                let mut copy = Trial::new(task, trial, length);
+                copy.marks = marks
+                    .into_iter()
+                    .map(|(at, kind)| Mark { at, kind })
+                    .collect();
+                copy.hidden = hidden;
+                copy.answers = answers.into_iter().collect();
+                self.attach(copy);
+            }
+            Event::AttachedTo(visit) => self.attached_to = Some(visit),
+            Event::Closed(how) => {
+                self.closed = Some((how, self.open_reasons()));
+            }
+            Event::Deleted => {
+                *self = Visit {
+                    next: self.next,
+                    opened: self.opened,
+                    touched: at.wall,
+                    deleted: true,
+                    ..Visit::new(self.id.clone())
+                };
+            }
+        }
+    }
+
+    fn choose(&mut self, screen: Option<ScreenId>) {
+        self.screen = screen;
+        self.exam.screen = screen;
+    }
+
+    /// Takes over what is known of the person.
+    fn know(&mut self, details: Details) {
+        self.exam.age = details.age;
+        self.exam.sex = details.sex;
+        self.exam.language = details.language;
+        self.details = Some(details);
+    }
+}

@@ -1,0 +1,136 @@
+//! A visit: what stands in it once its events are folded.
+
+use super::envelope::{Unreadable, VisitId};
+use super::event::{Details, Plan, Versions};
+use crate::clinical::exam::Exam;
+use crate::clinical::person::Role;
+use crate::clinical::screen::ScreenId;
+use crate::clinical::trial::Mark;
+use crate::measure::time::{Millis, Stamp, elapsed};
+
+mod asked;
+mod fold;
+mod open;
+mod texts;
+mod trials;
+
+pub use asked::{is_running, tried};
+pub use texts::{Issue, Told};
+
+/// The decision as it was recorded.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Decided {
+    /// The verdict's id.
+    pub verdict: String,
+    /// Versions in force.
+    pub versions: Versions,
+    /// The policy's name.
+    pub policy: String,
+}
+
+/// Choking, as it went.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Choking {
+    /// Since when.
+    pub since: Stamp,
+    /// When help was called.
+    pub help: Option<Stamp>,
+    /// When it was over.
+    pub over: Option<Stamp>,
+}
+
+impl Choking {
+    /// For so long after its press it can still be called a slip.
+    const SLIP: Millis = Millis::from_secs(120);
+
+    /// Whether it may have been pressed by mistake: just now, and nothing was recorded of it since.
+    /// Later, a slip on the way to its page would take a real one back.
+    pub fn may_be_a_slip(&self, now: Stamp) -> bool {
+        let so_far = elapsed(self.since, now, true).length;
+        self.help.is_none()
+            && self.over.is_none()
+            && so_far.is_some_and(|so_far| so_far < Choking::SLIP)
+    }
+}
+
+/// Events that could not be read: set aside, still in the store.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Aside {
+    /// The record as it stands, as text.
+    pub raw: String,
+    /// Why.
+    pub why: Unreadable,
+}
+
+/// A visit as it stands.
+#[derive(Clone, Debug)]
+pub struct Visit {
+    /// Its id.
+    pub id: VisitId,
+    /// The next event's sequence number.
+    pub next: u32,
+    /// When it was begun, by the wall clock.
+    pub opened: Millis,
+    /// When something last happened, by the wall clock.
+    pub touched: Millis,
+    /// Person and place.
+    pub details: Option<Details>,
+    /// The screen chosen.
+    pub screen: Option<ScreenId>,
+    /// Who holds the phone.
+    pub role: Role,
+    /// Everything the rules look at.
+    pub exam: Exam,
+    /// Chokings, oldest first.
+    pub chokings: Vec<Choking>,
+    /// When last well, in an emergency.
+    pub last_well: String,
+    /// The plan for the handover.
+    pub plan: Plan,
+    /// The decision as last recorded.
+    pub decided: Option<Decided>,
+    /// Texts that left, oldest first.
+    pub issued: Vec<Issue>,
+    /// Who was told.
+    pub told: Vec<Told>,
+    /// Signs that were given to the other trial: from, to, and the mark.
+    moved: Vec<(u32, u32, Mark)>,
+    /// Whether anything was pressed or answered after the decision was recorded.
+    pub pressed_since_decided: bool,
+    /// How an earlier refer or stop was closed, and what was open then.
+    pub closed: Option<(String, Vec<String>)>,
+    /// The visit this loose count was attached to.
+    pub attached_to: Option<VisitId>,
+    /// Only a tombstone is left.
+    pub deleted: bool,
+    /// What could not be read.
+    pub aside: Vec<Aside>,
+}
+
+impl Visit {
+    /// A visit in which nothing has happened.
+    pub fn new(id: VisitId) -> Visit {
+        Visit {
+            id,
+            next: 0,
+            opened: Millis::ZERO,
+            touched: Millis::ZERO,
+            details: None,
+            screen: None,
+            role: Role::default(),
+            exam: Exam::default(),
+            chokings: Vec::new(),
+            last_well: String::new(),
+            plan: Plan::default(),
+            decided: None,
+            issued: Vec::new(),
+            told: Vec::new(),
+            moved: Vec::new(),
+            pressed_since_decided: false,
+            closed: None,
+            attached_to: None,
+            deleted: false,
+            aside: Vec::new(),
+        }
+    }
+}

@@ -1,0 +1,31 @@
+//! What somebody is still to look at: reasons of a refer or stop that nobody closed.
+
+use super::Visit;
+
+impl Visit {
+    /// What somebody is to look at: the reasons of a refer or stop, and each choking.
+    pub(super) fn open_reasons(&self) -> Vec<String> {
+        let reasons = self.decision().map_or(Vec::new(), |d| d.reasons);
+        let mut open: Vec<String> = reasons
+            .iter()
+            .map(|flag| format!("{} {}", flag.rule().id, flag.reason()))
+            .collect();
+        if !open.is_empty() {
+            open.extend(self.chokings.iter().map(|_| "choking".to_owned()));
+        }
+        open
+    }
+
+    /// Whether there is a reason for a refer or stop that nobody closed. What was closed speaks for
+    /// itself alone: a choke that took the place of a cough is open.
+    pub fn unclosed(&self) -> bool {
+        let mut closed = match &self.closed {
+            Some((_, reasons)) => reasons.clone(),
+            None => Vec::new(),
+        };
+        self.open_reasons().iter().any(|reason| {
+            let known = closed.iter().position(|c| c == reason);
+            known.map(|at| closed.swap_remove(at)).is_none()
+        })
+    }
+}

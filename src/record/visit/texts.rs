@@ -1,0 +1,84 @@
+//! The texts that left, and who was told of them.
+
+use super::Visit;
+use crate::measure::time::Millis;
+use crate::record::event::{Route, Text};
+
+/// A text that left the app.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Issue {
+    /// How.
+    pub route: Route,
+    /// The exact text.
+    pub text: String,
+    /// The time it carries.
+    pub clock: String,
+    /// Which.
+    pub which: Text,
+}
+
+impl Issue {
+    /// The line that says which text it replaces; empty where it is the first.
+    fn corrects(&self) -> &str {
+        let first = self.text.lines().next().unwrap_or_default();
+        if first.starts_with("CORRECTED ") {
+            first
+        } else {
+            ""
+        }
+    }
+}
+
+/// Somebody who was told of the text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Told {
+    /// Who.
+    pub whom: String,
+    /// Whether it was read back.
+    pub read_back: bool,
+    /// When.
+    pub at: Millis,
+    /// The time that the text carries which was the newest then.
+    pub of: String,
+}
+
+impl Visit {
+    /// Takes a text that left. Two texts of one minute carry the same time: who was told of the
+    /// first does not know of the second.
+    pub(super) fn issue(&mut self, issue: Issue) {
+        let before = self.last_text().cloned();
+        self.issued.push(issue);
+        let newest = self.last_text().cloned();
+        if let (Some(before), Some(newest)) = (before, newest)
+            && before.clock == newest.clock
+            && before.text != newest.text
+        {
+            for told in self.told.iter_mut().filter(|t| t.of == newest.clock) {
+                told.of.push_str(", since replaced");
+            }
+        }
+    }
+
+    /// The newest text for nursing, as it left first: sent once more with the same words, it is the
+    /// same text.
+    pub fn last_text(&self) -> Option<&Issue> {
+        let mut texts = self
+            .issued
+            .iter()
+            .rev()
+            .filter(|issue| issue.which == Text::Nursing);
+        let newest = texts.next()?;
+        texts
+            .take_while(|issue| {
+                let same_minute = issue.clock == newest.clock;
+                issue.corrects() == newest.corrects() && !(same_minute && issue.text != newest.text)
+            })
+            .last()
+            .or(Some(newest))
+    }
+
+    /// Whether the text for the nurse has left the app. A full note alone tells the ward nothing.
+    pub fn handed_over(&self) -> bool {
+        self.issued.iter().any(|issue| issue.which == Text::Nursing)
+    }
+}
