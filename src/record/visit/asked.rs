@@ -82,8 +82,3 @@ pub fn is_running(trial: &Trial) -> bool {
         Phase::Running(_) | Phase::Watching(_) | Phase::Countdown(_)
     )
 }
-
-/// The tasks that have at least one trial.
-pub fn tried(visit: &Visit, task: TaskId) -> bool {
-    visit.exam.trials.iter().any(|t| t.task == task)
-}

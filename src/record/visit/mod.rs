@@ -14,7 +14,7 @@ mod open;
 mod texts;
 mod trials;
 
-pub use asked::{is_running, tried};
+pub use asked::is_running;
 pub use texts::{Issue, Told};
 
 /// The decision as it was recorded.
