@@ -78,6 +78,10 @@ pub fn is_deterioration(flag: &Flag) -> bool {
     BREATHING.contains(&flag.rule().id)
 }
 
+/// What names the local procedure for it.
+pub const DETERIORATION: &str =
+    "Breathing or alertness: use your local procedure for deterioration.";
+
 /// Whether the local procedure for deterioration is to be named.
 pub fn deteriorating(decision: &Decision) -> bool {
     // What closed the gate, and a low reading in a trial, stand under what is missing. An
