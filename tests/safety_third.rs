@@ -20,9 +20,10 @@ use penlight::clinical::sign::Sign;
 use penlight::clinical::task::TaskId;
 use penlight::clinical::tasks::{breathing, saturation};
 use penlight::clinical::trial::MarkKind;
+use penlight::handover::action;
 use penlight::handover::nursing::MOST;
 use penlight::record::envelope::{Envelope, SCHEMA};
-use penlight::record::event::{Action, Event, Versions};
+use penlight::record::event::{Action, Event, Plan, Versions};
 use penlight::record::head::Head;
 use script::*;
 
@@ -346,6 +347,21 @@ fn why_the_doctor_is_called_is_told_whatever_else_is_missing() {
     let text = s.text();
     assert!(first_line(&s).contains("the doctor now"), "{text}");
     assert!(text.contains("89 %"), "{text}");
+}
+
+/// Several reasons to stop: the one that calls the doctor is never the one that is cut.
+#[test]
+fn the_reason_that_calls_the_doctor_is_told_before_other_stops() {
+    let mut s = long(Role::Slp);
+    s.dry(&[]).dry(&[]);
+    timed(&mut s, 300_000, &[(Sign::NoSwallow, 1_000)], "clear");
+    s.open(TaskId::Meal);
+    s.mark(500_000, MarkKind::Start)
+        .mark(520_000, MarkKind::Sign(Sign::BreathingChange))
+        .mark(600_000, MarkKind::End);
+    let text = s.text();
+    assert!(first_line(&s).contains("the doctor now"), "{text}");
+    assert!(text.contains("breathing changed"), "{text}");
 }
 
 /// An emergency, and before it a sign: however much else keeps the gate closed.
@@ -811,4 +827,24 @@ fn a_choking_that_was_never_over_leaves_the_next_its_own() {
     let told = "choked 2 times, the last time: help call not recorded, back to baseline after 30 s \
                 (before that: back to baseline not recorded)";
     assert!(s.text().contains(told), "{}", s.text());
+}
+
+/// Words to the ward under "no sign seen", and then a cough that is told and not counted.
+#[test]
+fn a_remark_made_before_a_late_cough_does_not_stand_after_it() {
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    let decision = s.visit.decision().unwrap();
+    s.say(Event::Plan(Plan {
+        remark: "May have his tea now".to_owned(),
+        ..action::standing(&decision, &s.visit.plan)
+    }));
+    assert!(s.text().contains("tea now"), "{}", s.text());
+    s.mark(180_000, MarkKind::Sign(Sign::Cough));
+    assert_eq!(s.verdict(), Verdict::Pass);
+    let text = s.text();
+    assert!(
+        text.contains("coughed 72 seconds") && !text.contains("tea now"),
+        "{text}"
+    );
 }

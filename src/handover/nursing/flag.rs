@@ -4,7 +4,7 @@ use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::rules;
 use crate::clinical::sign::{Sign, SignTask, meaning};
 use crate::clinical::words::small;
-use crate::handover::action::is_deterioration;
+use crate::handover::action::{calls_doctor, is_deterioration};
 use crate::handover::room::{Part, always, kept};
 use crate::measure::order::put_in_order;
 
@@ -43,11 +43,11 @@ pub(super) fn is_seen(flag: &Flag) -> bool {
         || Sign::ALL.into_iter().any(named)
 }
 
-/// The gravest first: what there is no room for is never failing breathing, nor what was seen.
+/// The gravest first: what there is no room for is never what calls the doctor, nor what was seen.
 pub(super) fn gravest_first<'a>(flags: impl Iterator<Item = &'a Flag>) -> Vec<&'a Flag> {
     let mut flags: Vec<&Flag> = flags.collect();
-    let rest = |flag: &Flag| (!is_deterioration(flag), !is_seen(flag));
-    put_in_order(&mut flags, |a, b| rest(a).cmp(&rest(b)));
+    let grave = |flag: &Flag| (flag.level(), calls_doctor(flag), is_seen(flag));
+    put_in_order(&mut flags, |a, b| grave(b).cmp(&grave(a)));
     flags
 }
 

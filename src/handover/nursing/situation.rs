@@ -10,10 +10,10 @@ use crate::handover::room::{Part, kept, some_of};
 use crate::record::visit::Visit;
 
 pub(super) fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
-    let reasons = || decision.reasons.iter().map(situated);
+    let reasons = || gravest_first(decision.reasons.iter());
     let words = |words: &str| kept(words);
     let mut parts: Vec<Part> = match decision.verdict {
-        Verdict::Stop | Verdict::Refer => reasons().collect(),
+        Verdict::Stop | Verdict::Refer => reasons().into_iter().map(situated).collect(),
         Verdict::Incomplete => {
             let missing = gravest_first(decision.missing.iter());
             missing.into_iter().map(situated).collect()
@@ -34,7 +34,7 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, most: usize) -> Stri
             let (is, seen): (Vec<&Flag>, Vec<&Flag>) = decision.missing.iter().partition(urgent);
             let seen = gravest_first(seen.into_iter().filter(|f| is_seen(f)));
             is.into_iter()
-                .chain(&decision.reasons)
+                .chain(reasons())
                 .chain(seen)
                 .map(situated)
                 .collect()
