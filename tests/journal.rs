@@ -538,6 +538,7 @@ fn a_loose_count_is_attached_as_a_copy() {
         marks: vec![(at(0), MarkKind::Start), (at(900), MarkKind::Tap)],
         hidden: vec![(at(10), at(20))],
         answers: vec![("cue".to_owned(), Answer::Choice("shown".to_owned()))],
+        chokings: Vec::new(),
     };
     let visit = folded(&[opened(), attached]);
     let copy = visit.trial(4).unwrap();
@@ -1084,6 +1085,7 @@ fn one_of_each() -> Vec<Event> {
             marks: vec![(at(0), MarkKind::Start), (at(900), MarkKind::Tap)],
             hidden: vec![(at(10), at(20))],
             answers: vec![("not-valid".to_owned(), Answer::Choice("neck".to_owned()))],
+            chokings: Vec::new(),
         },
         Event::AttachedTo(visit_id(7)),
         Event::Closed("seen by speech-language pathology".to_owned()),
@@ -1379,6 +1381,7 @@ fn any_event(
                 marks,
                 hidden: Vec::new(),
                 answers: Vec::new(),
+                chokings: Vec::new(),
             }
         }),
         3 => any::<Index>().prop_map(|i| {

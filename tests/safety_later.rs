@@ -295,6 +295,7 @@ fn an_attached_older_count_takes_back_no_failing_breathing() {
         marks,
         hidden: Vec::new(),
         answers: Vec::new(),
+        chokings: Vec::new(),
     });
     assert!(
         first_line(&s).contains("the doctor now")

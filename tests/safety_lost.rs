@@ -542,6 +542,7 @@ fn an_attached_older_count_takes_back_no_missing_swallow() {
         marks,
         hidden: Vec::new(),
         answers: Vec::new(),
+        chokings: Vec::new(),
     });
     assert!(
         !holds(TaskId::Water90, &s.visit.exam).is_empty(),
@@ -769,6 +770,7 @@ fn a_sign_keeps_its_weight_whatever_comes_after_it() {
         ],
         hidden: Vec::new(),
         answers: Vec::new(),
+        chokings: Vec::new(),
     });
     assert!(s.text().starts_with("STOP"), "{}", s.text());
     // A cough with the first own trial, and the same again without.

@@ -244,9 +244,13 @@ fn before_a_cracker_come_allergy_teeth_and_order() {
         because: "Needed for the assessment".to_owned(),
         by: Role::Slp,
         says: String::new(),
+        lapsed: false,
     });
     assert!(holds(TaskId::Cracker, &wrong).is_empty());
-    wrong.trials.push(eaten(2, 20, 2, 30_000));
+    wrong.trials.push(Trial {
+        reasons: 1,
+        ..eaten(2, 20, 2, 30_000)
+    });
     let told = words(&decision(&wrong).also);
     assert!(told.contains("A cracker was given despite this"), "{told}");
 }

@@ -5,7 +5,7 @@ use super::exam::{EndedEarly, Exam};
 use super::flag::{Domain, Flag, Level};
 use super::gate::{self, State};
 use super::gate_flags;
-use super::hold::COULD_BE_NEW;
+use super::hold::stands;
 use super::oral;
 use super::rules;
 use super::screen::Screen;
@@ -28,9 +28,9 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     }
     // What was added to the screen counts as soon as it was begun, or refused.
     for task in screen.extras() {
-        let told = exam.latest_started(task).is_some()
+        let told = by_mouth::given(task, exam).next().is_some()
             || by_mouth::refused(task, exam).is_some()
-            || exam.latest(task).and_then(by_mouth::wet_before).is_some();
+            || by_mouth::wet_before(task, exam).is_some();
         if told {
             flags.extend(tasks::flags(task, exam));
         }
@@ -84,32 +84,23 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
             "age not given: the rules for adults were used",
         ));
     }
-    // A reason for going on that led to nothing is no news.
-    let given = |task| exam.latest_started(task).is_some();
-    for on in &exam.went_on {
-        // The gate and the breathing say theirs themselves, beside the reading; so does what the
-        // mouth shows against the gate, not weakness that could be new.
-        if ["gate.", "oral.", "breathing."]
-            .iter()
-            .any(|own| on.hold.starts_with(own))
-            && !on.hold.starts_with(COULD_BE_NEW)
-        {
+    for (n, on) in exam.went_on.iter().enumerate() {
+        // What still stands is told with what was gone past.
+        if !on.lapsed && stands(&on.hold, exam) {
             continue;
         }
-        let own = on.hold.starts_with(rules::CRACKER_NOT_FOR.id);
-        let water = [TaskId::Water90, TaskId::Sips, TaskId::TimedWater];
-        let meal = given(TaskId::Meal);
-        let what = if meal && on.hold.starts_with("choked.Meal") {
-            "A meal was watched"
-        } else if !own && given(TaskId::Own) {
-            "A trial by mouth was given"
-        } else if !own && water.into_iter().any(given) {
-            "Water was given"
-        } else if given(TaskId::Cracker) {
-            "A cracker was given"
-        } else if !own && meal {
-            "A meal was watched"
-        } else {
+        // A reason for going on that led to nothing is no news.
+        let cracker = on.hold.starts_with(rules::CRACKER_NOT_FOR.id);
+        let led_to = exam.trials.iter().find_map(|trial| match trial.task {
+            _ if trial.reasons <= n => None,
+            TaskId::Cracker => Some("A cracker was given"),
+            _ if cracker => None,
+            TaskId::Own => Some("A trial by mouth was given"),
+            TaskId::Meal => Some("A meal was watched"),
+            task if tasks::spec(task).by_mouth => Some("Water was given"),
+            _ => None,
+        });
+        let Some(what) = led_to else {
             continue;
         };
         flags.push(rules::HOLD_PASSED.flag(
@@ -130,7 +121,8 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     flags
 }
 
-/// What is told of a count that was attached: that no sign was in it clears nothing, and is a note.
+/// What is told of a count that was attached: that no sign was in it clears nothing, and is a note;
+/// failing breathing is what it is anywhere.
 fn attached_told(flag: Flag) -> Option<Flag> {
     match (flag.domain().decides(), flag.level()) {
         (false, _) | (true, Level::Refer | Level::Stop | Level::Note) => Some(flag),
@@ -138,7 +130,7 @@ fn attached_told(flag: Flag) -> Option<Flag> {
             let (rule, domain) = (flag.rule(), flag.domain());
             Some(rule.flag(Level::Note, domain, flag.reason().to_owned()))
         }
-        (true, Level::Incomplete) => None,
+        (true, Level::Incomplete) => breathing::closes(&flag).then_some(flag),
     }
 }
 
@@ -161,7 +153,7 @@ pub fn gate_closed(exam: &Exam) -> Option<EndedEarly> {
     closed.or_else(|| {
         breathing::blocks(exam)
             .iter()
-            .any(|b| b.closes() && exam.went_on(&b.hold, b.go_on).is_none())
+            .any(|b| breathing::closes(&b.flag) && exam.went_on(&b.hold, b.go_on).is_none())
             .then_some(EndedEarly::GateClosed)
     })
 }

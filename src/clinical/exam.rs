@@ -153,6 +153,6 @@ impl Exam {
         self.went_on
             .iter()
             .rev()
-            .find(|on| on.hold == hold && !on.because.trim().is_empty() && who_may.open_to(on.by))
+            .find(|on| on.hold == hold && on.counts() && who_may.open_to(on.by))
     }
 }

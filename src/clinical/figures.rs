@@ -11,7 +11,7 @@ use crate::measure::time::{Doubt, Millis};
 use crate::measure::window::Window;
 
 /// A second press within this time after another is pointed out.
-const QUICK: Millis = Millis(60);
+pub(super) const QUICK: Millis = Millis(60);
 
 /// The figures of the newest trial; of every trial where several are asked for, what speaks against
 /// one beside it.

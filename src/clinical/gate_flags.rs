@@ -5,13 +5,17 @@ use super::flag::{Domain, Flag, Level};
 use super::gate::{Exception, Group, Item, State, go_on, hold_id};
 use super::oral::against_gate;
 use super::rules;
+use crate::measure::order::put_in_order;
 
 /// What the gate says about this examination: notes, and what was gone past with a reason.
 ///
 /// A closed gate itself is not a flag but the end of the visit, see [`super::decision`].
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut flags = Vec::new();
-    for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
+    // The gravest first: what can be put right on the spot never stands for what closes the gate.
+    let mut exceptions: Vec<_> = exam.gate.exceptions(&exam.policy).collect();
+    put_in_order(&mut exceptions, |a, b| b.2.cmp(&a.2));
+    for (item, exception, state) in exceptions {
         flags.push(of(exam, item, exception, state));
     }
     flags.extend(against_gate::flags(exam));

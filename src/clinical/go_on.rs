@@ -39,9 +39,17 @@ pub struct WentOn {
     /// What was gone past, in the words that stood there; empty in records of earlier versions.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub says: String,
+    /// What was gone past stood otherwise since: come again, it is asked for anew.
+    #[serde(skip)]
+    pub lapsed: bool,
 }
 
 impl WentOn {
+    /// Whether it speaks for its hold: with a reason, for what stands since it was given.
+    pub fn counts(&self) -> bool {
+        !self.lapsed && !self.because.trim().is_empty()
+    }
+
     /// What was gone past, and that it was, for the record and the handover.
     pub fn told(&self, what: &str) -> String {
         format!(

@@ -142,10 +142,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
             hold(block.hold, says, "", block.go_on, block.flag.rule());
         }
         // As answered here, or as it would be taken over from the trial before.
-        let heard = exam
-            .latest(task)
-            .and_then(|t| t.choice(water::VOICE_BEFORE))
-            .map(str::to_owned);
+        let heard = by_mouth::heard_before(task, exam).map(str::to_owned);
         let taken = tasks::taken_over(task, exam)
             .into_iter()
             .find(|(question, _)| *question == water::VOICE_BEFORE)
@@ -207,6 +204,24 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
     holds
 }
 
+/// Whether a hold is one of the gate's answers, or of what the mouth shows against them.
+pub fn is_of_state(hold: &str) -> bool {
+    let own = hold.starts_with("gate.") || hold.starts_with("oral.");
+    own && !hold.starts_with(COULD_BE_NEW)
+}
+
+/// Whether the gate, the mouth or the breathing still show what was gone past: then they tell so
+/// themselves.
+pub fn stands(hold: &str, exam: &Exam) -> bool {
+    let gate = || {
+        let mut now = exam.gate.exceptions(&exam.policy);
+        now.any(|(item, exception, _)| gate::hold_id(item, exception) == hold)
+    };
+    gate()
+        || against_gate(exam).iter().any(|a| a.hold == hold)
+        || breathing::blocks(exam).iter().any(|b| b.hold == hold)
+}
+
 /// What was seen in a task that holds another, or its own next trial.
 ///
 /// Watching a meal gives nothing: what stops every trial holds it, and the choke that does so holds
@@ -245,8 +260,7 @@ fn by_sign(begins: String, seen: &[Flag], advice: &str) -> Option<Hold> {
 
 /// What to do about a sign of a task of which nobody said whose it was.
 fn say_whose(of: TaskId, exam: &Exam) -> &'static str {
-    let newest = exam.latest_started(of);
-    match newest.is_some_and(|trial| !lag::late(trial).is_empty()) {
+    match by_mouth::given(of, exam).any(|trial| !lag::late(trial).is_empty()) {
         true => "Say beside that trial whether the next was in the mouth.",
         false => "",
     }

@@ -91,6 +91,8 @@ pub struct Trial {
     /// The SpO2 that stood when it was started, in tenths of a percent. A reading may be typed over
     /// later; what the trial began with is not.
     pub spo2_before: Option<i32>,
+    /// How many reasons for going on had been given when it was started: what they led to.
+    pub reasons: usize,
 }
 
 impl Trial {
@@ -104,6 +106,7 @@ impl Trial {
             hidden: Vec::new(),
             answers: Table::default(),
             spo2_before: None,
+            reasons: 0,
         }
     }
 

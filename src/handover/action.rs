@@ -78,6 +78,15 @@ pub fn is_deterioration(flag: &Flag) -> bool {
     BREATHING.contains(&flag.rule().id)
 }
 
+/// Whether a flag is what calls the doctor, now.
+pub fn calls_doctor(flag: &Flag) -> bool {
+    is_deterioration(flag) || CHOKING.contains(&flag.rule().id)
+}
+
+/// What names the local procedure for it.
+pub const DETERIORATION: &str =
+    "Breathing or alertness: use your local procedure for deterioration.";
+
 /// Whether the local procedure for deterioration is to be named.
 pub fn deteriorating(decision: &Decision) -> bool {
     // What closed the gate, and a low reading in a trial, stand under what is missing. An
@@ -106,9 +115,14 @@ pub fn suggested(decision: &Decision) -> (Whom, ByWhen) {
 /// others: "keep the plan" pressed while the screen was incomplete does not stand after a choke,
 /// nor one pressed for an unfinished cup after a cough, nor the remark beside it.
 pub fn standing(decision: &Decision, plan: &Plan) -> Plan {
-    let basis = basis(decision);
-    // Plans of earlier versions carry the verdict alone, or with its rules.
-    let known = [decision.verdict.id(), &basis, &rules_of(decision)];
+    let basis = basis(decision, true);
+    // Plans of earlier versions carry the verdict alone, or with its rules, or no notes.
+    let known = [
+        decision.verdict.id(),
+        &basis,
+        &self::basis(decision, false),
+        &rules_of(decision),
+    ];
     if known.contains(&plan.verdict.as_str()) {
         plan.clone()
     } else {
@@ -119,9 +133,10 @@ pub fn standing(decision: &Decision, plan: &Plan) -> Plan {
     }
 }
 
-/// What a plan is made for: the verdict, and a digest of all that speaks for it. A plan that is
-/// asked for once too often is the safe side.
-fn basis(decision: &Decision) -> String {
+/// What a plan is made for: the verdict, and a digest of all that speaks for it, with what is only
+/// noted of eating and drinking: a late cough. A plan that is asked for once too often is the safe
+/// side.
+fn basis(decision: &Decision, notes: bool) -> String {
     // FNV-1a; each part ends with a zero, so that two never read as one.
     let mut digest = 0xcbf2_9ce4_8422_2325_u64;
     let mut add = |words: &str| {
@@ -132,12 +147,20 @@ fn basis(decision: &Decision) -> String {
     if let Verdict::NotDone(why) = decision.verdict {
         add(why.words());
     }
-    for flag in decision.reasons.iter().chain(&decision.missing) {
+    let noted = decision
+        .also
+        .iter()
+        .filter(|f| notes && f.domain().decides());
+    let speaks = decision.reasons.iter().chain(&decision.missing);
+    for flag in speaks.chain(noted) {
         add(flag.rule().id);
         add(flag.reason());
     }
     if deteriorating(decision) {
         add("deteriorating");
+    }
+    if notes {
+        add("notes");
     }
     add(&decision.chokings);
     format!("{} {digest:016x}", decision.verdict.id())

@@ -269,6 +269,9 @@ pub enum Event {
         /// Its answers.
         #[serde(default)]
         answers: Vec<(String, Answer)>,
+        /// Chokings noted with it: since when, when help was called, when it was over.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        chokings: Vec<(Stamp, Option<Stamp>, Option<Stamp>)>,
     },
     /// This loose count was attached to a visit.
     AttachedTo(VisitId),

@@ -4,7 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use super::envelope::VisitId;
 use super::visit::Visit;
-use crate::clinical::decision::short_of;
+use crate::clinical::decision::{Verdict, short_of};
+use crate::clinical::exam::EndedEarly;
 use crate::measure::time::Millis;
 
 /// A visit in one line. Derived from its events; written in the same transaction as each of them.
@@ -53,7 +54,11 @@ impl Head {
             // As it was recorded: a later version of the rules does not rewrite it.
             // What was pressed after it may: then it is the verdict that stands now.
             verdict: visit.decided.as_ref().map_or(String::new(), |decided| {
-                let now = decision.as_ref().map(|d| d.verdict.id());
+                let now = decision.as_ref().map(|d| d.verdict);
+                if now == Some(Verdict::NotDone(EndedEarly::Emergency)) {
+                    return "Emergency".to_owned();
+                }
+                let now = now.map(Verdict::id);
                 match now.filter(|now| *now != decided.verdict && visit.pressed_since_decided) {
                     Some(now) => format!("Now: {}", short_of(now)),
                     None => short_of(&decided.verdict).to_owned(),

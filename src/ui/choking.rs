@@ -96,14 +96,23 @@ pub(super) fn choking_page() -> Piece {
             ),
             // Outside what is drawn with the events: it goes by the clock.
             when(
-                move || desk
-                    .visit
-                    .with(|v| v.and_then(Visit::choking))
-                    .is_some_and(|c| c.may_be_a_slip(desk.now.get())),
+                move || newest(desk).is_some_and(|c| c.may_be_a_slip(desk.now.get())),
                 move || button("", "Pressed by mistake", move || mistaken(desk))
+            ),
+            // One whose end nobody marked would swallow the next.
+            when(
+                move || newest(desk).is_some_and(|c| c.may_hide_another(desk.now.get())),
+                move || button("", "This is a new choking", move || {
+                    desk.record([Event::Choking(clock::now())]);
+                    desk.hold_still();
+                })
             )
         ],
     )
+}
+
+fn newest(desk: Desk) -> Option<Choking> {
+    desk.visit.with(|v| v.and_then(Visit::choking))
 }
 
 /// "1:05" for a clock that may run for minutes.

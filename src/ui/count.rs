@@ -190,6 +190,7 @@ pub(super) fn attach() -> Piece {
 
 /// Copies the count into a visit and notes on the count where it went.
 fn attach_to(desk: Desk, count: &Visit, visit: Visit) {
+    let mut chokings = count.chokings.iter().map(|c| (c.since, c.help, c.over));
     let copies: Vec<Event> = count
         .exam
         .trials
@@ -204,11 +205,17 @@ fn attach_to(desk: Desk, count: &Visit, visit: Visit) {
             marks: trial.marks.iter().map(|m| (m.at, m.kind)).collect(),
             hidden: trial.hidden.clone(),
             answers: trial.answers.clone().into_iter().collect(),
+            // With the first, once.
+            chokings: chokings.by_ref().collect(),
         })
         .collect();
     let to = visit.id.clone();
-    desk.record([Event::AttachedTo(to.clone())]);
+    // The visit first: stopped in between, a count is attached twice and not lost.
     desk.visit.set(Some(visit));
     desk.record(copies);
+    let visit = desk.visit.with_untracked(|v| v.cloned());
+    desk.visit.set(Some(count.clone()));
+    desk.record([Event::AttachedTo(to.clone())]);
+    desk.visit.set(visit);
     desk.go(Route::Visit(to, Page::Overview));
 }

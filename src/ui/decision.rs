@@ -11,7 +11,8 @@ use crate::clinical::flag::Flag;
 use crate::clinical::oral::points;
 use crate::clinical::rules;
 use crate::draw::{El, Piece, all, el, live};
-use crate::record::event::Event;
+use crate::handover::action::{DETERIORATION, deteriorating, suggested};
+use crate::record::event::{Event, Whom};
 
 /// The page.
 pub(super) fn decision_page() -> Piece {
@@ -51,6 +52,12 @@ fn shown(decision: Decision, ended: bool) -> Piece {
         .visit
         .with_untracked(|v| v.map(steps::next))
         .filter(|page| *page != Page::Decision && verdict == Verdict::Incomplete);
+    // The headline names neither.
+    let doctor = verdict.needs_action() && suggested(&decision).0 == Whom::Doctor;
+    let urgent = [
+        doctor.then_some("Call the doctor now."),
+        deteriorating(&decision).then_some(DETERIORATION),
+    ];
     let to_handover = {
         let reasons: Vec<(String, String)> = decision
             .reasons
@@ -105,7 +112,8 @@ fn shown(decision: Decision, ended: bool) -> Piece {
                     .with(el("span").attr("aria-hidden", "true").with(shape).with(" "))
                     .with(verdict.headline())
             )
-            .with(why.map(|w| el("p").with(w))),
+            .with(why.map(|w| el("p").with(w)))
+            .with(urgent.map(|words| words.map(|w| el("p").with(el("b").with(w))))),
         list("Why", &decision.reasons),
         list("Missing or not valid", &decision.missing),
         list("No sign", &decision.clear),

@@ -262,7 +262,7 @@ fn gate_findings() -> Piece {
                 v.map_or(Vec::new(), |v| {
                     crate::clinical::tasks::breathing::blocks(&v.exam)
                         .into_iter()
-                        .filter(|b| b.closes())
+                        .filter(|b| crate::clinical::tasks::breathing::closes(&b.flag))
                         .collect::<Vec<_>>()
                 })
             });

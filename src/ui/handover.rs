@@ -396,7 +396,7 @@ fn text_and_ways() -> Piece {
 /// Told whom, and whether it was read back: afterwards.
 fn told() -> Piece {
     let desk = Desk::get();
-    let issued = follow(move || desk.visit.with(|v| v.is_some_and(|v| !v.issued.is_empty())));
+    let issued = follow(move || desk.visit.with(|v| v.is_some_and(Visit::handed_over)));
     let told = follow(move || {
         desk.visit
             .with(|v| v.map(|v| v.told.clone()).unwrap_or_default())

@@ -5,7 +5,7 @@ use super::desk::Desk;
 use super::follow::follow;
 use super::parts::{button, para};
 use crate::clinical::task::TaskId;
-use crate::clinical::tasks::{lag, own_shared};
+use crate::clinical::tasks::{by_mouth, lag, own_shared};
 use crate::clinical::trial::Answer;
 use crate::clinical::words::capital;
 use crate::draw::{Piece, el, live};
@@ -80,12 +80,12 @@ fn of(desk: Desk, task: TaskId, visit: &Visit) -> Vec<Sayable> {
     near.chain(shared).chain(late(desk, task, visit)).collect()
 }
 
-/// A sign long after the minute of the newest trial, before the next was said to be given: it may
-/// be the next one's, given with both hands busy.
+/// A sign long after the minute of a trial, before the next was said to be given: it may be the
+/// next one's, given with both hands busy.
 fn late(desk: Desk, task: TaskId, visit: &Visit) -> Vec<Sayable> {
-    let newest = visit.exam.latest_started(task);
-    let late = newest.map_or(Vec::new(), lag::late);
-    late.into_iter()
+    let given = || by_mouth::given(task, &visit.exam);
+    given()
+        .flat_map(lag::late)
         .map(|late| {
             let seconds = (late.after.0 + 999) / 1000;
             let stands = format!(
@@ -97,7 +97,12 @@ fn late(desk: Desk, task: TaskId, visit: &Visit) -> Vec<Sayable> {
                 question: lag::late_id(late.at),
                 answer: Some(Answer::Choice(lag::NOTHING.to_owned())),
             };
-            let (to, mut given) = desk.next_given(visit, task, late.at);
+            // Where the next was given since, it is that one.
+            let next = given().skip_while(|t| t.number != late.trial).nth(1);
+            let (to, mut given) = match next {
+                Some(next) => (next.number, Vec::new()),
+                None => desk.next_given(visit, task, late.at),
+            };
             given.push(Event::SignMoved {
                 from: late.trial,
                 to,

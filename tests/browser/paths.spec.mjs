@@ -437,6 +437,27 @@ test.describe("choking", () => {
     await expect(walk.button(BUTTONS.mistake)).toHaveCount(0);
   });
 
+  test("one whose end nobody marked does not swallow the next", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.toWater();
+    await walk.press(BUTTONS.choking);
+    await walk.settle();
+    await expect(walk.button(BUTTONS.newChoking)).toHaveCount(0);
+    await walk.press(BUTTONS.helpCalled);
+    await walk.wait(600_000);
+    await walk.press(BUTTONS.newChoking);
+    await walk.settle();
+    // The clock is the new one's, and so is what is noted of it.
+    await expect(walk.button(BUTTONS.newChoking)).toHaveCount(0);
+    await expect(walk.button(BUTTONS.helpCalled)).toBeVisible();
+    await walk.press(BUTTONS.baseline);
+    await walk.press(BUTTONS.decision);
+    await expect(walk.main.getByText(SAYS.doctorNow)).toBeVisible();
+    const text = await handOver(walk);
+    expect(text).toContain("choked 2 times, the last time: help call not recorded, back to baseline after 0 s " +
+      "(before that: back to baseline not recorded)");
+  });
+
   test("left without a word, it is where the visit goes on", async ({ page }) => {
     const walk = await Walk.start(page);
     await walk.toWater();

@@ -233,7 +233,10 @@ fn other_trials() -> Vec<(&'static str, Exam, Level)> {
     passed.trials.truncate(2);
     let hold = holds(TaskId::Water90, &passed).remove(0);
     passed.went_on.push(went_on(&hold.id, Role::Slp));
-    passed.trials.push(water());
+    passed.trials.push(Trial {
+        reasons: 1,
+        ..water()
+    });
     let unread = Exam {
         unread: 1,
         ..exam_with_water(water())

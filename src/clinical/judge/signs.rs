@@ -66,7 +66,7 @@ pub fn judge_in(task: SignTask, place: &str, seen: &[SeenSign]) -> Vec<Flag> {
                 .collect();
             if let Some(first) = same.first() {
                 let (level, rule) = first.means(task);
-                let words = format!("{place}{}", words(*first, &same));
+                let words = format!("{place}{}", words(*first, &same, level));
                 flags.push(rule.flag(level, Domain::EatingDrinking, words));
             }
         }
@@ -75,9 +75,10 @@ pub fn judge_in(task: SignTask, place: &str, seen: &[SeenSign]) -> Vec<Flag> {
 }
 
 /// "coughed", "coughed 20 seconds after the swallow", "coughed 3 times".
-fn words(first: SeenSign, same: &[SeenSign]) -> String {
+fn words(first: SeenSign, same: &[SeenSign], level: Level) -> String {
     let past = first.sign.past();
-    let late = if first.is_late() {
+    // What stops every trial counts whenever it was seen.
+    let late = if first.is_late() && level != Level::Stop {
         ": later than the 60 seconds that count"
     } else {
         ""

@@ -125,9 +125,15 @@ pub fn judge(plan: &Plan, sips: &[Sip]) -> Vec<Flag> {
             Level::Pass,
             eating,
             format!(
-                "sips of {} mL, each given {} and watched: no sign",
+                "sips of {} mL, each given {} and watched{}",
                 sizes.join(", "),
-                times(plan.repeats)
+                times(plan.repeats),
+                // What decides nothing was seen all the same.
+                if sips.iter().all(|sip| sip.signs.is_empty()) {
+                    ": no sign"
+                } else {
+                    ""
+                }
             ),
         ));
     }

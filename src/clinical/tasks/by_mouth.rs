@@ -47,9 +47,19 @@ impl Offer {
 
 /// The trials of a task that were given, in order.
 pub fn given(task: TaskId, exam: &Exam) -> impl DoubleEndedIterator<Item = &Trial> {
-    exam.trials
-        .iter()
-        .filter(move |t| t.task == task && t.start().is_some())
+    let of = move |t: &&Trial| t.task == task && was_given(t);
+    exam.trials.iter().filter(of)
+}
+
+/// Started, or with a sign in it though the entry of its start is lost.
+fn was_given(trial: &Trial) -> bool {
+    trial.start().is_some() || trial.signs().next().is_some()
+}
+
+/// The trials of a task that were opened after the last that was given, the newest first.
+fn opened(task: TaskId, exam: &Exam) -> impl Iterator<Item = &Trial> {
+    let trials = exam.trials.iter().rev().filter(move |t| t.task == task);
+    trials.take_while(|t| !was_given(t))
 }
 
 /// The signs of a trial, a voice that was heard to have changed among them.
@@ -104,25 +114,34 @@ fn voice_before_open(trial: &Trial) -> bool {
         && !trial.answers.contains_key(water::VOICE_BEFORE)
 }
 
-/// Why a trial was not given, in words; none where it was, or where nobody said.
-pub fn not_given(trial: &Trial) -> Option<String> {
-    if trial.start().is_some() {
-        return None;
-    }
+/// What was said of why a trial was not given, in words; none where nobody said.
+pub fn said_not_given(trial: &Trial) -> Option<String> {
     water::read(trial).not_given.map(small)
 }
 
-/// Why the next trial of a task was not given: what was said of those opened after the last that
-/// was.
-pub fn refused(task: TaskId, exam: &Exam) -> Option<String> {
-    let trials = exam.trials.iter().rev().filter(|t| t.task == task);
-    let mut open = trials.take_while(|t| t.start().is_none());
-    open.find_map(not_given)
+/// Why a trial was not given, in words; none where it was, or where nobody said.
+pub fn not_given(trial: &Trial) -> Option<String> {
+    said_not_given(trial).filter(|_| trial.start().is_none())
 }
 
-/// A wet voice before anything was given, as the hold says it: told though nothing was given then.
-pub fn wet_before(trial: &Trial) -> Option<Flag> {
-    let wet = trial.start().is_none() && trial.choice(water::VOICE_BEFORE) == Some("wet");
+/// Why the next trial of a task was not given: what was said of those opened after the last that
+/// was, or beside that one, which stands on the page until the next is opened.
+pub fn refused(task: TaskId, exam: &Exam) -> Option<String> {
+    let last = given(task, exam).next_back();
+    opened(task, exam).chain(last).find_map(said_not_given)
+}
+
+/// The voice as it was heard last before the trial to come, or before the newest.
+pub fn heard_before(task: TaskId, exam: &Exam) -> Option<&str> {
+    let heard = |t: &'_ Trial| t.choice(water::VOICE_BEFORE).is_some();
+    let newest = opened(task, exam).find(|t| heard(t));
+    newest.or(exam.latest(task))?.choice(water::VOICE_BEFORE)
+}
+
+/// A wet voice before something that was then not given, as the hold says it: told all the same.
+pub fn wet_before(task: TaskId, exam: &Exam) -> Option<Flag> {
+    let mut opened = opened(task, exam);
+    let wet = opened.any(|t| t.choice(water::VOICE_BEFORE) == Some("wet"));
     wet.then(|| rules::GATE_SALIVA.flag(Level::Incomplete, Domain::EatingDrinking, WET_BEFORE))
 }
 

@@ -2,6 +2,7 @@
 
 use crate::clinical::compare::{self, Comparison};
 use crate::clinical::exam::Exam;
+use crate::clinical::figures::QUICK;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::norms::{Method, Quantity, Task, Unit};
 use crate::clinical::person::Age;
@@ -12,6 +13,7 @@ use crate::clinical::task::{
 };
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::clinical::words::small;
+use crate::measure::series::Series;
 use crate::measure::time::{Doubt, Millis};
 use crate::measure::window::{Window, WindowCount};
 
@@ -190,6 +192,20 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         )];
     }
     let n = finding.count.count();
+    let quick = Series::new(finding.count.inside.iter().copied())
+        .quicker_than(QUICK)
+        .len();
+    if n >= EXPECTED && n - quick.min(n) < EXPECTED {
+        // A finger that bounced: no swallow comes between.
+        return vec![rules::DRY_NOT_VALID.flag(
+            Level::Incomplete,
+            eating,
+            format!(
+                "Dry swallows: count again. {quick} came within {} ms of the one before",
+                QUICK.0
+            ),
+        )];
+    }
     if n >= EXPECTED
         && !matches!(
             finding.doubt,

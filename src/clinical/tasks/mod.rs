@@ -187,6 +187,7 @@ pub fn summary(id: TaskId, exam: &Exam) -> Option<String> {
 /// What a task's rules say about an examination.
 pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
     let mut flags = own_flags(id, exam);
+    flags.extend(by_mouth::wet_before(id, exam));
     let fell = saturation::flags(id, exam);
     // Choking that was pressed on its own page may have been with any of them.
     let choked = exam.choked && spec(id).by_mouth;
@@ -249,8 +250,7 @@ fn of_all(exam: &Exam, id: TaskId, judge: impl Fn(&Trial) -> Vec<Flag>) -> Vec<F
         t.task == id
             && (t.start().is_some()
                 || t.signs().next().is_some()
-                || by_mouth::not_given(t).is_some()
-                || by_mouth::wet_before(t).is_some())
+                || by_mouth::not_given(t).is_some())
     };
     let mut trials = exam.trials.iter().filter(tells).peekable();
     if trials.peek().is_none() {

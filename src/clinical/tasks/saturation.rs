@@ -48,15 +48,23 @@ pub fn fell(trial: &Trial, exam: &Exam) -> bool {
 }
 
 fn of_trial(at: usize, exam: &Exam) -> Vec<Flag> {
+    // Where nothing is swallowed it is a reading as any other.
+    if tasks::spec(exam.trials[at].task).pad.signs.is_none() {
+        return Vec::new();
+    }
     let before = before(at, exam);
     let during = exam.trials[at].number(LOWEST);
     let mut flags: Vec<Flag> = during
-        .map(|lowest| flag(before, lowest, "during", exam))
+        .map(|lowest| flag(before, lowest, "during the trial", exam))
         .into_iter()
         .collect();
     // Read on the page of the breaths once it was given: told there, judged here too.
     if let Some(after) = after(at, exam).filter(|after| during.is_none_or(|d| *after < d)) {
-        let judged = flag(before, after, "after", exam);
+        let when = match exam.trials[at].task {
+            TaskId::Meal => "after the meal",
+            _ => "after the trial",
+        };
+        let judged = flag(before, after, when, exam);
         flags.extend(Some(judged).filter(|f| f.level() > Level::Note));
     }
     flags
@@ -82,6 +90,7 @@ fn before(at: usize, exam: &Exam) -> Option<f64> {
 /// The lowest of what was read after a trial and before the next.
 fn after(at: usize, exam: &Exam) -> Option<f64> {
     // Without what stood at its start there is nothing to compare with.
+    exam.trials[at].start()?;
     exam.trials[at].spo2_before?;
     let later = &exam.trials[at + 1..];
     let given = |t: &Trial| tasks::spec(t.task).by_mouth && t.start().is_some();
@@ -107,7 +116,7 @@ fn flag(before: Option<f64>, lowest: f64, when: &str, exam: &Exam) -> Flag {
             Level::Stop,
             Domain::EatingDrinking,
             format!(
-                "oxygen saturation fell {words} {when} the trial (stopped for respiratory safety; \
+                "oxygen saturation fell {words} {when} (stopped for respiratory safety; \
                  a fall does not show aspiration)"
             ),
         );
@@ -118,6 +127,6 @@ fn flag(before: Option<f64>, lowest: f64, when: &str, exam: &Exam) -> Flag {
     rules::BREATHING_SPO2.flag(
         level,
         Domain::EatingDrinking,
-        format!("oxygen saturation {words} {when} the trial"),
+        format!("oxygen saturation {words} {when}"),
     )
 }

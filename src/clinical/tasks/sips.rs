@@ -281,14 +281,11 @@ pub fn run(trial: &Trial) -> Run {
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let eating = Domain::EatingDrinking;
-    let newest = exam.latest(TaskId::Sips);
     let refused = by_mouth::refused(TaskId::Sips, exam);
     if by_mouth::given(TaskId::Sips, exam).next().is_none() {
         let why = refused.map_or(String::new(), |why| format!(": {why}"));
         let words = format!("small sips of water not given{why}");
-        let unfinished = rules::SIPS_UNFINISHED.flag(Level::Incomplete, eating, words);
-        let wet = newest.and_then(by_mouth::wet_before);
-        return wet.into_iter().chain([unfinished]).collect();
+        return vec![rules::SIPS_UNFINISHED.flag(Level::Incomplete, eating, words)];
     }
     let mut flags = sips::judge(&plan(&exam.policy), &sips(exam, false));
     let runs: Vec<Run> = by_mouth::given(TaskId::Sips, exam)

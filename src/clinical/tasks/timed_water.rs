@@ -229,12 +229,9 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut before = None;
     let mut trials = by_mouth::given(TaskId::TimedWater, exam).peekable();
     if trials.peek().is_none() {
-        let newest = exam.latest(TaskId::TimedWater);
         let why = by_mouth::refused(TaskId::TimedWater, exam);
         let why = why.map_or(String::new(), |why| format!(": {why}"));
-        let wet = newest.and_then(by_mouth::wet_before);
-        let not_given = unfinished(format!("timed cup of water not given{why}"));
-        return wet.into_iter().chain([not_given]).collect();
+        return vec![unfinished(format!("timed cup of water not given{why}"))];
     }
     while let Some(trial) = trials.next() {
         let signs = signs::judge(SignTask::TimedWater, &by_mouth::seen(trial));

@@ -2,8 +2,9 @@
 
 use super::choking::choking;
 use super::cup::water_words;
-use super::flag::beside;
+use super::flag::{gravest_first, is_seen, situated, worded};
 use crate::clinical::decision::{Decision, Verdict};
+use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::oral;
 use crate::clinical::rules;
@@ -18,6 +19,22 @@ use crate::record::visit::Visit;
 pub(super) fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
     let mut parts = Vec::new();
     let passed = |f: &&Flag| f.rule().id == rules::HOLD_PASSED.id;
+    parts.extend(choking(visit).map(always));
+    // What was gone past at the gate stands in the background, readings too.
+    let told_there = |f: &Flag| f.domain() != Domain::Urgent && f.rule().id.starts_with("gate.");
+    // What was seen comes before what was gone past for it: of these there may be many.
+    let missing = beside_signs(visit, decision);
+    let also = decision
+        .also
+        .iter()
+        .filter(|f| f.domain().decides() && !told_there(f));
+    let seen = gravest_first(
+        missing
+            .iter()
+            .chain(also)
+            .filter(|f| is_seen(f) && !passed(f)),
+    );
+    parts.extend(seen.into_iter().map(situated));
     parts.extend(
         decision
             .also
@@ -25,7 +42,6 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
             .filter(passed)
             .map(|f| kept(small(f.reason()))),
     );
-    parts.extend(choking(visit).map(always));
     for flag in &decision.clear {
         if flag.rule().id == rules::DRY_FEW.id {
             parts.push(plain(small(flag.reason())));
@@ -39,13 +55,15 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
         };
         parts.push(kept(format!("{which}{}", water_words(visit, cup))));
     }
-    if matches!(decision.verdict, Verdict::Stop | Verdict::Refer) {
-        parts.extend(decision.missing.iter().map(beside));
-    }
+    parts.extend(
+        missing
+            .iter()
+            .filter(|f| !is_seen(f))
+            .map(|f| plain(worded(f))),
+    );
     for flag in &decision.also {
-        // What was gone past at the gate stands in the background, readings too.
-        let told =
-            flag.domain() != Domain::Urgent && flag.rule().id.starts_with("gate.") || passed(&flag);
+        let seen = flag.domain().decides() && is_seen(flag);
+        let told = told_there(flag) || passed(&flag) || seen;
         match flag.domain() {
             _ if told => {}
             // What decides nothing is told where it is a flag, without its comparison.
@@ -56,7 +74,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
             }
             // The rate means nothing on a ward; that it was slow is said with what was drunk.
             _ if flag.rule().id == rules::TIMED_WATER_SLOW.id => {}
-            Domain::Urgent | Domain::EatingDrinking => parts.push(beside(flag)),
+            Domain::Urgent | Domain::EatingDrinking => parts.push(plain(worded(flag))),
         }
     }
     parts.extend(untested::told(visit, decision).into_iter().map(plain));
@@ -69,6 +87,28 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
     // A part each, so that what does not fit is counted and not cut.
     parts.extend(own::told(&visit.exam).into_iter().map(kept));
     parts
+}
+
+/// What is missing beside the signs that decided; where the screen was not done, what is missing of
+/// what was begun of it.
+fn beside_signs(visit: &Visit, decision: &Decision) -> Vec<Flag> {
+    let begun = |flag: &&Flag| {
+        let tasks = TaskId::ALL.iter().copied();
+        let mut begun = tasks.filter(|task| visit.exam.latest_started(*task).is_some());
+        let own = begun.any(|task| {
+            let own = tasks::flags(task, &visit.exam);
+            own.iter().any(|own| own.reason() == flag.reason())
+        });
+        own && !is_seen(flag)
+    };
+    let missing = decision.missing.iter();
+    match decision.verdict {
+        Verdict::Stop | Verdict::Refer => missing.cloned().collect(),
+        Verdict::NotDone(why) if why != EndedEarly::Emergency => {
+            missing.filter(begun).cloned().collect()
+        }
+        _ => Vec::new(),
+    }
 }
 
 /// Face, mouth and throat, where the screen has it: exceptions with side and severity, what was

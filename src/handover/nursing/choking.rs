@@ -13,7 +13,17 @@ pub(in crate::handover) fn choking(visit: &Visit) -> Option<String> {
     };
     let help = choking.help.map_or_else(
         || "help call not recorded".to_owned(),
-        |at| format!("help called after {}", after(at)),
+        // Noted once it was over: when it was, nobody knows.
+        |at| match choking.over {
+            Some(over)
+                if elapsed(over, at, true)
+                    .length
+                    .is_none_or(|l| l > Millis::ZERO) =>
+            {
+                "help called (noted afterwards)".to_owned()
+            }
+            _ => format!("help called after {}", after(at)),
+        },
     );
     let over = choking.over.map_or_else(
         || "NOT back to baseline yet".to_owned(),

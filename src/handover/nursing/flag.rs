@@ -1,13 +1,14 @@
 //! A flag in the text: its words, and how soon they may be cut.
 
-use crate::clinical::flag::{Flag, Level};
+use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::rules;
 use crate::clinical::sign::{Sign, SignTask, meaning};
 use crate::clinical::words::small;
-use crate::handover::action::is_deterioration;
-use crate::handover::room::{Part, always, kept, plain};
+use crate::handover::action::{calls_doctor, is_deterioration};
+use crate::handover::room::{Part, always, kept};
+use crate::measure::order::put_in_order;
 
-/// A flag in the situation: nothing of it is cut first.
+/// A flag in the situation, or one that says what was seen: nothing of it is cut first.
 pub(super) fn situated(flag: &Flag) -> Part {
     if is_airway_tube(flag) {
         always(worded(flag))
@@ -16,18 +17,9 @@ pub(super) fn situated(flag: &Flag) -> Part {
     }
 }
 
-/// A flag beside the headline: what was seen or read in a trial is among the last to be cut.
-pub(super) fn beside(flag: &Flag) -> Part {
-    if is_seen(flag) {
-        situated(flag)
-    } else {
-        plain(worded(flag))
-    }
-}
-
 /// A flag in words. A reading above its target reads as well as any, unless that is said.
 pub(super) fn worded(flag: &Flag) -> String {
-    let words = small(flag.reason());
+    let words = small(flag.reason().trim_end_matches('.'));
     if flag.rule().id == rules::BREATHING_SECOND_SCALE.id && flag.level() >= Level::Incomplete {
         format!("{words}, above the confirmed 88 to 92 %")
     } else {
@@ -42,7 +34,21 @@ pub(super) fn is_seen(flag: &Flag) -> bool {
         let table = |task: &SignTask| meaning(sign, *task).1.id == rule;
         flag.reason().contains(sign.past()) || SignTask::ALL.iter().any(table)
     };
-    is_airway_tube(flag) || is_deterioration(flag) || Sign::ALL.into_iter().any(named)
+    // An emergency, and what can't be read: a sign may stand in it.
+    let grave = [rules::RECORD_UNREAD.id, rules::GATE_SALIVA.id].contains(&rule);
+    grave
+        || flag.domain() == Domain::Urgent
+        || is_airway_tube(flag)
+        || is_deterioration(flag)
+        || Sign::ALL.into_iter().any(named)
+}
+
+/// The gravest first: what there is no room for is never what calls the doctor, nor what was seen.
+pub(super) fn gravest_first<'a>(flags: impl Iterator<Item = &'a Flag>) -> Vec<&'a Flag> {
+    let mut flags: Vec<&Flag> = flags.collect();
+    let grave = |flag: &Flag| (flag.level(), calls_doctor(flag), is_seen(flag));
+    put_in_order(&mut flags, |a, b| grave(b).cmp(&grave(a)));
+    flags
 }
 
 fn is_airway_tube(flag: &Flag) -> bool {

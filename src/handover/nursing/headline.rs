@@ -7,6 +7,7 @@ use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::Flag;
 use crate::clinical::rules;
 use crate::clinical::screen::ScreenId;
+use crate::clinical::tasks::breathing;
 use crate::handover::action::is_deterioration;
 use crate::record::event::Plan;
 use crate::record::visit::Visit;
@@ -52,12 +53,7 @@ pub(super) fn closed_by(decision: &Decision) -> Vec<&Flag> {
     }
     let closed = |f: &&Flag| {
         let id = f.rule().id;
-        let readings = [
-            rules::BREATHING_RATE.id,
-            rules::BREATHING_SPO2.id,
-            rules::BREATHING_SECOND_SCALE.id,
-        ];
-        readings.contains(&id) || id.starts_with("gate.") && id != rules::GATE_NOT_ASKED.id
+        breathing::closes(f) || id.starts_with("gate.") && id != rules::GATE_NOT_ASKED.id
     };
     // Failing breathing or alertness gives the headline, whatever else closed it.
     let (grave, others): (Vec<&Flag>, Vec<&Flag>) = decision

@@ -1,20 +1,23 @@
 //! The situation: what the decision rests on.
 
-use super::flag::{is_seen, situated};
+use super::flag::{gravest_first, is_seen, situated};
 use super::headline::closed_by;
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
-use crate::clinical::flag::{Domain, Flag, Level};
+use crate::clinical::flag::{Domain, Flag};
 use crate::clinical::screen::ScreenId;
 use crate::handover::room::{Part, kept, some_of};
 use crate::record::visit::Visit;
 
 pub(super) fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
-    let reasons = || decision.reasons.iter().map(situated);
+    let reasons = || gravest_first(decision.reasons.iter());
     let words = |words: &str| kept(words);
     let mut parts: Vec<Part> = match decision.verdict {
-        Verdict::Stop | Verdict::Refer => reasons().collect(),
-        Verdict::Incomplete => decision.missing.iter().map(situated).collect(),
+        Verdict::Stop | Verdict::Refer => reasons().into_iter().map(situated).collect(),
+        Verdict::Incomplete => {
+            let missing = gravest_first(decision.missing.iter());
+            missing.into_iter().map(situated).collect()
+        }
         Verdict::Pass if visit.screen == Some(ScreenId::OwnTrials) => {
             vec![words("own trials given")]
         }
@@ -25,13 +28,17 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, most: usize) -> Stri
         Verdict::NoDecision => {
             vec![words("examination done")]
         }
-        Verdict::NotDone(EndedEarly::Emergency) => decision
-            .missing
-            .iter()
-            .chain(&decision.reasons)
-            .filter(|f| f.domain() == Domain::Urgent || f.level() >= Level::Refer || is_seen(f))
-            .map(situated)
-            .collect(),
+        // What it is, then the signs, then what else was seen.
+        Verdict::NotDone(EndedEarly::Emergency) => {
+            let urgent = |f: &&Flag| f.domain() == Domain::Urgent;
+            let (is, seen): (Vec<&Flag>, Vec<&Flag>) = decision.missing.iter().partition(urgent);
+            let seen = gravest_first(seen.into_iter().filter(|f| is_seen(f)));
+            is.into_iter()
+                .chain(reasons())
+                .chain(seen)
+                .map(situated)
+                .collect()
+        }
         // The headline says why it was not done; what was seen before is told all the same.
         Verdict::NotDone(_) => {
             let closed = closed_by(decision);

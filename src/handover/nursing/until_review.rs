@@ -6,7 +6,7 @@ use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::Flag;
 use crate::clinical::sign::{Sign, SignTask, meaning};
 use crate::clinical::words::{capital, small};
-use crate::handover::action::deteriorating;
+use crate::handover::action::{DETERIORATION, deteriorating};
 use crate::handover::levels;
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;
@@ -34,7 +34,7 @@ pub(in crate::handover) fn until_review(
         }
     }
     if deteriorating(decision) {
-        line("Breathing or alertness: use your local procedure for deterioration.".to_owned());
+        line(DETERIORATION.to_owned());
     }
     if decision.reasons.iter().any(no_swallow) {
         line("No swallow was seen or felt: clear the mouth.".to_owned());

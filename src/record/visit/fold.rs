@@ -3,8 +3,10 @@
 use super::texts::{Issue, Told};
 use super::{Aside, Choking, Decided, Visit};
 use crate::clinical::go_on::WentOn;
+use crate::clinical::hold::{is_of_state, stands};
 use crate::clinical::oral::flags::emergency;
 use crate::clinical::screen::ScreenId;
+use crate::clinical::table::Table;
 use crate::clinical::tasks;
 use crate::clinical::trial::{Mark, MarkKind, Trial};
 use crate::json;
@@ -30,10 +32,13 @@ impl Visit {
         let gap = envelope.seq.saturating_sub(self.next);
         self.next = self.next.max(envelope.seq.saturating_add(1));
         self.exam.unread = self.exam.unread.saturating_add(gap);
+        // It may have been a sign.
+        self.pressed_since_decided |= gap > 0;
         match envelope.open() {
             Ok(event) => self.apply(event, envelope.at),
             Err(why) => {
                 self.exam.unread = self.exam.unread.saturating_add(1);
+                self.pressed_since_decided = true;
                 self.aside.push(Aside {
                     raw: json::write(envelope).unwrap_or_else(|_| envelope.body.clone()),
                     why,
@@ -84,18 +89,18 @@ impl Visit {
             Event::Details(details) => self.know(details),
             Event::ScreenChosen(screen) => self.choose(Some(screen)),
             Event::Role(role) => self.role = role,
-            Event::Gate(answers) => {
-                let before = emergency(&self.exam);
-                self.exam.gate.0.extend(answers);
-                self.exam.emergency_changed |= before && !emergency(&self.exam);
+            Event::Gate(answers) => self.at_gate(|gate| gate.extend(answers)),
+            Event::GateCleared(item) => self.at_gate(|gate| {
+                gate.remove(&item);
+            }),
+            Event::Oral(press) => {
+                self.exam.oral.take(press);
+                self.lapse();
             }
-            Event::GateCleared(item) => {
-                let before = emergency(&self.exam);
-                self.exam.gate.0.remove(&item);
-                self.exam.emergency_changed |= before && !emergency(&self.exam);
+            Event::OralTakenBack(items) => {
+                self.exam.oral.take_back(&items);
+                self.lapse();
             }
-            Event::Oral(press) => self.exam.oral.take(press),
-            Event::OralTakenBack(items) => self.exam.oral.take_back(&items),
             Event::OralCue { region, cue } => self.exam.oral.take_cue(region, cue),
             Event::Order(order) => self.exam.order = order,
             Event::TrialOpened {
@@ -167,6 +172,7 @@ impl Visit {
                     because,
                     by,
                     says,
+                    lapsed: false,
                 });
             }
             Event::SignMoved { from, to, sign, at } => self.move_sign(
@@ -179,31 +185,14 @@ impl Visit {
             ),
             Event::EndedEarly(why) => self.exam.ended = Some(why),
             Event::TakenUpAgain => self.exam.ended = None,
-            Event::Choking(since) => {
-                self.exam.choked = true;
-                self.chokings.push(Choking {
-                    since,
-                    help: None,
-                    over: None,
-                });
-                self.exam.chokings.push(since);
-            }
+            Event::Choking(since) => self.choked(since),
             Event::NotChoking => {
                 // The newest was the mistake; one before it was not.
                 self.chokings.pop();
-                self.exam.chokings.pop();
-                self.exam.choked = !self.chokings.is_empty();
+                self.which_choked();
             }
-            Event::HelpCalled(at) => {
-                if let Some(choking) = self.chokings.last_mut() {
-                    choking.help = Some(at);
-                }
-            }
-            Event::BackToBaseline(at) => {
-                if let Some(choking) = self.chokings.last_mut() {
-                    choking.over = Some(at);
-                }
-            }
+            Event::HelpCalled(at) => self.choking_or_lost(at).help = Some(at),
+            Event::BackToBaseline(at) => self.choking_or_lost(at).over = Some(at),
             Event::LastWell(words) => self.last_well = words,
             Event::Plan(plan) => self.plan = plan,
             Event::Decided {
@@ -245,8 +234,12 @@ impl Visit {
                 marks,
                 hidden,
                 answers,
+                chokings,
                 ..
             } => {
+                for (since, help, over) in chokings {
+                    self.choked_elsewhere(Choking { since, help, over });
+                }
                 let mut copy = Trial::new(task, trial, length);
                 copy.marks = marks
                     .into_iter()
@@ -270,6 +263,22 @@ impl Visit {
                 };
             }
         }
+    }
+
+    fn at_gate(&mut self, change: impl FnOnce(&mut Table<String>)) {
+        let before = emergency(&self.exam);
+        change(&mut self.exam.gate.0);
+        self.exam.emergency_changed |= before && !emergency(&self.exam);
+        self.lapse();
+    }
+
+    /// Reasons for what the gate and the mouth do not show any more speak for it no longer.
+    fn lapse(&mut self) {
+        let mut went_on = std::mem::take(&mut self.exam.went_on);
+        for on in &mut went_on {
+            on.lapsed |= is_of_state(&on.hold) && !stands(&on.hold, &self.exam);
+        }
+        self.exam.went_on = went_on;
     }
 
     fn choose(&mut self, screen: Option<ScreenId>) {

@@ -43,13 +43,30 @@ impl Choking {
     /// For so long after its press it can still be called a slip.
     const SLIP: Millis = Millis::from_secs(120);
 
+    /// One of which only the press is known.
+    pub const fn since(since: Stamp) -> Choking {
+        Choking {
+            since,
+            help: None,
+            over: None,
+        }
+    }
+
     /// Whether it may have been pressed by mistake: just now, and nothing was recorded of it since.
     /// Later, a slip on the way to its page would take a real one back.
     pub fn may_be_a_slip(&self, now: Stamp) -> bool {
+        self.help.is_none() && self.over.is_none() && self.is_fresh(now)
+    }
+
+    /// Whether one that comes now may be another: this one began a while ago, and nobody marked its
+    /// end.
+    pub fn may_hide_another(&self, now: Stamp) -> bool {
+        self.over.is_none() && !self.is_fresh(now)
+    }
+
+    fn is_fresh(&self, now: Stamp) -> bool {
         let so_far = elapsed(self.since, now, true).length;
-        self.help.is_none()
-            && self.over.is_none()
-            && so_far.is_some_and(|so_far| so_far < Choking::SLIP)
+        so_far.is_some_and(|so_far| so_far < Choking::SLIP)
     }
 }
 

@@ -1,13 +1,21 @@
 //! What somebody is still to look at: reasons of a refer or stop that nobody closed.
 
 use super::Visit;
+use crate::clinical::flag::{Domain, Flag};
 
 impl Visit {
-    /// What somebody is to look at: the reasons of a refer or stop, and each choking.
+    /// What somebody is to look at: the reasons of a refer or stop, an emergency, and each choking.
     pub(super) fn open_reasons(&self) -> Vec<String> {
-        let reasons = self.decision().map_or(Vec::new(), |d| d.reasons);
-        let mut open: Vec<String> = reasons
+        let Some(decision) = self.decision() else {
+            return Vec::new();
+        };
+        // An emergency stands among what kept the screen from being done.
+        let urgent = |f: &&Flag| f.domain() == Domain::Urgent;
+        let emergency = decision.missing.iter().filter(urgent);
+        let mut open: Vec<String> = decision
+            .reasons
             .iter()
+            .chain(emergency)
             .map(|flag| format!("{} {}", flag.rule().id, flag.reason()))
             .collect();
         if !open.is_empty() {

@@ -1,14 +1,22 @@
 //! The marks of its trials: where one goes, and whose a sign is.
 
-use super::Visit;
+use super::{Choking, Visit};
+use crate::clinical::task::TaskId;
 use crate::clinical::tasks::breathing;
 use crate::clinical::trial::{Mark, MarkKind, Trial};
+use crate::measure::time::Stamp;
 
 impl Visit {
     pub(super) fn mark(&mut self, number: u32, mark: Mark) {
         let spo2 = (mark.kind == MarkKind::Start)
             .then(|| breathing::reading(&self.exam)?.spo2)
             .flatten();
+        let reasons = self.exam.went_on.len();
+        if let (None, MarkKind::Sign(_)) = (self.trial(number), mark.kind) {
+            // What of is lost with its entry: a sign counts all the same.
+            let lost = Trial::new(TaskId::Own, number, None);
+            self.exam.trials.push(lost);
+        }
         if let Some(trial) = self.trial_mut(number) {
             // A second start, or a second end, is kept in the journal and changes nothing here.
             let once = matches!(mark.kind, MarkKind::Start | MarkKind::End);
@@ -16,6 +24,7 @@ impl Visit {
                 trial.marks.push(mark);
                 if mark.kind == MarkKind::Start {
                     trial.spo2_before = spo2.map(|percent| (percent * 10.0).round() as i32);
+                    trial.reasons = reasons;
                 }
             }
         }
@@ -79,6 +88,35 @@ impl Visit {
         });
         let trials = &mut self.exam.trials;
         trials.insert(place.unwrap_or(trials.len()), copy);
+    }
+
+    /// Takes a choking that was noted elsewhere in its place in time: it is not the newest for
+    /// being attached.
+    pub(super) fn choked_elsewhere(&mut self, choking: Choking) {
+        let later = |c: &Choking| c.since.wall > choking.since.wall;
+        let place = self.chokings.iter().position(later);
+        let place = place.unwrap_or(self.chokings.len());
+        self.chokings.insert(place, choking);
+        self.which_choked();
+    }
+
+    pub(super) fn choked(&mut self, since: Stamp) {
+        self.chokings.push(Choking::since(since));
+        self.which_choked();
+    }
+
+    /// The newest choking; where its own entry is lost, help or its end tell that there was one.
+    pub(super) fn choking_or_lost(&mut self, at: Stamp) -> &mut Choking {
+        if self.chokings.is_empty() {
+            self.choked(at);
+        }
+        let newest = self.chokings.len().saturating_sub(1);
+        &mut self.chokings[newest]
+    }
+
+    pub(super) fn which_choked(&mut self) {
+        self.exam.chokings = self.chokings.iter().map(|c| c.since).collect();
+        self.exam.choked = !self.chokings.is_empty();
     }
 
     pub(super) fn trial_mut(&mut self, number: u32) -> Option<&mut Trial> {

@@ -23,16 +23,14 @@ pub struct Block {
     pub flag: Flag,
 }
 
-impl Block {
-    /// Whether it closes the gate, rather than asking for a count or a look at the chart.
-    pub fn closes(&self) -> bool {
-        [
-            rules::BREATHING_RATE.id,
-            rules::BREATHING_SPO2.id,
-            rules::BREATHING_SECOND_SCALE.id,
-        ]
-        .contains(&self.flag.rule().id)
-    }
+/// Whether a reading closes the gate, rather than asking for a count or a look at the chart.
+pub fn closes(flag: &Flag) -> bool {
+    [
+        rules::BREATHING_RATE.id,
+        rules::BREATHING_SPO2.id,
+        rules::BREATHING_SECOND_SCALE.id,
+    ]
+    .contains(&flag.rule().id)
 }
 
 /// Readings that hold up a water trial, what was gone past included.

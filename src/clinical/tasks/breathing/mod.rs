@@ -18,7 +18,7 @@ mod reading;
 mod words;
 
 pub use bands::{Band, rate_band, spo2_band};
-pub use blocks::{Block, blocks};
+pub use blocks::{Block, blocks, closes};
 pub use flags::{child_notes, flags};
 pub use reading::{Finding, Method, counted, read, reading};
 pub use words::{rate_words, spo2_words};

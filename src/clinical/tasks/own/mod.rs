@@ -170,8 +170,9 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         ));
     }
     for trial in exam.trials.iter().filter(|t| t.task == TaskId::Own) {
-        if let Some(why) = by_mouth::not_given(trial) {
-            let what = if said(trial) {
+        if let Some(why) = by_mouth::said_not_given(trial) {
+            // Beside one that was given it is said of the next.
+            let what = if said(trial) && trial.start().is_none() {
                 format!(" ({})", brief(trial))
             } else {
                 String::new()
@@ -183,7 +184,14 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         missing("own trials: not recorded what was given".to_owned());
     }
     if flags.iter().all(|f| f.level() == Level::Note) {
-        let words = format!("own trials: {all} given and watched, no sign within 60 seconds");
+        // What decides nothing was seen all the same.
+        let seen = by_mouth::given(TaskId::Own, exam).any(|t| !by_mouth::seen(t).is_empty());
+        let no_sign = if seen {
+            ""
+        } else {
+            ", no sign within 60 seconds"
+        };
+        let words = format!("own trials: {all} given and watched{no_sign}");
         flags.push(rules::OWN_CLEAR.flag(Level::Pass, eating, words));
     }
     flags

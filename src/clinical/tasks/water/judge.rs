@@ -89,6 +89,12 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
     if let Some(words) = finding.unwatched {
         missing(words);
     }
+    if let Some(why) = finding.not_given {
+        missing(&format!(
+            "90 mL of water: given, and said not to be: {}",
+            small(why)
+        ));
+    }
     if let Some(doubt) = finding.watch_doubt {
         flags.push(rules::WATER_UNFINISHED.flag(
             Level::Note,
@@ -97,11 +103,15 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         ));
     }
     if flags.iter().all(|f| f.level() == Level::Note) {
-        flags.push(rules::WATER_CLEAR.flag(
-            Level::Pass,
-            eating,
-            "90 mL of water drunk in one go, no sign for 60 seconds after it",
-        ));
+        // What decides nothing was seen all the same.
+        let late = |(_, seen): &(Sign, Seen)| matches!(seen, Seen::Later(_));
+        let voice = flags.iter().any(|f| f.rule() == &rules::WATER_VOICE);
+        let words = if finding.signs.iter().all(late) && !voice {
+            "90 mL of water drunk in one go, no sign for 60 seconds after it"
+        } else {
+            "90 mL of water drunk in one go, watched for 60 seconds after it"
+        };
+        flags.push(rules::WATER_CLEAR.flag(Level::Pass, eating, words));
     }
     flags
 }

@@ -1,6 +1,6 @@
 //! 3-oz (90 mL) water swallow test: 90 mL in one go, then 60 seconds of watching.
 
-use super::{by_mouth, saturation, watched};
+use super::{saturation, watched};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::rules;
@@ -216,9 +216,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
             unwatched: watched::missing(trial),
             ..read(trial)
         };
-        let mut flags = judge(&finding, &exam.policy);
-        flags.extend(by_mouth::wet_before(trial));
-        flags
+        judge(&finding, &exam.policy)
     }));
     if flags.is_empty() {
         flags.push(rules::WATER_UNFINISHED.flag(
