@@ -141,6 +141,7 @@ way_out() {
     setup_npm) say "see that npm packages can be downloaded, then start again" ;;
     setup_python) say "see that Python packages can be downloaded, or set PENLIGHT_PYTHON to a Python $PYTHONS with venv, then start again" ;;
     setup_chromium) say "install Chromium or Chrome yourself, or set PENLIGHT_CHROMIUM to its path, then start again" ;;
+    setup_webkit) say "only Debian's WebKit is known to Penlight; start again without --webkit" ;;
     build_release) say "mend what the log names. If it speaks of crates it can't find: remove target/wasm32-unknown-unknown and start again" ;;
     *) say "mend what the log names and start again" ;;
     esac

@@ -94,6 +94,21 @@ setup_chromium() {
     find_chromium
 }
 
+# The browser for automation that comes with Debian's WebKit.
+find_webkit() {
+    have WebKitWebDriver && have Xvfb || return 1
+    compgen -G "${PENLIGHT_WEBKIT:-/usr/lib/*/webkit2gtk-4.1/MiniBrowser}"
+}
+setup_webkit_done() { find_webkit; }
+setup_webkit() {
+    have apt-get || {
+        say "No WebKit for automation found, and there is no apt-get to install one."
+        return 1
+    }
+    apt_install webkit2gtk-driver xvfb
+    find_webkit
+}
+
 # --- Debian's packages -------------------------------------------------------
 
 can_be_root() { [ "$(id -u)" = 0 ] || { have sudo && sudo -n true 2>/dev/null; }; }

@@ -132,5 +132,10 @@ pub(super) fn some_of(parts: Vec<Part>, most: usize, most_kept: usize) -> String
     if more > 0 {
         told.push(format!("{more} more in the record"));
     }
+    // Some parts are whole sentences elsewhere; here the line has the only full stop.
+    let told: Vec<&str> = told
+        .iter()
+        .map(|words| words.trim_end_matches('.'))
+        .collect();
     told.join("; ")
 }

@@ -2,6 +2,7 @@
 
 use leptos::ev;
 use leptos::prelude::*;
+use web_sys::HtmlInputElement;
 
 use super::parts::choices;
 use crate::clinical::person::{Age, AgeUnit, Label, Language, Setting, Sex};
@@ -12,6 +13,8 @@ use crate::record::event::Details;
 #[derive(Clone, Copy)]
 pub(super) struct Form {
     label: RwSignal<String>,
+    /// The label is still the suggested one.
+    suggested: RwSignal<bool>,
     label_problem: RwSignal<String>,
     age: RwSignal<String>,
     unit: RwSignal<AgeUnit>,
@@ -33,6 +36,7 @@ impl Form {
         };
         Form {
             label: RwSignal::new(label),
+            suggested: RwSignal::new(known.is_none()),
             label_problem: RwSignal::new(String::new()),
             age: RwSignal::new(text),
             unit: RwSignal::new(unit),
@@ -151,7 +155,15 @@ pub(super) fn details_fields(
                         "aria-invalid",
                         said(move || (!form.label_problem.get().is_empty()).to_string())
                     )
+                    // A suggestion is written over, not added to. After the press: WebKit puts the
+                    // caret where the finger left, whatever was selected when it came.
+                    .on("click", move |event: ev::Event| {
+                        if form.suggested.get_untracked() {
+                            event_target::<HtmlInputElement>(&event).select();
+                        }
+                    })
                     .on("input", move |event: ev::Event| {
+                        form.suggested.set(false);
                         form.label.set(event_target_value(&event));
                         if let Err(error) = Label::parse(&form.label.get_untracked()) {
                             form.label_problem.set(error.to_string());

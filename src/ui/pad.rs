@@ -14,7 +14,7 @@ use super::desk::Desk;
 use super::follow::{Follow, follow};
 use super::holds::held;
 use super::pads::{all_pads, figures, on_key, pad_button, several};
-use super::signs::sign_buttons;
+use super::signs::{sign_buttons, stop_words};
 use crate::browser::{clock, page, sound, vibrate};
 use crate::clinical::counted::word;
 use crate::clinical::task::{Length, Phase, TaskId, TaskSpec};
@@ -449,7 +449,17 @@ fn clock(task: TaskId, face: Follow<Face>, length: Signal<Option<Millis>>) -> Pi
     let before_runs = move || !left_to_watch(desk, task).is_empty();
     // Where nothing is counted the panel shows it.
     let on_panel = spec.pad.counts.0.is_empty() && !spec.pad.touch_ends;
+    let at_once = follow(move || {
+        (face.get() == Face::Running)
+            .then(|| stop_words(desk, task))
+            .flatten()
+    });
     live(move || match face.get() {
+        // In the place of the time: what is counted on with one eye must not hide it.
+        Face::Running if at_once.get().is_some() => el("p.clock.at-once")
+            .attr("role", "alert")
+            .with(at_once.get())
+            .piece(),
         Face::Running | Face::Late if on_panel => ().piece(),
         Face::Running | Face::Late => el("p.clock")
             .attr("role", "timer")

@@ -1,4 +1,4 @@
-//! The sign buttons: the same for every trial by mouth.
+//! The sign buttons, the same for every trial by mouth, and what a sign asks for at once.
 
 use leptos::ev;
 use leptos::prelude::*;
@@ -7,8 +7,10 @@ use super::desk::Desk;
 use super::follow::follow;
 use super::route::Page;
 use crate::browser::{clock, page, vibrate};
-use crate::clinical::sign::Sign;
+use crate::clinical::flag::Level;
+use crate::clinical::sign::{Sign, SignTask, meaning, meaning_under};
 use crate::clinical::task::TaskId;
+use crate::clinical::tasks;
 use crate::clinical::trial::MarkKind;
 use crate::draw::{Drawn, Piece, el, live};
 use crate::record::event::Event;
@@ -81,5 +83,27 @@ fn note(desk: Desk, task: TaskId, sign: Sign, at: crate::measure::time::Stamp) {
         // The page turns under the finger: what stands there next must not take this press.
         desk.hold_still();
         desk.turn(Page::Choking);
+    }
+}
+
+/// What to do at once after a sign that stops a trial was pressed in the newest one.
+pub(super) fn stop_words(desk: Desk, task: TaskId) -> Option<&'static str> {
+    let column = tasks::spec(task).pad.signs?;
+    let worst = desk.visit.with(|v| {
+        let exam = &v?.exam;
+        // A policy can make a sign stop the trial, never let one pass.
+        let level = |sign| {
+            let plain = meaning(sign, column).0;
+            plain.max(meaning_under(sign, column, &exam.policy).0)
+        };
+        exam.latest(task)?.signs().map(|(s, _)| level(s)).max()
+    })?;
+    match (column, worst) {
+        // Somebody who coughs at a meal is watched on; what stops every trial stops the meal.
+        (SignTask::Meal, Level::Stop) => Some("Stop: nothing more to eat or drink now."),
+        (SignTask::Cracker, Level::Stop | Level::Refer) => Some("Stop. Nothing more to eat."),
+        (SignTask::Meal | SignTask::Cracker, _) => None,
+        (_, Level::Stop | Level::Refer) => Some("Stop. Take the cup away."),
+        _ => None,
     }
 }

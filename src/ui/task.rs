@@ -19,9 +19,7 @@ use super::silence::silence;
 use super::steps;
 use super::tally;
 use crate::clinical::exam::EndedEarly;
-use crate::clinical::flag::Level;
 use crate::clinical::order::Order;
-use crate::clinical::sign::{SignTask, meaning, meaning_under};
 use crate::clinical::task::{Choice, NOT_VALID, TaskId, Untimed, WATCH_CUT, When};
 use crate::clinical::tasks::{self, cracker, kept, water};
 use crate::clinical::trial::Answer;
@@ -150,11 +148,6 @@ pub(super) fn task_page(
             alert("A sign was seen: give no further sip."),
             big("primary", "Next", move |_| next())
         ]),
-        // What may be said of a sign comes before what the sign holds.
-        when(
-            move || has_result() || goes_on && ready(),
-            move || sign_said(task)
-        ),
         when(
             move || !free.get() || next_held(),
             move || holds(in_the_way)
@@ -163,10 +156,6 @@ pub(super) fn task_page(
             move || (free.get() || asks_first) && ready(),
             move || before(task)
         ),
-        live(move || {
-            let words = (face.get() == Face::Running).then(|| stop_words(desk, task));
-            words.flatten().map(alert)
-        }),
         spec.pad.beat.map(|_| silence(task)),
         when(
             move || task == TaskId::Own && (has_result() || face.get() == Face::Running),
@@ -234,6 +223,11 @@ pub(super) fn task_page(
         overview_of(desk),
         all![
             el("div.above").with(above),
+            // Beside the signs, where the eye is: a short screen shows nothing of what is above.
+            when(
+                move || has_result() || goes_on && ready(),
+                move || sign_said(task)
+            ),
             when(
                 move || free.get(),
                 move || pad(task, Signal::derive(|| None), face)
@@ -276,28 +270,6 @@ fn could_not(desk: Desk, task: TaskId, untimed: Untimed) -> Vec<Piece> {
         })
     };
     untimed.choices.iter().map(say).collect()
-}
-
-/// What to do at once after a sign that stops a trial was pressed in the newest one.
-fn stop_words(desk: Desk, task: TaskId) -> Option<&'static str> {
-    let column = tasks::spec(task).pad.signs?;
-    let worst = desk.visit.with(|v| {
-        let exam = &v?.exam;
-        // A policy can make a sign stop the trial, never let one pass.
-        let level = |sign| {
-            let plain = meaning(sign, column).0;
-            plain.max(meaning_under(sign, column, &exam.policy).0)
-        };
-        exam.latest(task)?.signs().map(|(s, _)| level(s)).max()
-    })?;
-    match (column, worst) {
-        // Somebody who coughs at a meal is watched on; what stops every trial stops the meal.
-        (SignTask::Meal, Level::Stop) => Some("Stop: nothing more to eat or drink now."),
-        (SignTask::Cracker, Level::Stop | Level::Refer) => Some("Stop. Nothing more to eat."),
-        (SignTask::Meal | SignTask::Cracker, _) => None,
-        (_, Level::Stop | Level::Refer) => Some("Stop. Take the cup away."),
-        _ => None,
-    }
 }
 
 /// The questions before the start: what is needed in the open, the rest behind a press.

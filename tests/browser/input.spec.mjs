@@ -61,6 +61,30 @@ test.describe("a new visit", () => {
     });
   }
 
+  test("the suggested label is written over, one of one's own is added to", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.press(BUTTONS.swallowScreen);
+    const label = walk.field(FIELDS.label);
+    await walk.press(label);
+    await page.keyboard.type("Bed by the door");
+    await expect(label).toHaveValue("Bed by the door");
+    await label.blur();
+    await label.focus();
+    await page.keyboard.press("End");
+    await page.keyboard.type(", again");
+    await expect(label).toHaveValue("Bed by the door, again");
+    // What is known already is no suggestion.
+    await walk.press(BUTTONS.adult);
+    await walk.press(BUTTONS.begin);
+    await walk.isOn(PAGES.gates[0]);
+    await walk.press(BUTTONS.back);
+    await walk.unfold(FOLDS.person);
+    await label.focus();
+    await page.keyboard.press("End");
+    await page.keyboard.type(".");
+    await expect(label).toHaveValue("Bed by the door, again.");
+  });
+
   test("36 months are asked for in years", async ({ page }) => {
     const walk = await Walk.start(page);
     await walk.press(BUTTONS.swallowScreen);

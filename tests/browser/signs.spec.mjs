@@ -320,3 +320,29 @@ test("all visits, opened by its address, are there", async ({ page }) => {
   await appStarted(page);
   await expect(page.locator(".heads .head")).toHaveCount(1);
 });
+
+for (const [width, height] of [
+  [320, 568],
+  [390, 844],
+]) {
+  test(`${width} px: what a sign asks for is in sight, and moves nothing`, async ({ page }) => {
+    await page.setViewportSize({ width, height });
+    const walk = await Walk.start(page);
+    await walk.toWater();
+    await walk.drink({ end: false });
+    const cough = walk.sign(SIGNS.cough);
+    const before = await cough.boundingBox();
+    await walk.press(cough);
+    await expect(page.getByRole("alert").filter({ hasText: "Stop. Take the cup away." })).toBeInViewport({ ratio: 1 });
+    const after = await cough.boundingBox();
+    expect(Math.abs(after.y - before.y)).toBeLessThan(2);
+    await walk.press(BUTTONS.lastSwallow);
+    await walk.settle();
+
+    // A second after the minute: whether it belongs to it is asked where the signs are.
+    await walk.wait(TIMES.watch + 1_000 - TIMES.still);
+    await walk.settle();
+    await walk.press(walk.sign(SIGNS.voice));
+    await expect(walk.button(BUTTONS.withinMinute)).toBeInViewport({ ratio: 1 });
+  });
+}
