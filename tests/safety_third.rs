@@ -911,3 +911,28 @@ fn a_reason_that_was_typed_with_a_full_stop_is_told_with_one() {
         "{text}"
     );
 }
+
+/// Thirty seconds at the first line: a cough that does not count was one all the same.
+#[test]
+fn the_headline_does_not_read_over_a_sign_that_decides_nothing() {
+    let noted = "NO SIGN SEEN on this screen, but what is noted below.";
+    for (sign, after) in [(Sign::Cough, 64_000), (Sign::ThroatClear, 5_000)] {
+        let mut s = ready(Role::Screener);
+        s.water(&[(sign, after)]);
+        assert_eq!(s.verdict(), Verdict::Pass);
+        assert!(first_line(&s).starts_with(noted), "{}", s.text());
+        assert!(found(&s).contains(sign.past()), "{}", s.text());
+    }
+    let mut s = own_trials(Role::Slp);
+    s.given(TaskId::Own, 100_000, &[(Sign::ThroatClear, 1_000)])
+        .choose("own-level", "d0");
+    let noted = "NO SIGN SEEN in what was given, listed below, but what is noted there, and of";
+    assert!(first_line(&s).starts_with(noted), "{}", s.text());
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    assert!(
+        first_line(&s).starts_with("NO SIGN SEEN on this screen. This"),
+        "{}",
+        s.text()
+    );
+}

@@ -28,7 +28,7 @@ pub(super) fn worded(flag: &Flag) -> String {
 }
 
 /// Whether a flag is that of a sign, or names one.
-fn names_sign(flag: &Flag) -> bool {
+pub(super) fn names_sign(flag: &Flag) -> bool {
     let named = |sign: Sign| {
         let table = |task: &SignTask| meaning(sign, *task).1.id == flag.rule().id;
         flag.reason().contains(sign.past()) || SignTask::ALL.iter().any(table)
