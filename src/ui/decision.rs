@@ -5,6 +5,7 @@ use super::oral_points::oral_points;
 use super::parts::{big, choking_button, frame, overview_of};
 use super::route::Page;
 use super::steps;
+use super::told::outdated;
 use super::why::{flag_item, rule_fold};
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::flag::Flag;
@@ -20,11 +21,14 @@ pub(super) fn decision_page() -> Piece {
     frame(
         "Decision".into(),
         overview_of(desk),
-        live(move || {
-            desk.visit
-                .with(|v| v.and_then(|v| v.decision().map(|d| (d, v.exam.ended.is_some()))))
-                .map(|(decision, ended)| shown(decision, ended))
-        }),
+        all![
+            outdated(),
+            live(move || {
+                desk.visit
+                    .with(|v| v.and_then(|v| v.decision().map(|d| (d, v.exam.ended.is_some()))))
+                    .map(|(decision, ended)| shown(decision, ended))
+            })
+        ],
     )
 }
 
