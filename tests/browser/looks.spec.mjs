@@ -166,6 +166,7 @@ test.describe("every page", () => {
       await walk.press(line);
       await walk.press(page.locator("li.item").last().locator("summary"));
       await inspect(walk, String(heading));
+      await walk.press(BUTTONS.itHolds);
       await walk.press(BUTTONS.groupHolds);
     }
     await walk.unfold(FOLDS.readings);
