@@ -291,7 +291,7 @@ fn wrong(s: &Script, before: u8) -> Option<String> {
 
 #[test]
 fn no_walk_makes_a_text_that_says_too_little() {
-    let walks = std::env::var("PENLIGHT_WALKS").map_or(150, |n| n.parse().unwrap());
+    let walks = std::env::var("PENLIGHT_WALKS").map_or(60, |n| n.parse().unwrap());
     for walk in 0..walks {
         let mut dice = Dice(walk * 7_919 + 13);
         let mut s = Script::new(

@@ -92,20 +92,21 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
 /// What is missing beside the signs that decided; where the screen was not done, what is missing of
 /// what was begun of it.
 fn beside_signs(visit: &Visit, decision: &Decision) -> Vec<Flag> {
-    let begun = |flag: &&Flag| {
-        let tasks = TaskId::ALL.iter().copied();
-        let mut begun = tasks.filter(|task| visit.exam.latest_started(*task).is_some());
-        let own = begun.any(|task| {
-            let own = tasks::flags(task, &visit.exam);
-            own.iter().any(|own| own.reason() == flag.reason())
-        });
-        own && !is_seen(flag)
-    };
     let missing = decision.missing.iter();
     match decision.verdict {
         Verdict::Stop | Verdict::Refer => missing.cloned().collect(),
         Verdict::NotDone(why) if why != EndedEarly::Emergency => {
-            missing.filter(begun).cloned().collect()
+            let tasks = TaskId::ALL.iter().copied();
+            let begun = tasks.filter(|task| visit.exam.latest_started(*task).is_some());
+            let own: Vec<Flag> = begun
+                .flat_map(|task| tasks::flags(task, &visit.exam))
+                .collect();
+            let of_begun = |f: &&Flag| own.iter().any(|own| own.reason() == f.reason());
+            missing
+                .filter(|f| !is_seen(f))
+                .filter(of_begun)
+                .cloned()
+                .collect()
         }
         _ => Vec::new(),
     }

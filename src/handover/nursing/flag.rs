@@ -19,7 +19,7 @@ pub(super) fn situated(flag: &Flag) -> Part {
 
 /// A flag in words. A reading above its target reads as well as any, unless that is said.
 pub(super) fn worded(flag: &Flag) -> String {
-    let words = small(flag.reason().trim_end_matches('.'));
+    let words = small(flag.reason());
     if flag.rule().id == rules::BREATHING_SECOND_SCALE.id && flag.level() >= Level::Incomplete {
         format!("{words}, above the confirmed 88 to 92 %")
     } else {
