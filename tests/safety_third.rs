@@ -116,7 +116,7 @@ fn a_reason_that_led_to_nothing_is_not_told_as_given() {
     pass(&mut s, TaskId::Water90, "after.Own", Role::Slp);
     assert!(!s.text().contains("given despite"), "{}", s.text());
     s.water(&[]);
-    let told = "water was given despite this (A sign was seen";
+    let told = "water was given despite this: a sign was seen";
     assert!(
         s.text().to_lowercase().contains(&told.to_lowercase()),
         "{}",
@@ -771,7 +771,8 @@ fn what_stops_whenever_it_was_seen_is_not_called_too_late() {
     s.given(TaskId::Own, 100_000, &[(Sign::Cough, 61_500)])
         .choose("own-level", "d0");
     assert!(
-        s.text().contains("later than the 60 seconds"),
+        s.text()
+            .contains("LATER: 0 Thin (given once): coughed 62 seconds"),
         "{}",
         s.text()
     );

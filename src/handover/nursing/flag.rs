@@ -2,19 +2,41 @@
 
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::rules;
-use crate::clinical::sign::{Sign, SignTask, meaning};
+use crate::clinical::sign::{Sign, SignTask, is_of_sign, meaning};
 use crate::clinical::words::small;
 use crate::handover::action::{calls_doctor, is_deterioration};
-use crate::handover::room::{Part, always, kept};
+use crate::handover::room::{Part, always, at_least, kept};
 use crate::measure::order::put_in_order;
 
 /// A flag in the situation, or one that says what was seen: nothing of it is cut first.
 pub(super) fn situated(flag: &Flag) -> Part {
-    if is_airway_tube(flag) {
+    let failing = is_deterioration(flag) && flag.level() >= Level::Incomplete;
+    if let Some(sign) = sign_of(flag) {
+        at_least(sign, worded(flag))
+    } else if failing || flag.domain() == Domain::Urgent || is_airway_tube(flag) {
         always(worded(flag))
+    } else if flag.rule().id == rules::DRY_FEW.id {
+        // Without what is expected.
+        let words = worded(flag);
+        at_least(words.split(" (").next().unwrap_or_default(), words.as_str())
     } else {
         kept(worded(flag))
     }
+}
+
+/// The sign a flag is of, in a few words.
+fn sign_of(flag: &Flag) -> Option<String> {
+    let is = |sign: &Sign| {
+        let table = |task: &SignTask| meaning(*sign, *task).1.id == flag.rule().id;
+        SignTask::ALL.iter().any(table)
+    };
+    let sign = Sign::ALL.into_iter().find(is)?;
+    let of = if meaning(sign, SignTask::Water90).1.id == flag.rule().id {
+        " (90 mL)"
+    } else {
+        ""
+    };
+    Some(format!("{}{of}", sign.past()))
 }
 
 /// A flag in words. A reading above its target reads as well as any, unless that is said.
@@ -30,17 +52,16 @@ pub(super) fn worded(flag: &Flag) -> String {
 /// Whether a flag says what was seen of the person, or read, rather than what was left out.
 pub(super) fn is_seen(flag: &Flag) -> bool {
     let rule = flag.rule().id;
-    let named = |sign: Sign| {
-        let table = |task: &SignTask| meaning(sign, *task).1.id == rule;
-        flag.reason().contains(sign.past()) || SignTask::ALL.iter().any(table)
-    };
     // An emergency, and what can't be read: a sign may stand in it.
     let grave = [rules::RECORD_UNREAD.id, rules::GATE_SALIVA.id].contains(&rule);
     grave
         || flag.domain() == Domain::Urgent
         || is_airway_tube(flag)
         || is_deterioration(flag)
-        || Sign::ALL.into_iter().any(named)
+        || is_of_sign(flag)
+        || Sign::ALL
+            .iter()
+            .any(|sign| flag.reason().contains(sign.past()))
 }
 
 /// The gravest first: what there is no room for is never what calls the doctor, nor what was seen.

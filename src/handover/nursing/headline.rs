@@ -2,7 +2,7 @@
 
 use super::addressed;
 use super::flag::worded;
-use crate::clinical::decision::{Decision, Verdict};
+use crate::clinical::decision::{Decision, Noted, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::Flag;
 use crate::clinical::rules;
@@ -18,14 +18,25 @@ pub(in crate::handover) fn headline(visit: &Visit, decision: &Decision, plan: &P
         Verdict::Stop => format!("STOP: no more trials by mouth. Call {whom} {by_when}."),
         Verdict::Refer => format!("REFER to {whom} {by_when}."),
         Verdict::Incomplete => format!("INCOMPLETE: not cleared. To {whom} {by_when}."),
-        Verdict::Pass if visit.screen == Some(ScreenId::OwnTrials) => {
-            "NO SIGN SEEN in what was given, listed below, and of nothing else. \
-             This screen changes no eating or drinking order."
-                .to_owned()
+        Verdict::Pass => {
+            let own = visit.screen == Some(ScreenId::OwnTrials);
+            let of = match decision.noted() {
+                _ if own => " in what was given, listed below, and of nothing else",
+                None => " on this screen",
+                Some(_) => "",
+            };
+            // Never "no sign seen" where one was.
+            let said = match decision.noted() {
+                None => format!("NO SIGN SEEN{of}"),
+                Some(Noted {
+                    late: true, words, ..
+                }) => {
+                    format!("NO SIGN within the 60 seconds{of}; LATER: {words}")
+                }
+                Some(Noted { words, .. }) => format!("NO SIGN THAT REFERS{of}; NOTED: {words}"),
+            };
+            format!("{said}. This screen changes no eating or drinking order.")
         }
-        Verdict::Pass => "NO SIGN SEEN on this screen. \
-                          This screen changes no eating or drinking order."
-            .to_owned(),
         Verdict::NoDecision if visit.exam.ended.is_some() => {
             "EXAMINATION NOT FINISHED: face, mouth or speech. No food or drink was tested. \
              This changes no eating or drinking order."
