@@ -154,7 +154,8 @@ fn in_any_trial(sign: Sign) -> (Level, &'static Rule) {
 pub fn is_of_sign(flag: &Flag) -> bool {
     let rule = flag.rule().id;
     let table = |task: &SignTask| Sign::ALL.iter().any(|s| meaning(*s, *task).1.id == rule);
-    rule == rules::WATER_AFTER_WATCH.id || SignTask::ALL.iter().any(table)
+    let own = [rules::WATER_AFTER_WATCH.id, rules::SIPS_SIGN.id];
+    own.contains(&rule) || SignTask::ALL.iter().any(table)
 }
 
 /// What a sign means in a task under a policy: two signs on which the sources differ.

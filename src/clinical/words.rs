@@ -20,6 +20,12 @@ pub fn small(words: &str) -> String {
     }
 }
 
+/// "1 second", "20 seconds".
+pub fn seconds(n: i64) -> String {
+    let s = if n == 1 { "" } else { "s" };
+    format!("{n} second{s}")
+}
+
 fn with_first(words: &str, change: fn(&char) -> char) -> String {
     let mut chars = words.chars();
     match chars.next() {

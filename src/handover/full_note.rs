@@ -114,7 +114,7 @@ fn task_lines(visit: &Visit) -> Vec<String> {
             lines.push(format!(
                 "{}: not done ({}).",
                 spec.title,
-                why_not(visit, *id)
+                why_not(visit, *id).trim_end_matches('.')
             ));
         } else {
             lines.push(format!("{}:", spec.title));

@@ -196,6 +196,12 @@ pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
         // "No sign seen" is not said of a trial that was stopped.
         flags.retain(|flag| flag.level() != Level::Pass);
     }
+    // Nor is it asked for what choking left no time for.
+    let within = |t: &Trial| exam.chokings.iter().any(|at| by_mouth::was_within(t, *at));
+    if choked && exam.latest_started(id).is_some_and(within) {
+        let open = [rules::TIMED_CUP_UNFINISHED.id, rules::EATEN_UNFINISHED.id];
+        flags.retain(|f| f.level() != Level::Incomplete || !open.contains(&f.rule().id));
+    }
     flags.extend(fell);
     if of_adults(id, exam) && exam.latest_started(id).is_some() {
         flags.retain(|flag| flag.rule().id != rules::TIMED_WATER_SLOW.id);

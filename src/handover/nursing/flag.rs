@@ -26,12 +26,16 @@ pub(super) fn situated(flag: &Flag) -> Part {
 
 /// The sign a flag is of, in a few words.
 fn sign_of(flag: &Flag) -> Option<String> {
-    let is = |sign: &Sign| {
-        let table = |task: &SignTask| meaning(*sign, *task).1.id == flag.rule().id;
+    let rule = flag.rule().id;
+    let table = |sign: &Sign| {
+        let table = |task: &SignTask| meaning(*sign, *task).1.id == rule;
         SignTask::ALL.iter().any(table)
     };
-    let sign = Sign::ALL.into_iter().find(is)?;
-    let of = if meaning(sign, SignTask::Water90).1.id == flag.rule().id {
+    // The sips have one rule for two signs, and those that came late one for all.
+    let named = |sign: &Sign| is_of_sign(flag) && flag.reason().contains(sign.past());
+    let mut all = Sign::ALL.into_iter();
+    let sign = all.clone().find(table).or_else(|| all.find(named))?;
+    let of = if rule.starts_with("water.") {
         " (90 mL)"
     } else {
         ""

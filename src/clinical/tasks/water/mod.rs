@@ -222,7 +222,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         };
         judge(&finding, &exam.policy)
     }));
-    if flags.is_empty() {
+    if flags.is_empty() && by_mouth::given(TaskId::Water90, exam).next().is_none() {
         flags.push(rules::WATER_UNFINISHED.flag(
             Level::Incomplete,
             Domain::EatingDrinking,
