@@ -1,5 +1,8 @@
 //! Joining the app's own words into sentences. All of them begin with a plain letter.
 
+use super::counted::counted;
+use crate::measure::time::Millis;
+
 /// With a capital in front, to stand alone.
 pub fn capital(words: &str) -> String {
     with_first(words, char::to_ascii_uppercase)
@@ -20,10 +23,10 @@ pub fn small(words: &str) -> String {
     }
 }
 
-/// "1 second", "20 seconds".
-pub fn seconds(n: i64) -> String {
-    let s = if n == 1 { "" } else { "s" };
-    format!("{n} second{s}")
+/// "1 second", "20 seconds": those that are over.
+pub fn whole_seconds(length: Millis) -> String {
+    let n = usize::try_from(length.0 / 1000).unwrap_or(0);
+    counted(n, "second", "seconds")
 }
 
 fn with_first(words: &str, change: fn(&char) -> char) -> String {

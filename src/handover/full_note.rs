@@ -53,7 +53,14 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
     for (heading, lines) in [
         ("WHY", flag_lines(&decision.reasons)),
         ("MISSING OR NOT VALID", flag_lines(&decision.missing)),
-        ("NO SIGN", flag_lines(&decision.clear)),
+        (
+            if decision.noted().is_some() {
+                "AS EXPECTED"
+            } else {
+                "NO SIGN"
+            },
+            flag_lines(&decision.clear),
+        ),
         ("BACKGROUND", before),
         ("TASKS", task_lines(visit)),
         ("FACE, MOUTH AND THROAT (sides are the patient's)", regions),

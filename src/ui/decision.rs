@@ -5,6 +5,7 @@ use super::oral_points::oral_points;
 use super::parts::{big, choking_button, frame, overview_of};
 use super::route::Page;
 use super::steps;
+use super::told::outdated;
 use super::why::{flag_item, rule_fold};
 use crate::clinical::decision::{Decision, ORDER_STANDS, Verdict};
 use crate::clinical::flag::Flag;
@@ -21,11 +22,14 @@ pub(super) fn decision_page() -> Piece {
     frame(
         "Decision".into(),
         overview_of(desk),
-        live(move || {
-            desk.visit
-                .with(|v| v.and_then(|v| v.decision().map(|d| (d, v.exam.ended.is_some()))))
-                .map(|(decision, ended)| shown(decision, ended))
-        }),
+        all![
+            outdated(),
+            live(move || {
+                desk.visit
+                    .with(|v| v.and_then(|v| v.decision().map(|d| (d, v.exam.ended.is_some()))))
+                    .map(|(decision, ended)| shown(decision, ended))
+            })
+        ],
     )
 }
 
@@ -129,7 +133,15 @@ fn shown(decision: Decision, ended: bool) -> Piece {
             .with(urgent.map(|words| words.map(|w| el("p").with(el("b").with(w))))),
         list("Why", &decision.reasons),
         list("Missing or not valid", &decision.missing),
-        list("No sign", &decision.clear),
+        list(
+            // Not over what was clear beside a sign.
+            if decision.noted().is_some() {
+                "As expected"
+            } else {
+                "No sign"
+            },
+            &decision.clear
+        ),
         oral_points(),
         list("Also found", &also),
         el("p.caution").with(CAUTION),

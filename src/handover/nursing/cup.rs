@@ -4,7 +4,7 @@ use crate::clinical::flag::Level;
 use crate::clinical::sign::Sign;
 use crate::clinical::tasks::{by_mouth, saturation, watched, water};
 use crate::clinical::trial::Trial;
-use crate::clinical::words::seconds;
+use crate::clinical::words::whole_seconds;
 use crate::record::visit::Visit;
 
 /// The water test in words a ward uses: what was drunk, then what came of it.
@@ -19,7 +19,7 @@ pub(super) fn water_words(visit: &Visit, trial: &Trial) -> (String, String) {
         n => format!("{n} swallows counted"),
     };
     let time = match finding.drinking.and_then(|e| e.length) {
-        Some(length) if length >= water::LEAST => format!(" in {}", seconds(length.0 / 1000)),
+        Some(length) if length >= water::LEAST => format!(" in {}", whole_seconds(length)),
         _ => String::new(),
     };
     let stopped = |(sign, _): &(Sign, water::Seen)| {

@@ -10,11 +10,11 @@ use crate::measure::order::put_in_order;
 
 /// A flag in the situation, or one that says what was seen: nothing of it is cut first.
 pub(super) fn situated(flag: &Flag) -> Part {
-    let failing = is_deterioration(flag) && flag.level() >= Level::Incomplete;
-    if let Some(sign) = sign_of(flag) {
-        at_least(sign, worded(flag))
-    } else if failing || flag.domain() == Domain::Urgent || is_airway_tube(flag) {
+    let doctor = calls_doctor(flag) && flag.level() > Level::Note;
+    if doctor || flag.domain() == Domain::Urgent || is_airway_tube(flag) {
         always(worded(flag))
+    } else if let Some(sign) = sign_of(flag) {
+        at_least(sign, worded(flag))
     } else if flag.rule().id == rules::DRY_FEW.id {
         // Without what is expected.
         let words = worded(flag);
@@ -53,26 +53,36 @@ pub(super) fn worded(flag: &Flag) -> String {
     }
 }
 
-/// Whether a flag says what was seen of the person, or read, rather than what was left out.
-pub(super) fn is_seen(flag: &Flag) -> bool {
-    let rule = flag.rule().id;
-    // An emergency, and what can't be read: a sign may stand in it.
-    let grave = [rules::RECORD_UNREAD.id, rules::GATE_SALIVA.id].contains(&rule);
-    grave
-        || flag.domain() == Domain::Urgent
-        || is_airway_tube(flag)
-        || is_deterioration(flag)
-        || is_of_sign(flag)
+/// Whether a flag is that of a sign, or names one.
+fn names_sign(flag: &Flag) -> bool {
+    is_of_sign(flag)
         || Sign::ALL
             .iter()
             .any(|sign| flag.reason().contains(sign.past()))
 }
 
+/// Whether a flag says what was seen of the person, or read, rather than what was left out.
+pub(super) fn is_seen(flag: &Flag) -> bool {
+    // An emergency, and what can't be read: a sign may stand in it.
+    let grave = [rules::RECORD_UNREAD.id, rules::GATE_SALIVA.id].contains(&flag.rule().id);
+    grave
+        || flag.domain() == Domain::Urgent
+        || is_airway_tube(flag)
+        || is_deterioration(flag)
+        || names_sign(flag)
+}
+
 /// The gravest first: what there is no room for is never what calls the doctor, nor what was seen.
 pub(super) fn gravest_first<'a>(flags: impl Iterator<Item = &'a Flag>) -> Vec<&'a Flag> {
     let mut flags: Vec<&Flag> = flags.collect();
-    let grave = |flag: &Flag| (flag.level(), calls_doctor(flag), is_seen(flag));
+    let grave = |flag: &Flag| {
+        let level = flag.level();
+        let doctor = level > Level::Note && calls_doctor(flag);
+        (level, doctor, names_sign(flag), is_seen(flag))
+    };
     put_in_order(&mut flags, |a, b| grave(b).cmp(&grave(a)));
+    // The same reading of many trials takes the room of one.
+    flags.dedup_by(|a, b| a.reason() == b.reason());
     flags
 }
 

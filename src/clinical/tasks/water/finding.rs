@@ -8,7 +8,7 @@ use crate::clinical::sign::Sign;
 use crate::clinical::task::{NOT_VALID, WATCH_CUT, watch_cut};
 use crate::clinical::tasks::lag::since_end;
 use crate::clinical::trial::{MarkKind, Trial};
-use crate::clinical::words::{seconds, small};
+use crate::clinical::words::{small, whole_seconds};
 use crate::measure::time::{Doubt, Elapsed, Millis};
 
 /// What was heard.
@@ -194,8 +194,8 @@ const LAST: &str = "the last swallow of the 90 mL";
 pub fn seen_words(seen: Seen) -> String {
     match seen {
         Seen::Drinking => "while drinking the 90 mL".to_owned(),
-        Seen::After(after) => format!("{} after {LAST}", seconds(after.0 / 1000)),
-        Seen::Later(after) => format!("{} after {LAST}", seconds((after.0 + 999) / 1000)),
+        Seen::After(after) => format!("{} after {LAST}", whole_seconds(after)),
+        Seen::Later(after) => format!("{} seconds after {LAST}", (after.0 + 999) / 1000),
         Seen::Sometime => format!("after {LAST}"),
     }
 }
