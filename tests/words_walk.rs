@@ -112,8 +112,8 @@ fn decided(s: &mut Script) {
 fn choking_and_colour_change_go_to_the_local_procedure() {
     let mut s = ready(Role::Screener);
     s.water(&[]);
-    let watch = "Watch for choking, colour change: local emergency procedure; coughing, wet voice, \
-                 watering eyes, fever: stop and call speech-language pathology now.";
+    let watch = "Watch for choking, colour change: local emergency procedure; cough, wet voice, \
+                 watering eyes, fever: stop, call speech-language pathology now.";
     assert!(s.text().contains(watch), "{}", s.text());
     // Where the text names the doctor, he is called.
     let mut s = ready(Role::Screener);

@@ -55,11 +55,11 @@ pub(in crate::handover) fn recommendation(
     // Signs to watch for: adult dysphagia policy (NHS-AA). When to screen again: RNAO.
     let mut text = format!(
         "{first}.{upright} Watch for choking, colour change: local emergency procedure; \
-         coughing, wet voice, watering eyes, fever: {}call {whom} now.",
+         cough, wet voice, watering eyes, fever: {}call {whom} now.",
         if plan.action == Some(Action::NothingByMouth) {
             ""
         } else {
-            "stop and "
+            "stop, "
         },
     );
     if whole {
