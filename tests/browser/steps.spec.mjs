@@ -259,7 +259,7 @@ test.describe("own trials", () => {
     await given();
     await expect(page.getByText("Was the next in the mouth?")).toBeVisible();
     await walk.press(BUTTONS.itWasGiven);
-    await expect(page.locator(".trials tbody tr")).toHaveText(["2 Mildly thick2coughed in 1"]);
+    await expect(page.locator(".trials tbody tr")).toHaveText(["2 Mildly thick2coughed in 1 of 2"]);
     await expect(page.getByText("Was the next in the mouth?")).toHaveCount(0);
     await walk.press(BUTTONS.next);
     await walk.decided(VERDICTS.refer);
