@@ -169,7 +169,7 @@ fn a_swallow_screen_with_a_sign_says_first_what_to_do() {
         ]
     );
     for words in [
-        "WHY\n- Coughed 20 seconds after the last swallow. [water.cough. ",
+        "WHY\n- Coughed 20 seconds after the last swallow of the 90 mL. [water.cough. ",
         "- Or enter a rate counted for 60 seconds elsewhere: 16 breaths per minute.",
         "3 in 30 seconds",
         "Voice before: Clear",

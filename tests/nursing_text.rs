@@ -43,9 +43,10 @@ fn all_clear() {
          elsewhere).\n\
          Assessment: 4 dry swallows in 30 seconds (3 or more expected); 90 mL of water drunk in one go \
          in 8 seconds, no sign for 60 seconds after it, voice clear before and after.\n\
-         Recommendation: keep to the orders in force; food and drink only awake and upright; mouth \
-         care. Watch for coughing or choking, a wet voice, watering eyes, colour change, fever. If any \
-         of these: stop and call speech-language pathology now. Screen again after any new weakness, \
+         Recommendation: keep to the orders in force; an order of nothing by mouth until this screen: \
+         only whoever gave it lifts it; food and drink only awake and upright; mouth care. Watch for \
+         choking, colour change: local emergency procedure; cough, wet voice, watering eyes, fever: \
+         stop, call speech-language pathology now. Screen again after any new weakness, \
          drowsiness, chest or swallowing change.\n\
          This is a screen, not a diagnosis; silent aspiration is not seen. Policy: Penlight default 1."
     );
@@ -69,10 +70,10 @@ fn a_cough_refers_and_says_what_to_do_first() {
             "Time-critical medicines: ask the prescriber now for another route.",
         ]
     );
-    assert!(text.contains("Situation: coughed 20 seconds after the last swallow."));
+    assert!(text.contains("Situation: coughed 20 seconds after the last swallow of the 90 mL."));
     assert!(!text.contains("food and drink"), "{text}");
     assert!(
-        !text.contains("stop and call"),
+        !text.contains("stop, call"),
         "there is nothing to stop: {text}"
     );
 }

@@ -323,7 +323,7 @@ fn what_was_gone_past_is_told_in_its_words() {
         says: hold.says,
     });
     s.water(&[]);
-    let told = "water was given despite this (2 dry swallows in 30 seconds (3 or more expected))";
+    let told = "water was given despite this: 2 dry swallows in 30 seconds (3 or more expected); decided by";
     assert!(s.text().contains(told), "{}", s.text());
 }
 

@@ -351,7 +351,8 @@ fn weakness_that_was_gone_past_is_told() {
     pass(&mut s, TaskId::Water90, "oral.could-be-new", Role::Screener);
     s.water(&[]);
     assert!(
-        s.text().contains("needed for the assessment"),
+        s.text()
+            .contains("water was given despite this: the examination found weakness"),
         "{}",
         s.text()
     );

@@ -116,7 +116,7 @@ fn a_reason_that_led_to_nothing_is_not_told_as_given() {
     pass(&mut s, TaskId::Water90, "after.Own", Role::Slp);
     assert!(!s.text().contains("given despite"), "{}", s.text());
     s.water(&[]);
-    let told = "water was given despite this (A sign was seen";
+    let told = "water was given despite this: a sign was seen";
     assert!(
         s.text().to_lowercase().contains(&told.to_lowercase()),
         "{}",
@@ -771,7 +771,8 @@ fn what_stops_whenever_it_was_seen_is_not_called_too_late() {
     s.given(TaskId::Own, 100_000, &[(Sign::Cough, 61_500)])
         .choose("own-level", "d0");
     assert!(
-        s.text().contains("later than the 60 seconds"),
+        s.text()
+            .contains("LATER: 0 Thin (given once): coughed 62 seconds"),
         "{}",
         s.text()
     );
@@ -915,8 +916,14 @@ fn a_reason_that_was_typed_with_a_full_stop_is_told_with_one() {
 /// Thirty seconds at the first line: a cough that does not count was one all the same.
 #[test]
 fn the_headline_does_not_read_over_a_sign_that_decides_nothing() {
-    let noted = "NO SIGN SEEN on this screen, but what is noted below.";
-    for (sign, after) in [(Sign::Cough, 64_000), (Sign::ThroatClear, 5_000)] {
+    for (sign, after, noted) in [
+        (
+            Sign::Cough,
+            64_000,
+            "NO SIGN within the 60 seconds; LATER: ",
+        ),
+        (Sign::ThroatClear, 5_000, "NO SIGN THAT REFERS; NOTED: "),
+    ] {
         let mut s = ready(Role::Screener);
         s.water(&[(sign, after)]);
         assert_eq!(s.verdict(), Verdict::Pass);
@@ -926,7 +933,7 @@ fn the_headline_does_not_read_over_a_sign_that_decides_nothing() {
     let mut s = own_trials(Role::Slp);
     s.given(TaskId::Own, 100_000, &[(Sign::ThroatClear, 1_000)])
         .choose("own-level", "d0");
-    let noted = "NO SIGN SEEN in what was given, listed below, but what is noted there, and of";
+    let noted = "NO SIGN THAT REFERS in what was given, listed below, and of nothing else; NOTED: ";
     assert!(first_line(&s).starts_with(noted), "{}", s.text());
     let mut s = ready(Role::Screener);
     s.water(&[]);

@@ -161,10 +161,10 @@ fn a_sign_in_two_minutes_goes_to_the_other_trial_by_one_event_and_back() {
     };
     assert_eq!(
         signs(&exam),
-        ["no sign", "coughed in 1, spilled or drooled in 1"]
+        ["no sign", "coughed in 1 of 2, spilled or drooled in 1 of 2"]
     );
     let other = moved(&exam, &open[0]);
-    assert_eq!(signs(&other), ["coughed in 1", "spilled or drooled in 1"]);
+    assert_eq!(signs(&other), ["coughed", "spilled or drooled in 1 of 2"]);
     let said = own_shared::shared(&other);
     assert!(said[0].said, "{said:?}");
     let notes = |exam: &Exam| words(&tasks::flags(TaskId::Own, exam));

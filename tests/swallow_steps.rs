@@ -555,7 +555,7 @@ fn own_trials_are_a_table() {
     assert_eq!(table[0].what, "2 Mildly thick, 5 mL, spoon");
     assert_eq!(
         (table[0].given, table[0].signs.as_str()),
-        (2, "coughed in 1")
+        (2, "coughed in 1 of 2")
     );
     assert_eq!((table[1].given, table[1].signs.as_str()), (1, "no sign"));
     let decision = decided(&exam);
@@ -567,7 +567,7 @@ fn own_trials_are_a_table() {
     assert_eq!(
         own::told(&exam),
         [
-            "2 Mildly thick, 5 mL, spoon: given twice, coughed in 1",
+            "2 Mildly thick, 5 mL, spoon: given twice, coughed in 1 of 2",
             "4 Pureed, 5 mL, spoon: given once, no sign"
         ]
     );

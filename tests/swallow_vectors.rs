@@ -228,7 +228,10 @@ fn water_row_2_cough_at_20() {
         "water.cough",
         &[&source::TH4, &source::IDC],
     );
-    assert_eq!(flag.reason(), "coughed 20 seconds after the last swallow");
+    assert_eq!(
+        flag.reason(),
+        "coughed 20 seconds after the last swallow of the 90 mL"
+    );
 }
 
 /// Worked example, 3-oz, row 3: cough at 59.9 s -> refer.

@@ -112,11 +112,11 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
             Level::Note,
             Domain::EatingDrinking,
             format!(
-                "{what} despite this{}, decided by the {}: {}",
+                "{what} despite this{}decided by the {}: {}",
                 if on.says.is_empty() {
-                    String::new()
+                    ", ".to_owned()
                 } else {
-                    format!(" ({})", small(&on.says))
+                    format!(": {}; ", small(on.says.trim_end_matches('.')))
                 },
                 on.by.words(),
                 small(&on.because)

@@ -4,6 +4,7 @@ use super::exam::EndedEarly;
 use super::flag::{Flag, Level};
 use super::rule::Rule;
 use super::rules;
+use super::sign::{Sign, is_of_sign};
 use crate::measure::order::put_in_order;
 
 /// The rule by which the headline is found.
@@ -95,6 +96,56 @@ pub struct Decision {
     pub also: Vec<Flag>,
     /// What tells one choking from the next.
     pub chokings: String,
+}
+
+/// What a "no sign seen" leaves open for whoever is fasting for the screen.
+pub const ORDER_STANDS: &str =
+    "an order of nothing by mouth until this screen: only whoever gave it lifts it";
+
+/// Signs that were pressed beside "no sign seen": they decide nothing, and are never passed over.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Noted {
+    /// All of them came later than what counts.
+    pub late: bool,
+    /// The gravest in words, and how many more.
+    pub words: String,
+    /// The gravest in the words of its flag.
+    pub reason: String,
+}
+
+impl Decision {
+    /// The signs of a "no sign seen" that were pressed all the same.
+    pub fn noted(&self) -> Option<Noted> {
+        let pass = self.verdict == Verdict::Pass;
+        let signs = self
+            .also
+            .iter()
+            .filter(|f| pass && f.level() == Level::Note && is_of_sign(f));
+        let mut signs: Vec<&str> = signs.map(Flag::reason).collect();
+        // What is only noted whenever it comes stands last.
+        let mild = |words: &str| [Sign::ThroatClear, Sign::Pause].map(|s| words.contains(s.past()));
+        put_in_order(&mut signs, |a, b| mild(a).cmp(&mild(b)));
+        let (first, more) = signs.split_first()?;
+        let late = |words: &str| words.find(": later than");
+        let words = &first[..late(first).unwrap_or(first.len())];
+        Some(Noted {
+            late: signs.iter().all(|s| late(s).is_some()),
+            words: match more.len() {
+                0 => words.to_owned(),
+                n => format!("{words}, and {n} more"),
+            },
+            reason: (*first).to_owned(),
+        })
+    }
+
+    /// The headline in full, a sign that decides nothing taken in.
+    pub fn headline(&self) -> &'static str {
+        match self.noted() {
+            Some(Noted { late: true, .. }) => "No sign within the 60 seconds; one came later",
+            Some(_) => "No sign that refers; one was noted",
+            None => self.verdict.headline(),
+        }
+    }
 }
 
 /// Decides: the headline by [`rules::DECISION_HEADLINE`], the rest by

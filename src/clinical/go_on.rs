@@ -52,10 +52,11 @@ impl WentOn {
 
     /// What was gone past, and that it was, for the record and the handover.
     pub fn told(&self, what: &str) -> String {
-        format!(
-            "{what}; gone on despite this, decided by the {}: {}",
-            self.by.words(),
-            small(&self.because)
-        )
+        let (by, because) = (self.by.words(), small(&self.because));
+        // A question was answered, and nothing gone on despite.
+        if what.ends_with('?') {
+            return format!("{what} Answer of the {by}: {because}");
+        }
+        format!("{what}; gone on despite this, decided by the {by}: {because}")
     }
 }

@@ -12,6 +12,7 @@ use super::task::TaskId;
 use super::tasks::water::Watch;
 use super::tasks::{self, breathing, by_mouth, dry_swallow, holding, lag, sips, water};
 use super::trial::Trial;
+use super::words::small;
 
 /// Begins the id of the hold by weakness that could be new.
 pub const COULD_BE_NEW: &str = "oral.could-be-new";
@@ -107,8 +108,8 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
         hold(
             format!("{COULD_BE_NEW}.{weak}"),
             format!(
-                "The examination found weakness ({weak}); before you start, nothing new or worse \
-                 was known"
+                "The examination found weakness where nothing new or worse was known: {}",
+                small(&weak)
             ),
             "If it is new or worse and the team does not know: go back and say so there.",
             GoOn::WithReason,
@@ -162,7 +163,7 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
                 let (rule, why) = (flag.rule(), flag.reason());
                 let says = match seen.is_empty() {
                     true => why.to_owned(),
-                    false => format!("{why} ({})", holding::words(&seen)),
+                    false => format!("{why}: {}", holding::words(&seen)),
                 };
                 let id = format!("{}.{why}.{}", rule.id, holding::state(&seen));
                 hold(id, says, "", go_on, rule);

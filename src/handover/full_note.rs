@@ -53,7 +53,14 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
     for (heading, lines) in [
         ("WHY", flag_lines(&decision.reasons)),
         ("MISSING OR NOT VALID", flag_lines(&decision.missing)),
-        ("NO SIGN", flag_lines(&decision.clear)),
+        (
+            if decision.noted().is_some() {
+                "AS EXPECTED"
+            } else {
+                "NO SIGN"
+            },
+            flag_lines(&decision.clear),
+        ),
         ("BACKGROUND", before),
         ("TASKS", task_lines(visit)),
         ("FACE, MOUTH AND THROAT (sides are the patient's)", regions),
@@ -114,7 +121,7 @@ fn task_lines(visit: &Visit) -> Vec<String> {
             lines.push(format!(
                 "{}: not done ({}).",
                 spec.title,
-                why_not(visit, *id)
+                why_not(visit, *id).trim_end_matches('.')
             ));
         } else {
             lines.push(format!("{}:", spec.title));

@@ -13,7 +13,9 @@ pub(super) struct Room {
     pub(super) assessment: usize,
     /// The recommendation in full.
     pub(super) whole: bool,
-    /// What was gone past, readings, the 90 mL: only where nothing else is left to cut.
+    /// What was gone past with who did and why: the first to go of what touches swallowing.
+    pub(super) reasons: bool,
+    /// What was gone past, readings, what is missing: only where nothing else is left to cut.
     pub(super) kept: usize,
 }
 
@@ -25,6 +27,7 @@ impl Room {
         background: 12,
         assessment: 12,
         whole: true,
+        reasons: true,
         kept: 40,
     };
 
@@ -39,6 +42,8 @@ impl Room {
             room.whole = false;
         } else if room.examined > 3 {
             room.examined -= 1;
+        } else if room.reasons {
+            room.reasons = false;
         } else if room.background > 1 {
             room.background -= 1;
         } else if room.assessment > 3 {
@@ -68,6 +73,8 @@ pub(super) struct Part {
 enum Cut {
     First,
     Last,
+    /// To these words before anything else goes, and then among the last.
+    Soon(String),
     /// Among the last, and then to these words.
     To(String),
     Never,
@@ -96,6 +103,15 @@ pub(super) fn at_least(short: impl Into<String>, words: impl Into<String>) -> Pa
     }
 }
 
+/// What was gone past with its reason: cut to the first as soon as there is no room for both.
+pub(super) fn gone_past(words: &str) -> Part {
+    let end = words.find("decided by the ").unwrap_or(words.len());
+    Part {
+        words: words.to_owned(),
+        cut: Cut::Soon(words[..end].trim_end_matches([' ', ',', ';']).to_owned()),
+    }
+}
+
 /// A part that is told whatever else there is.
 pub(super) fn always(words: impl Into<String>) -> Part {
     Part {
@@ -104,29 +120,29 @@ pub(super) fn always(words: impl Into<String>) -> Part {
     }
 }
 
-/// The parts in one line as far as there is room, and how many more there are.
-pub(super) fn some_of(parts: Vec<Part>, most: usize, most_kept: usize) -> String {
+/// The parts in one line as far as there is room, and how many more there are; at least so many of
+/// those that are kept.
+pub(super) fn some_of(parts: Vec<Part>, most: usize, room: Room, least: usize) -> String {
     let (mut plain, mut kept, mut more) = (0, 0, 0);
-    let mut told = Vec::new();
+    let mut told: Vec<String> = Vec::new();
     for part in parts {
-        let (count, room) = match part.cut {
+        let (count, most) = match part.cut {
             Cut::First => (&mut plain, most),
-            Cut::Last => (&mut kept, most_kept),
-            Cut::To(short) if kept >= most_kept => {
-                told.push(short);
-                continue;
-            }
-            Cut::To(_) => (&mut kept, most_kept),
             Cut::Never => {
                 told.push(part.words);
                 continue;
             }
+            Cut::To(_) => (&mut kept, room.kept),
+            _ => (&mut kept, room.kept.max(least)),
         };
-        if *count < room {
-            *count += 1;
-            told.push(part.words);
-        } else {
-            more += 1;
+        let fits = *count < most;
+        *count += usize::from(fits);
+        match part.cut {
+            Cut::Soon(short) if fits && !room.reasons => told.push(short),
+            _ if fits => told.push(part.words),
+            // Said once, however often it was seen.
+            Cut::To(short) if !told.iter().any(|told| told.contains(&short)) => told.push(short),
+            _ => more += 1,
         }
     }
     if more > 0 {

@@ -61,6 +61,9 @@ impl Head {
                 let now = now.map(Verdict::id);
                 match now.filter(|now| *now != decided.verdict && visit.pressed_since_decided) {
                     Some(now) => format!("Now: {}", short_of(now)),
+                    None if decision.as_ref().is_some_and(|d| d.noted().is_some()) => {
+                        "Sign noted".to_owned()
+                    }
                     None => short_of(&decided.verdict).to_owned(),
                 }
             }),

@@ -7,10 +7,11 @@ use super::route::Page;
 use super::steps;
 use super::told::outdated;
 use super::why::{flag_item, rule_fold};
-use crate::clinical::decision::{Decision, Verdict};
+use crate::clinical::decision::{Decision, ORDER_STANDS, Verdict};
 use crate::clinical::flag::Flag;
 use crate::clinical::oral::points;
 use crate::clinical::rules;
+use crate::clinical::words::capital;
 use crate::draw::{El, Piece, all, el, live};
 use crate::handover::action::{DETERIORATION, deteriorating, suggested};
 use crate::record::event::{Event, Whom};
@@ -32,9 +33,11 @@ pub(super) fn decision_page() -> Piece {
     )
 }
 
-/// The word and the shape of a verdict: never by colour alone.
-pub(super) fn look_of(verdict: Verdict) -> (&'static str, &'static str) {
-    match verdict {
+/// The look and the shape of a decision: never by colour alone.
+pub(super) fn look_of(decision: &Decision) -> (&'static str, &'static str) {
+    match decision.verdict {
+        // Not the look of "no sign" where one was pressed.
+        Verdict::Pass if decision.noted().is_some() => ("verdict not-done", "\u{2013}"),
         Verdict::Stop => ("verdict stop", "\u{25A0}"),
         Verdict::Refer => ("verdict refer", "\u{25B2}"),
         Verdict::Incomplete => ("verdict incomplete", "\u{25D0}"),
@@ -50,7 +53,7 @@ const CAUTION: &str = "A screen is not a diagnosis. It does not see silent aspir
 
 fn shown(decision: Decision, ended: bool) -> Piece {
     let desk = Desk::get();
-    let (class, shape) = look_of(decision.verdict);
+    let (class, shape) = look_of(&decision);
     let verdict = decision.verdict;
     let unfinished = desk
         .visit
@@ -89,38 +92,56 @@ fn shown(decision: Decision, ended: bool) -> Piece {
         .filter(|f| !points::is_pointing(f))
         .cloned()
         .collect();
-    let why = match verdict {
-        Verdict::NotDone(why) => Some(desk.visit.with_untracked(|v| {
-            v.map_or(String::new(), |v| {
-                crate::clinical::words::capital(&why.told(&v.exam.policy))
-            })
-        })),
-        Verdict::Pass | Verdict::NoDecision => {
-            let early = desk
-                .visit
-                .with_untracked(|v| v.and_then(|v| v.exam.ended))
-                .map_or(String::new(), |why| {
-                    format!("Not finished: {}. ", why.words())
+    let why =
+        match verdict {
+            Verdict::NotDone(why) => Some(desk.visit.with_untracked(|v| {
+                v.map_or(String::new(), |v| capital(&why.told(&v.exam.policy)))
+            })),
+            Verdict::Pass | Verdict::NoDecision => {
+                let early = desk
+                    .visit
+                    .with_untracked(|v| v.and_then(|v| v.exam.ended))
+                    .map_or(String::new(), |why| {
+                        format!("Not finished: {}. ", why.words())
+                    });
+                let noted = decision.noted().map_or(String::new(), |noted| {
+                    format!(
+                        "{}. Let speech-language pathology know; whether it needs more is your \
+                     judgement. ",
+                        capital(&noted.words)
+                    )
                 });
-            Some(format!(
-                "{early}This screen changes no eating or drinking order."
-            ))
-        }
-        _ => None,
-    };
+                let stands = match verdict {
+                    Verdict::Pass => format!("; {ORDER_STANDS}"),
+                    _ => String::new(),
+                };
+                Some(format!(
+                    "{early}{noted}This screen changes no eating or drinking order{stands}."
+                ))
+            }
+            _ => None,
+        };
     all![
         el("section")
             .class(class)
             .with(
                 el("p.word")
                     .with(el("span").attr("aria-hidden", "true").with(shape).with(" "))
-                    .with(verdict.headline())
+                    .with(decision.headline())
             )
             .with(why.map(|w| el("p").with(w)))
             .with(urgent.map(|words| words.map(|w| el("p").with(el("b").with(w))))),
         list("Why", &decision.reasons),
         list("Missing or not valid", &decision.missing),
-        list("No sign", &decision.clear),
+        list(
+            // Not over what was clear beside a sign.
+            if decision.noted().is_some() {
+                "As expected"
+            } else {
+                "No sign"
+            },
+            &decision.clear
+        ),
         oral_points(),
         list("Also found", &also),
         el("p.caution").with(CAUTION),

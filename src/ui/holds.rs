@@ -35,26 +35,28 @@ pub(super) fn holds(
     live(move || {
         let now = held.get();
         (!now.is_empty()).then(|| {
-            el("section.found.block")
-                .with(el("h2").with("Not yet"))
-                .with(
-                    el("ul").with(
-                        now.into_iter()
-                            .map(|hold| {
-                                el("li")
-                                    .with(el("p").with(
-                                        el("b").with(crate::clinical::words::capital(&hold.says)),
-                                    ))
-                                    .with(
-                                        (!hold.advice.is_empty())
-                                            .then(|| el("p").with(hold.advice)),
-                                    )
-                                    .with(go_on_past(hold.id, hold.says, hold.go_on))
-                                    .with(rule_fold(hold.rule))
-                            })
-                            .collect::<Piece>(),
-                    ),
-                )
+            // What nobody goes past, and nothing can be done about, is not lifted later today.
+            let never = |h: &Hold| h.go_on == GoOn::Never && h.advice.is_empty();
+            let heading = if now.iter().any(never) {
+                "Not for this person now"
+            } else {
+                "Not yet"
+            };
+            el("section.found.block").with(el("h2").with(heading)).with(
+                el("ul").with(
+                    now.into_iter()
+                        .map(|hold| {
+                            el("li")
+                                .with(el("p").with(
+                                    el("b").with(crate::clinical::words::capital(&hold.says)),
+                                ))
+                                .with((!hold.advice.is_empty()).then(|| el("p").with(hold.advice)))
+                                .with(go_on_past(hold.id, hold.says, hold.go_on))
+                                .with(rule_fold(hold.rule))
+                        })
+                        .collect::<Piece>(),
+                ),
+            )
         })
     })
 }

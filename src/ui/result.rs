@@ -4,7 +4,6 @@ use super::desk::Desk;
 use super::follow::follow;
 use super::why::{comparison_item, flag_item, rule_fold, task_fold};
 use crate::clinical::figures;
-use crate::clinical::flag::Level;
 use crate::clinical::judge::speech::trials::evenness;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{self, by_mouth, own};
@@ -47,17 +46,10 @@ pub(super) fn task_result(
     let spec = tasks::spec(task);
     let flags = move || {
         desk.visit.with(|v| {
-            v.map_or(Vec::new(), |v| {
-                let mut flags = tasks::flags(task, &v.exam);
-                // While a plan is gone through, what is still to come is no finding.
-                if tasks::over(task, &v.exam) == Some(false) {
-                    flags.retain(|f| f.level() != Level::Incomplete);
-                }
-                flags
-            })
-            .iter()
-            .map(flag_item)
-            .collect::<Piece>()
+            v.map_or(Vec::new(), |v| tasks::flags_so_far(task, &v.exam))
+                .iter()
+                .map(flag_item)
+                .collect::<Piece>()
         })
     };
     let beside = move || {

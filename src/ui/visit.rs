@@ -45,15 +45,14 @@ fn whole() -> Piece {
     let verdict = move || {
         desk.visit
             .with(|v| v.filter(|v| v.decided.is_some()).and_then(|v| v.decision()))
-            .map(|d| d.verdict)
+            .map(|d| (look_of(&d), d.headline()))
     };
     all![
-        live(move || verdict().map(|v| {
-            let (class, shape) = look_of(v);
+        live(move || verdict().map(|((class, shape), headline)| {
             el("section").class(class).with(
                 el("p.word")
                     .with(el("span").attr("aria-hidden", "true").with(shape).with(" "))
-                    .with(v.headline()),
+                    .with(headline),
             )
         })),
         live(move || (next.get() != Page::Overview).then(|| big(

@@ -27,7 +27,7 @@ test.describe("dry swallows", () => {
     await walk.dry(0);
     await walk.press(BUTTONS.next);
     await walk.isOn(PAGES.water);
-    await expect(page.getByText(SAYS.notYet)).toBeVisible();
+    await expect(page.getByText(SAYS.notForNow)).toBeVisible();
     await expect(walk.pad).toHaveCount(0);
     await expect(walk.button(BUTTONS.allTheSame)).toHaveCount(0);
     // A clicker's key must not start it either.
@@ -165,8 +165,8 @@ test.describe("signs", () => {
   // lets the press come before and after the page knows that the watch is over.
   for (const [ms, verdict, words] of [
     [60_000, VERDICTS.refer, "coughed 60 seconds after the last swallow"],
-    [60_020, VERDICTS.pass, "coughed 61 seconds after the last swallow: later than the 60 seconds the rule counts"],
-    [75_000, VERDICTS.pass, "coughed 75 seconds after the last swallow: later than the 60 seconds the rule counts"],
+    [60_020, VERDICTS.late, "LATER: coughed 61 seconds after the last swallow of the 90 mL."],
+    [75_000, VERDICTS.late, "LATER: coughed 75 seconds after the last swallow of the 90 mL."],
   ]) {
     test(`a cough ${ms} ms after the last swallow`, async ({ page }) => {
       const walk = await Walk.start(page);
@@ -182,7 +182,7 @@ test.describe("signs", () => {
       await walk.answer(ASKED.voiceAfter, ASKED.clear);
       await walk.toDecision(verdict);
       await walk.toHandover();
-      if (verdict !== VERDICTS.pass) {
+      if (verdict !== VERDICTS.late) {
         await walk.press(ACTIONS.nothingByMouth);
       }
       expect(await walk.copy()).toContain(words);

@@ -13,7 +13,7 @@ use crate::clinical::sign::Sign;
 use crate::clinical::task::{TaskId, When};
 use crate::clinical::trial::{MarkKind, Trial};
 use crate::clinical::words::small;
-use crate::measure::time::Millis;
+use crate::measure::time::{Millis, Stamp};
 
 /// A voice that is wet before anything is given.
 pub const WET_BEFORE: &str = "Voice wet already before any water";
@@ -143,6 +143,15 @@ pub fn wet_before(task: TaskId, exam: &Exam) -> Option<Flag> {
     let mut opened = opened(task, exam);
     let wet = opened.any(|t| t.choice(water::VOICE_BEFORE) == Some("wet"));
     wet.then(|| rules::GATE_SALIVA.flag(Level::Incomplete, Domain::EatingDrinking, WET_BEFORE))
+}
+
+/// Whether a moment lies between the start of a trial and the end of its watch. What the clocks
+/// can't place does.
+pub fn was_within(trial: &Trial, at: Stamp) -> bool {
+    let since = |from| trial.between(from, at).length;
+    let begun = trial.start().and_then(since);
+    let ended = trial.end().and_then(since);
+    begun.is_none_or(|l| l >= Millis::ZERO) && ended.is_none_or(|l| l <= water::WATCH)
 }
 
 /// What is still missing of a trial that was given, in words; none where it is whole.

@@ -262,6 +262,8 @@ pub fn holds(exam: &Exam) -> Vec<(Flag, GoOn, Vec<Flag>)> {
 /// What the rules say about one trial.
 pub fn judge(trial: &Trial) -> Vec<Flag> {
     let mut flags = signs::judge_in(SignTask::Cracker, "with the cracker: ", &seen::signs(trial));
+    // A trial that was rightly stopped is not asked for its end.
+    let ended = flags.iter().any(|f| f.level() == Level::Stop);
     let mut missing = |words: &str| {
         flags.push(rules::EATEN_UNFINISHED.flag(Level::Incomplete, Domain::EatingDrinking, words));
     };
@@ -269,6 +271,7 @@ pub fn judge(trial: &Trial) -> Vec<Flag> {
         return flags;
     }
     match read(trial) {
+        _ if ended => {}
         None => missing("the cracker was begun and its end not marked"),
         Some(c) if c.time <= Millis::ZERO => missing(&CrackerError::NoTime.to_string()),
         Some(_) if watch_cut(trial) => {

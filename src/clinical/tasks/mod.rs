@@ -26,13 +26,14 @@ pub mod watched;
 pub mod water;
 
 use self::by_mouth::Offer;
+use self::water::Watch;
 use super::exam::Exam;
 use super::flag::{Domain, Flag, Level};
 use super::judge::three_ml::Wording;
 use super::rules;
-use super::sign::{Sign, meaning};
+use super::sign::is_of_sign;
 use super::task::{REMARK, TaskId, TaskSpec};
-use super::trial::{Answer, Trial};
+use super::trial::{Answer, MarkKind, Trial};
 use super::words::small;
 
 /// A task's data.
@@ -195,6 +196,12 @@ pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
         // "No sign seen" is not said of a trial that was stopped.
         flags.retain(|flag| flag.level() != Level::Pass);
     }
+    // Nor is it asked for what choking left no time for.
+    let within = |t: &Trial| exam.chokings.iter().any(|at| by_mouth::was_within(t, *at));
+    if choked && exam.latest_started(id).is_some_and(within) {
+        let open = [rules::TIMED_CUP_UNFINISHED.id, rules::EATEN_UNFINISHED.id];
+        flags.retain(|f| f.level() != Level::Incomplete || !open.contains(&f.rule().id));
+    }
     flags.extend(fell);
     if of_adults(id, exam) && exam.latest_started(id).is_some() {
         flags.retain(|flag| flag.rule().id != rules::TIMED_WATER_SLOW.id);
@@ -206,6 +213,21 @@ pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
                 small(spec(id).title)
             ),
         ));
+    }
+    flags
+}
+
+/// The same while a plan is gone through, or a watch runs: what is still to come is no finding.
+pub fn flags_so_far(id: TaskId, exam: &Exam) -> Vec<Flag> {
+    let mut flags = flags(id, exam);
+    let watching = |t: &Trial| {
+        let over = t.first(MarkKind::WatchOver).is_some();
+        !over && spec(id).pad.watch.is_some() && by_mouth::watch(t) == Watch::Running
+    };
+    if over(id, exam) == Some(false) || exam.latest_started(id).is_some_and(watching) {
+        flags.retain(|f| {
+            f.level() != Level::Incomplete || is_of_sign(f) || holding::is_of_breathing(f)
+        });
     }
     flags
 }
@@ -259,17 +281,10 @@ fn of_all(exam: &Exam, id: TaskId, judge: impl Fn(&Trial) -> Vec<Flag>) -> Vec<F
     while let Some(trial) = trials.next() {
         let newest = trials.peek().is_none();
         flags.extend(judge(trial).into_iter().filter(|f| {
-            newest || !matches!(f.level(), Level::Incomplete | Level::Pass) || of_sign(id, f)
+            newest || !matches!(f.level(), Level::Incomplete | Level::Pass) || is_of_sign(f)
         }));
     }
     flags
-}
-
-/// Whether a flag comes from a sign that was pressed.
-fn of_sign(id: TaskId, flag: &Flag) -> bool {
-    let rule = flag.rule().id;
-    let column = spec(id).pad.signs;
-    column.is_some_and(|column| Sign::ALL.iter().any(|s| meaning(*s, column).1.id == rule))
 }
 
 /// Tasks that stand beside every screen: given or looked at where the clinician wants to.

@@ -12,7 +12,7 @@ use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{self, by_mouth, own};
 use crate::clinical::trial::Trial;
 use crate::clinical::words::small;
-use crate::handover::room::{Part, always, kept, plain};
+use crate::handover::room::{Part, always, at_least, gone_past, kept, plain};
 use crate::handover::untested;
 use crate::record::visit::Visit;
 
@@ -24,10 +24,12 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
     let told_there = |f: &Flag| f.domain() != Domain::Urgent && f.rule().id.starts_with("gate.");
     // What was seen comes before what was gone past for it: of these there may be many.
     let missing = beside_signs(visit, decision);
+    // The first line has said it.
+    let noted = decision.noted().map(|noted| noted.reason);
     let also = decision
         .also
         .iter()
-        .filter(|f| f.domain().decides() && !told_there(f));
+        .filter(|f| f.domain().decides() && !told_there(f) && noted.as_deref() != Some(f.reason()));
     let seen = gravest_first(
         missing
             .iter()
@@ -35,16 +37,9 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
             .filter(|f| is_seen(f) && !passed(f)),
     );
     parts.extend(seen.into_iter().map(situated));
-    parts.extend(
-        decision
-            .also
-            .iter()
-            .filter(passed)
-            .map(|f| kept(small(f.reason()))),
-    );
     for flag in &decision.clear {
         if flag.rule().id == rules::DRY_FEW.id {
-            parts.push(plain(small(flag.reason())));
+            parts.push(kept(small(flag.reason())));
         }
     }
     let cups: Vec<&Trial> = by_mouth::given(TaskId::Water90, &visit.exam).collect();
@@ -53,14 +48,19 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
             1 => String::new(),
             _ => format!("cup {n}: "),
         };
-        parts.push(kept(format!("{which}{}", water_words(visit, cup))));
+        let (result, more) = water_words(visit, cup);
+        let result = format!("{which}{result}");
+        let whole = format!("{result}{more}");
+        parts.push(at_least(result, whole));
     }
     parts.extend(
         missing
             .iter()
             .filter(|f| !is_seen(f))
-            .map(|f| plain(worded(f))),
+            .map(|f| kept(worded(f))),
     );
+    let reasons = decision.also.iter().filter(passed);
+    parts.extend(reasons.map(|f| gone_past(&small(f.reason()))));
     for flag in &decision.also {
         let seen = flag.domain().decides() && is_seen(flag);
         let told = told_there(flag) || passed(&flag) || seen;
@@ -78,12 +78,12 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
         }
     }
     parts.extend(untested::told(visit, decision).into_iter().map(plain));
-    parts.extend(
-        TaskId::ALL
-            .iter()
-            .filter_map(|task| tasks::summary(*task, &visit.exam))
-            .map(plain),
-    );
+    parts.extend(TaskId::ALL.iter().filter_map(|task| {
+        let words = tasks::summary(*task, &visit.exam)?;
+        // What was swallowed is no less than what was asked of the speech.
+        let by_mouth = tasks::spec(*task).by_mouth;
+        Some(if by_mouth { kept(words) } else { plain(words) })
+    }));
     // A part each, so that what does not fit is counted and not cut.
     parts.extend(own::told(&visit.exam).into_iter().map(kept));
     parts

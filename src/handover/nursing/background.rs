@@ -8,7 +8,7 @@ use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{breath_taps, breathing, water};
 use crate::clinical::trial::Trial;
 use crate::clinical::words::small;
-use crate::handover::room::{Part, at_least, kept, plain};
+use crate::handover::room::{Part, at_least, gone_past, kept, plain};
 use crate::record::visit::Visit;
 
 /// Items of the gate worth saying when they hold, and the words for it.
@@ -36,7 +36,7 @@ pub(in crate::handover) fn background(visit: &Visit, holds: bool) -> Vec<Part> {
     }
     parts.extend(against.iter().filter_map(|a| {
         let on = exam.went_on(&a.hold, a.go_on)?;
-        Some(kept(small(&on.told(&a.says))))
+        Some(gone_past(&small(&on.told(&a.says))))
     }));
     // The gravest first: what is counted and not listed is the least.
     for wanted in [State::Block, State::Fix, State::Caution] {
@@ -50,7 +50,7 @@ pub(in crate::handover) fn background(visit: &Visit, holds: bool) -> Vec<Part> {
                     parts.push(if item.rule.id == rules::GATE_AIRWAY_TUBE.id {
                         at_least(small(exception.words), words)
                     } else {
-                        kept(words)
+                        gone_past(&words)
                     });
                 }
                 // Those that closed the gate stand in the situation already.

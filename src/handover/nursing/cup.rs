@@ -4,39 +4,66 @@ use crate::clinical::flag::Level;
 use crate::clinical::sign::Sign;
 use crate::clinical::tasks::{by_mouth, saturation, watched, water};
 use crate::clinical::trial::Trial;
-use crate::measure::time::Millis;
+use crate::clinical::words::whole_seconds;
 use crate::record::visit::Visit;
 
-/// The water test in words a ward uses.
-pub(super) fn water_words(visit: &Visit, trial: &Trial) -> String {
-    let finding = water::read(trial);
+/// The water test in words a ward uses: what was drunk, then what came of it.
+pub(super) fn water_words(visit: &Visit, trial: &Trial) -> (String, String) {
+    let finding = water::Finding {
+        choked: choked(visit, trial),
+        ..water::read(trial)
+    };
+    let counted = match finding.swallows {
+        0 => "no swallow counted".to_owned(),
+        1 => "1 swallow counted".to_owned(),
+        n => format!("{n} swallows counted"),
+    };
+    let time = match finding.drinking.and_then(|e| e.length) {
+        Some(length) if length >= water::LEAST => format!(" in {}", whole_seconds(length)),
+        _ => String::new(),
+    };
     let stopped = |(sign, _): &(Sign, water::Seen)| {
         matches!(
             sign,
             Sign::Pause | Sign::Choke | Sign::AskedToStop | Sign::NoSwallow | Sign::BreathingChange
         )
     };
-    let mut words = match finding.cup {
+    // How long an unfinished cup took means little.
+    let (how, mut words) = match finding.cup {
         // A sign that means it was not one go outranks the press that says it was.
         Some(water::Cup::InOneGo) if finding.signs.iter().any(stopped) => {
-            "90 mL of water, cup emptied".to_owned()
+            ("90 mL of water, cup emptied".to_owned(), time)
         }
-        Some(water::Cup::InOneGo) => "90 mL of water drunk in one go".to_owned(),
-        Some(water::Cup::Paused) => "90 mL of water drunk with a pause".to_owned(),
-        Some(water::Cup::Left(_)) => "90 mL of water offered, not finished".to_owned(),
-        None => "90 mL of water offered".to_owned(),
+        Some(water::Cup::InOneGo) => ("90 mL of water drunk in one go".to_owned(), time),
+        Some(water::Cup::Paused) => ("90 mL of water drunk with a pause".to_owned(), time),
+        Some(water::Cup::Left(Some(left))) => {
+            let drunk = water::millilitres(f64::from(water::OFFERED) - left);
+            let how = format!("{drunk} of 90 mL of water drunk, not finished");
+            (how, String::new())
+        }
+        Some(water::Cup::Left(None)) => (
+            "90 mL of water not finished".to_owned(),
+            format!(", {counted}, amount drunk not recorded"),
+        ),
+        None if finding.swallows > 0 => (
+            "some of the 90 mL of water drunk".to_owned(),
+            format!(", {counted}, amount not recorded"),
+        ),
+        None => (
+            "90 mL of water begun".to_owned(),
+            format!(", {counted}, amount drunk not recorded"),
+        ),
     };
-    if let Some(length) = finding.drinking.and_then(|e| e.length)
-        && length >= water::LEAST
-    {
-        words.push_str(&format!(" in {} seconds", length.0 / 1000));
-    }
     match finding.watch {
         water::Watch::Whole if watched::missing(trial).is_some() => {}
         water::Watch::Whole if nothing_seen(visit, trial) => {
             words.push_str(", no sign for 60 seconds after it");
         }
         water::Watch::Whole => words.push_str(", watched for 60 seconds"),
+        // After a stop there was something else to do.
+        water::Watch::NotBegun if !water::ended(&finding) => {
+            words.push_str(", not watched afterwards");
+        }
         _ => {}
     }
     match (finding.before, finding.after) {
@@ -50,18 +77,18 @@ pub(super) fn water_words(visit: &Visit, trial: &Trial) -> String {
         )),
         _ => {}
     }
-    words
+    (how, words)
+}
+
+/// Whether choking was noted in a cup on its own page, which has no trial.
+fn choked(visit: &Visit, trial: &Trial) -> bool {
+    let mut chokings = visit.exam.chokings.iter();
+    chokings.any(|at| by_mouth::was_within(trial, *at))
 }
 
 /// Whether nothing was seen, heard, read or pressed from the start of a cup to the end of its watch.
 fn nothing_seen(visit: &Visit, trial: &Trial) -> bool {
-    // On the page of choking, which has no trial. What the clocks can't place counts.
-    let choked = visit.chokings.iter().any(|choking| {
-        let since = |at| trial.between(at, choking.since).length;
-        let begun = trial.start().and_then(since);
-        let ended = trial.end().and_then(since);
-        begun.is_none_or(|l| l >= Millis::ZERO) && ended.is_none_or(|l| l <= water::WATCH)
-    });
+    let choked = choked(visit, trial);
     let low = trial.number(saturation::LOWEST).is_some()
         && saturation::flags(trial.task, &visit.exam)
             .iter()

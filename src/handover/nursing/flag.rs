@@ -2,19 +2,45 @@
 
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::rules;
-use crate::clinical::sign::{Sign, SignTask, meaning};
+use crate::clinical::sign::{Sign, SignTask, is_of_sign, meaning};
 use crate::clinical::words::small;
 use crate::handover::action::{calls_doctor, is_deterioration};
-use crate::handover::room::{Part, always, kept};
+use crate::handover::room::{Part, always, at_least, kept};
 use crate::measure::order::put_in_order;
 
 /// A flag in the situation, or one that says what was seen: nothing of it is cut first.
 pub(super) fn situated(flag: &Flag) -> Part {
-    if is_airway_tube(flag) {
+    let doctor = calls_doctor(flag) && flag.level() > Level::Note;
+    if doctor || flag.domain() == Domain::Urgent || is_airway_tube(flag) {
         always(worded(flag))
+    } else if let Some(sign) = sign_of(flag) {
+        at_least(sign, worded(flag))
+    } else if flag.rule().id == rules::DRY_FEW.id {
+        // Without what is expected.
+        let words = worded(flag);
+        at_least(words.split(" (").next().unwrap_or_default(), words.as_str())
     } else {
         kept(worded(flag))
     }
+}
+
+/// The sign a flag is of, in a few words.
+fn sign_of(flag: &Flag) -> Option<String> {
+    let rule = flag.rule().id;
+    let table = |sign: &Sign| {
+        let table = |task: &SignTask| meaning(*sign, *task).1.id == rule;
+        SignTask::ALL.iter().any(table)
+    };
+    // The sips have one rule for two signs, and those that came late one for all.
+    let named = |sign: &Sign| is_of_sign(flag) && flag.reason().contains(sign.past());
+    let mut all = Sign::ALL.into_iter();
+    let sign = all.clone().find(table).or_else(|| all.find(named))?;
+    let of = if rule.starts_with("water.") {
+        " (90 mL)"
+    } else {
+        ""
+    };
+    Some(format!("{}{of}", sign.past()))
 }
 
 /// A flag in words. A reading above its target reads as well as any, unless that is said.
@@ -28,12 +54,11 @@ pub(super) fn worded(flag: &Flag) -> String {
 }
 
 /// Whether a flag is that of a sign, or names one.
-pub(super) fn names_sign(flag: &Flag) -> bool {
-    let named = |sign: Sign| {
-        let table = |task: &SignTask| meaning(sign, *task).1.id == flag.rule().id;
-        flag.reason().contains(sign.past()) || SignTask::ALL.iter().any(table)
-    };
-    Sign::ALL.into_iter().any(named)
+fn names_sign(flag: &Flag) -> bool {
+    is_of_sign(flag)
+        || Sign::ALL
+            .iter()
+            .any(|sign| flag.reason().contains(sign.past()))
 }
 
 /// Whether a flag says what was seen of the person, or read, rather than what was left out.

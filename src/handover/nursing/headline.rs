@@ -1,8 +1,8 @@
 //! The first line: the decision, whom it goes to and by when.
 
 use super::addressed;
-use super::flag::{names_sign, worded};
-use crate::clinical::decision::{Decision, Verdict};
+use super::flag::worded;
+use crate::clinical::decision::{Decision, Noted, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::Flag;
 use crate::clinical::rules;
@@ -19,25 +19,23 @@ pub(in crate::handover) fn headline(visit: &Visit, decision: &Decision, plan: &P
         Verdict::Refer => format!("REFER to {whom} {by_when}."),
         Verdict::Incomplete => format!("INCOMPLETE: not cleared. To {whom} {by_when}."),
         Verdict::Pass => {
-            let (of, only) = match visit.screen {
-                Some(ScreenId::OwnTrials) => {
-                    (" in what was given, listed below", ", and of nothing else")
+            let own = visit.screen == Some(ScreenId::OwnTrials);
+            let of = match decision.noted() {
+                _ if own => " in what was given, listed below, and of nothing else",
+                None => " on this screen",
+                Some(_) => "",
+            };
+            // Never "no sign seen" where one was.
+            let said = match decision.noted() {
+                None => format!("NO SIGN SEEN{of}"),
+                Some(Noted {
+                    late: true, words, ..
+                }) => {
+                    format!("NO SIGN within the 60 seconds{of}; LATER: {words}")
                 }
-                _ => (" on this screen", ""),
+                Some(Noted { words, .. }) => format!("NO SIGN THAT REFERS{of}; NOTED: {words}"),
             };
-            // A sign that decides nothing is none to be read over.
-            let noted = decision
-                .also
-                .iter()
-                .any(|f| f.domain().decides() && f.rule() != &rules::HOLD_PASSED && names_sign(f));
-            let noted = match (noted, only.is_empty()) {
-                (false, _) => "",
-                (true, true) => ", but what is noted below",
-                (true, false) => ", but what is noted there",
-            };
-            format!(
-                "NO SIGN SEEN{of}{noted}{only}. This screen changes no eating or drinking order."
-            )
+            format!("{said}. This screen changes no eating or drinking order.")
         }
         Verdict::NoDecision if visit.exam.ended.is_some() => {
             "EXAMINATION NOT FINISHED: face, mouth or speech. No food or drink was tested. \

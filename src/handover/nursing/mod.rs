@@ -59,18 +59,15 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock, room: Room) -> String {
     lines.extend(until_review(visit, decision, &plan));
     lines.push(String::new());
     lines.push(format!("Identify: {}", identify(visit, now)));
-    lines.push(format!(
-        "Situation: {}.",
-        situation(visit, decision, room.kept.max(3))
-    ));
+    lines.push(format!("Situation: {}.", situation(visit, decision, room)));
     let background = background(visit, room.holding);
     if !background.is_empty() {
-        let told = some_of(background, room.background, room.kept);
+        let told = some_of(background, room.background, room, 0);
         lines.push(format!("Background: {told}."));
     }
     let assessment = assessment(visit, decision);
     if !assessment.is_empty() {
-        let told = some_of(assessment, room.assessment, room.kept);
+        let told = some_of(assessment, room.assessment, room, 0);
         lines.push(format!("Assessment: {told}."));
     }
     lines.extend(examined(visit, room.examined));
@@ -94,9 +91,13 @@ fn addressed(decision: &Decision, plan: &Plan) -> (&'static str, &'static str) {
 }
 
 pub(super) fn identify(visit: &Visit, now: &Clock) -> String {
-    let mut parts = vec![visit.label()];
-    if let Some(details) = &visit.details {
-        parts.extend(details.age.map(|a| a.to_string()));
+    let details = visit.details.as_ref();
+    let age = details.and_then(|d| d.age);
+    let mut parts = vec![
+        visit.label(),
+        age.map_or_else(|| "age not given".to_owned(), |a| a.to_string()),
+    ];
+    if let Some(details) = details {
         parts.extend(details.sex.map(|s| s.words().to_owned()));
         parts.extend(details.setting.map(|s| s.words().to_owned()));
     }

@@ -1,7 +1,7 @@
 //! The recommendation: how to care for the person, what to watch for, when to screen again.
 
 use super::{addressed, sentence};
-use crate::clinical::decision::{Decision, Verdict};
+use crate::clinical::decision::{Decision, ORDER_STANDS, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;
@@ -23,16 +23,28 @@ pub(in crate::handover) fn recommendation(
     } else {
         "upright"
     };
+    let keep = "keep to the orders in force";
+    let care = format!("food and drink only awake and {position}; mouth care");
     let first = match (decision.verdict, plan.action) {
-        (Verdict::Pass | Verdict::NoDecision, _) => format!(
-            "keep to the orders in force; food and drink only awake and {position}; mouth care"
-        ),
-        (_, Some(Action::NothingByMouth)) => format!("mouth care; {position}"),
+        (Verdict::Pass, _) => {
+            let tell = match decision.noted() {
+                Some(_) => "let speech-language pathology know of the sign; ",
+                None => "",
+            };
+            format!("{tell}{keep}; {ORDER_STANDS}; {care}")
+        }
+        (Verdict::NoDecision, _) => format!("{keep}; {care}"),
+        // Not chosen yet: nothing milder than it may be.
+        (_, None | Some(Action::NothingByMouth)) => format!("mouth care; {position}"),
         _ => format!("only awake and {position}; mouth care"),
     };
     // How long is local: said only where the policy says it, and where something may be taken.
     let upright = visit.exam.policy.upright_minutes;
-    let upright = if upright > 0 && plan.action != Some(Action::NothingByMouth) {
+    let may_eat = match plan.action {
+        None => !decision.verdict.needs_action(),
+        action => action != Some(Action::NothingByMouth),
+    };
+    let upright = if upright > 0 && may_eat {
         format!(
             " {} for {upright} minutes after eating or drinking.",
             if limit { "Stay so" } else { "Upright" }
@@ -42,12 +54,12 @@ pub(in crate::handover) fn recommendation(
     };
     // Signs to watch for: adult dysphagia policy (NHS-AA). When to screen again: RNAO.
     let mut text = format!(
-        "{first}.{upright} Watch for coughing or choking, a wet voice, watering eyes, colour change, fever. \
-         If any of these: {}call {whom} now.",
+        "{first}.{upright} Watch for choking, colour change: local emergency procedure; \
+         cough, wet voice, watering eyes, fever: {}call {whom} now.",
         if plan.action == Some(Action::NothingByMouth) {
             ""
         } else {
-            "stop and "
+            "stop, "
         },
     );
     if whole {

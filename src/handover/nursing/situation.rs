@@ -6,10 +6,10 @@ use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::{Domain, Flag};
 use crate::clinical::screen::ScreenId;
-use crate::handover::room::{Part, kept, some_of};
+use crate::handover::room::{Part, Room, kept, some_of};
 use crate::record::visit::Visit;
 
-pub(super) fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
+pub(super) fn situation(visit: &Visit, decision: &Decision, room: Room) -> String {
     let reasons = || gravest_first(decision.reasons.iter());
     let words = |words: &str| kept(words);
     let mut parts: Vec<Part> = match decision.verdict {
@@ -59,5 +59,7 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, most: usize) -> Stri
     if parts.is_empty() {
         parts.push(words("swallow screen not done"));
     }
-    some_of(parts, 0, most)
+    // Beside signs in a few words.
+    let least = if room.kept == 0 { 1 } else { 3 };
+    some_of(parts, 0, room, least)
 }

@@ -59,7 +59,8 @@ pub(in crate::handover) fn until_review(
                     small(&sentence(&plan.because))
                 )
             }),
-            None => {}
+            // It can't leave so.
+            None => line("UNTIL REVIEWED: not chosen yet.".to_owned()),
         }
         line(
             if plan.action == Some(Action::NothingByMouth) {

@@ -160,6 +160,9 @@ fn words_of(trial: &Trial, whole: bool) -> String {
         _ => None,
     };
     let strategy = chosen(STRATEGY, STRATEGIES, false).filter(|s| s != "no strategy");
+    // "Teaspoon, spoon" is one thing said twice.
+    let spoon =
+        trial.choice(AMOUNT) == Some("teaspoon") && !trial.answers.contains_key(MILLILITRES);
     let no_level = trial.choice(LEVEL).is_none();
     let no_strategy = strategy.is_none();
     let parts: Vec<String> = [
@@ -169,7 +172,7 @@ fn words_of(trial: &Trial, whole: bool) -> String {
             .number(MILLILITRES)
             .map(|ml| format!("{} mL", short(ml)))
             .or_else(|| chosen(AMOUNT, AMOUNTS, false)),
-        chosen(BY, WAYS, false),
+        chosen(BY, WAYS, false).filter(|by| by != "spoon" || !spoon),
         chosen(POSTURE, POSTURES, false),
         strategy,
         free(STRATEGY_WORDS).filter(|_| whole || no_strategy),

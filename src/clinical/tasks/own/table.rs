@@ -82,12 +82,16 @@ pub(super) fn rows(exam: &Exam) -> Vec<(String, Vec<&Trial>)> {
     rows
 }
 
-/// "coughed in 1, cleared the throat in 2", or "no sign": that only where all were watched and
+/// "coughed in 1 of 3, cleared the throat in 2 of 3", or "no sign": that only where all were watched and
 /// nothing else was seen.
 fn sign_counts(trials: &[&Trial], exam: &Exam) -> String {
     let in_some = |words: &str, has: &dyn Fn(&Trial) -> bool| {
         let n = trials.iter().filter(|t| has(t)).count();
-        (n > 0).then(|| format!("{words} in {n}"))
+        let of = trials.len();
+        (n > 0).then(|| match of {
+            1 => words.to_owned(),
+            _ => format!("{words} in {n} of {of}"),
+        })
     };
     let mut counts: Vec<String> = crate::clinical::sign::Sign::ALL
         .iter()

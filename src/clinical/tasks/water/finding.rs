@@ -110,6 +110,8 @@ pub struct Finding {
     pub watch_doubt: Option<Doubt>,
     /// What is missing where the app was off when it ran out.
     pub unwatched: Option<&'static str>,
+    /// Choking was noted in it on its own page.
+    pub choked: bool,
     /// Why it was not given: the words.
     pub not_given: Option<&'static str>,
 }
@@ -176,6 +178,7 @@ pub fn read(trial: &Trial) -> Finding {
             .zip(watched)
             .and_then(|(end, over)| trial.doubt_over(end, WATCH, over)),
         unwatched: None,
+        choked: false,
         not_given: trial.choice(NOT_VALID).map(|id| {
             NOT_GIVEN_REASONS
                 .iter()
@@ -185,12 +188,14 @@ pub fn read(trial: &Trial) -> Finding {
     }
 }
 
+const LAST: &str = "the last swallow of the 90 mL";
+
 /// When a sign was seen, in words for a sentence.
 pub fn seen_words(seen: Seen) -> String {
     match seen {
-        Seen::Drinking => "while drinking".to_owned(),
-        Seen::After(after) => format!("{} after the last swallow", whole_seconds(after)),
-        Seen::Later(after) => format!("{} seconds after the last swallow", (after.0 + 999) / 1000),
-        Seen::Sometime => "after the last swallow".to_owned(),
+        Seen::Drinking => "while drinking the 90 mL".to_owned(),
+        Seen::After(after) => format!("{} after {LAST}", whole_seconds(after)),
+        Seen::Later(after) => format!("{} seconds after {LAST}", (after.0 + 999) / 1000),
+        Seen::Sometime => format!("after {LAST}"),
     }
 }

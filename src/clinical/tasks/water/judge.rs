@@ -5,7 +5,7 @@ use super::finding::{Cup, Finding, Seen, Voice, Watch, seen_words};
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::policy::Policy;
 use crate::clinical::rules;
-use crate::clinical::sign::{Sign, SignTask, meaning_under};
+use crate::clinical::sign::{Sign, SignTask, meaning, meaning_under};
 use crate::clinical::words::small;
 use crate::measure::decimals::decimals;
 use crate::measure::time::Elapsed;
@@ -63,7 +63,10 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
     voice(finding, policy, &mut flags);
     let mut missing =
         |words: &str| flags.push(rules::WATER_UNFINISHED.flag(Level::Incomplete, eating, words));
+    // A trial that was rightly stopped is not asked for its end, nor for what comes after it.
+    let ended = ended(finding);
     match &finding.watch {
+        _ if ended => {}
         Watch::NotBegun => missing("the last swallow was not marked"),
         Watch::Running => missing("the watch of 60 seconds is not over"),
         Watch::Cut(why) => missing(&format!("the watch of 60 seconds was ended early: {why}")),
@@ -77,16 +80,16 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
     {
         missing("first lip contact and last swallow were marked within one second");
     }
-    if finding.cup.is_none() {
+    if finding.cup.is_none() && !ended {
         missing("not recorded whether the cup was emptied");
     }
-    if finding.after.is_none() {
+    if finding.after.is_none() && !ended {
         missing("voice after the water not recorded");
     }
     if finding.before.is_none() {
         missing("voice before the water not recorded");
     }
-    if let Some(words) = finding.unwatched {
+    if let Some(words) = finding.unwatched.filter(|_| !ended) {
         missing(words);
     }
     if let Some(why) = finding.not_given {
@@ -102,7 +105,7 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
             format!("Watch of 60 seconds: {doubt}"),
         ));
     }
-    if flags.iter().all(|f| f.level() == Level::Note) {
+    if !ended && flags.iter().all(|f| f.level() == Level::Note) {
         // What decides nothing was seen all the same.
         let late = |(_, seen): &(Sign, Seen)| matches!(seen, Seen::Later(_));
         let voice = flags.iter().any(|f| f.rule() == &rules::WATER_VOICE);
@@ -114,6 +117,15 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         flags.push(rules::WATER_CLEAR.flag(Level::Pass, eating, words));
     }
     flags
+}
+
+/// Whether the trial was stopped: by choking, or a sign that stops every trial.
+pub fn ended(finding: &Finding) -> bool {
+    let stops = |(sign, seen): &(Sign, Seen)| {
+        let late = matches!(seen, Seen::Later(_));
+        !late && meaning(*sign, SignTask::Water90).0 == Level::Stop
+    };
+    finding.choked || finding.signs.iter().any(stops)
 }
 
 /// The same sign seen while drinking counts up; later ones stand with their times.

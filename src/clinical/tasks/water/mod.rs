@@ -1,6 +1,6 @@
 //! 3-oz (90 mL) water swallow test: 90 mL in one go, then 60 seconds of watching.
 
-use super::{saturation, watched};
+use super::{by_mouth, saturation, watched};
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::rules;
@@ -15,7 +15,7 @@ mod finding;
 mod judge;
 
 pub use finding::{Cup, Finding, Seen, Voice, Watch, read, seen_words};
-pub use judge::{judge, millilitres};
+pub use judge::{ended, judge, millilitres};
 
 /// The volume offered, in mL.
 pub const OFFERED: i32 = 90;
@@ -214,11 +214,15 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     flags.extend(tasks::of_all(exam, TaskId::Water90, |trial| {
         let finding = Finding {
             unwatched: watched::missing(trial),
+            choked: exam
+                .chokings
+                .iter()
+                .any(|at| by_mouth::was_within(trial, *at)),
             ..read(trial)
         };
         judge(&finding, &exam.policy)
     }));
-    if flags.is_empty() {
+    if flags.is_empty() && by_mouth::given(TaskId::Water90, exam).next().is_none() {
         flags.push(rules::WATER_UNFINISHED.flag(
             Level::Incomplete,
             Domain::EatingDrinking,
