@@ -4,19 +4,28 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::follow::follow;
-use super::holds::go_on_past;
+use super::holds::{go_on_past, moment};
 use super::parts::{big, choices, frame, overview_of};
 use super::route::Page;
 use super::steps;
 use super::task::leave;
 use super::why::rule_fold;
 use crate::clinical::exam::EndedEarly;
+use crate::clinical::fresh;
 use crate::clinical::gate::{self, Exception, Group, HOLDS, Item, State};
 use crate::draw::{Drawn, Piece, all, el, live, said};
 
 use crate::clinical::oral::Region;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+
+/// Over "Ready now" where its answers are old.
+const ASKED_LONG_AGO: &str = "Asked a while ago. Look again now: this is a state of the moment.";
+
+/// Whether "Ready now" must be asked again.
+fn ready_old(visit: &Visit) -> bool {
+    fresh::ready_at(&visit.exam).is_some_and(|at| at.is_old(moment(visit), &visit.exam))
+}
 
 /// One group.
 pub(super) fn gate_page(
@@ -39,22 +48,25 @@ pub(super) fn gate_page(
             })
         }
     };
+    let old = move || {
+        let ready = group == Group::Ready;
+        ready && desk.visit.with(|v| v.is_some_and(ready_old))
+    };
     let total = items.len();
     let settle = {
         let items = items.clone();
         move |_| {
             let settled = desk.visit.with_untracked(|v| {
                 v.map_or(Vec::new(), |v| {
+                    let answer = |i: &Item| v.exam.gate.exception(i).map_or(HOLDS, |e| e.id);
+                    // What was excepted is so still: asked again, it was asked now.
                     items
                         .iter()
-                        .filter(|i| v.exam.gate.exception(i).is_none())
-                        .map(|i| (i.id.to_owned(), HOLDS.to_owned()))
+                        .map(|i| (i.id.to_owned(), answer(i).to_owned()))
                         .collect()
                 })
             });
-            if !settled.is_empty() {
-                desk.record([Event::Gate(settled)]);
-            }
+            desk.record([Event::Gate(settled)]);
             if let Some(next) = desk
                 .visit
                 .with_untracked(|v| v.map(|v| steps::after_group(v, group)))
@@ -74,6 +86,7 @@ pub(super) fn gate_page(
         title.into(),
         overview_of(desk),
         all![
+            live(move || old().then(|| el("p.advice").with(ASKED_LONG_AGO))),
             el("p.hint").with("Press a line that does not hold."),
             el("ul.items").with(items.into_iter().map(gate_item).collect::<Piece>()),
             el("div.foot").with(big("primary", live(words), settle)),
@@ -95,8 +108,10 @@ fn gate_item(
     });
     let held = move || {
         desk.visit.with(|v| {
-            v.and_then(|v| v.exam.gate.0.get(item.id))
-                .is_some_and(|a| a == HOLDS)
+            v.is_some_and(|v| {
+                let holds = v.exam.gate.0.get(item.id).is_some_and(|a| a == HOLDS);
+                holds && !(item.group == Group::Ready && ready_old(v))
+            })
         })
     };
     let open = RwSignal::new(exception.get_untracked().is_some());

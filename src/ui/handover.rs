@@ -271,6 +271,10 @@ fn text_now(desk: Desk, which: Text) -> Option<(String, Clock)> {
     let now = Clock {
         date: local.date,
         time: local.time,
+        local: |wall| {
+            let local = clock::local(wall);
+            (local.date, local.time)
+        },
     };
     desk.visit.with(|v| {
         v.and_then(|v| match which {

@@ -144,7 +144,7 @@ test("a mixed set of findings: what it points to, and the nursing text", async (
     "Lower face weak on the left, forehead moves there: upper motor neuron pattern",
     "Tongue points to the left: tongue (cranial nerve XII) weak on the left",
     "Uvula pulled to the right: palate (cranial nerve X) weak on the left",
-    "tongue put out: points to the left; but as expected on the left: tongue into each cheek",
+    "tongue put out: points to the left; but as expected: tongue into the right cheek",
     "Touch on the cheek, left: 2 of 3 felt, 1 of them less",
     "odds ratio 2.72",
     "Mouth opens 35 millimetres",

@@ -61,14 +61,14 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock, room: Room) -> String {
     lines.push(format!("Identify: {}", identify(visit, now)));
     lines.push(format!(
         "Situation: {}.",
-        situation(visit, decision, room.kept.max(3))
+        situation(visit, decision, now, room.kept.max(3))
     ));
-    let background = background(visit, room.holding);
+    let background = background(visit, now, room.holding);
     if !background.is_empty() {
         let told = some_of(background, room.background, room.kept);
         lines.push(format!("Background: {told}."));
     }
-    let assessment = assessment(visit, decision);
+    let assessment = assessment(visit, decision, now);
     if !assessment.is_empty() {
         let told = some_of(assessment, room.assessment, room.kept);
         lines.push(format!("Assessment: {told}."));

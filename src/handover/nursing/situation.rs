@@ -6,10 +6,11 @@ use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::{Domain, Flag};
 use crate::clinical::screen::ScreenId;
+use crate::handover::issue::Clock;
 use crate::handover::room::{Part, kept, some_of};
 use crate::record::visit::Visit;
 
-pub(super) fn situation(visit: &Visit, decision: &Decision, most: usize) -> String {
+pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock, most: usize) -> String {
     let reasons = || gravest_first(decision.reasons.iter());
     let words = |words: &str| kept(words);
     let mut parts: Vec<Part> = match decision.verdict {
@@ -56,8 +57,24 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, most: usize) -> Stri
         }
         _ => {}
     }
+    parts.extend(taken_up(visit, now).map(kept));
     if parts.is_empty() {
         parts.push(words("swallow screen not done"));
     }
     some_of(parts, 0, most)
+}
+
+/// When the screen was ended and when it was taken up again.
+pub(in crate::handover) fn taken_up<'a>(
+    visit: &'a Visit,
+    now: &'a Clock,
+) -> impl Iterator<Item = String> + 'a {
+    visit.breaks.iter().filter_map(|ended| {
+        Some(format!(
+            "{} at {}, taken up again at {}",
+            ended.why.words(),
+            now.say(ended.at),
+            now.say(ended.again?)
+        ))
+    })
 }
