@@ -17,6 +17,7 @@ use penlight::clinical::task::TaskId;
 use penlight::clinical::trial::MarkKind;
 use penlight::handover::action;
 use penlight::handover::nursing::{MOST, write};
+use penlight::handover::outdated::outdated;
 use penlight::record::event::{Action, Details, Event, Plan, Route, Text};
 use script::*;
 
@@ -284,6 +285,54 @@ fn only_other_words_are_a_correction() {
         "{corrected}"
     );
     assert!(!issue(&mut s, "14:40").contains("replaces 14:30"));
+}
+
+/// Somebody told of a text that no longer stands goes by it until told again.
+#[test]
+fn who_goes_by_an_older_text_is_named_until_told_again() {
+    let mut s = adult();
+    s.gate(&[])
+        .breaths(16)
+        .dry(&[2_000, 9_000, 17_000])
+        .water(&[]);
+    let issue = |s: &mut Script, time: &str| {
+        let text = write(&s.visit, &clock(time)).unwrap();
+        s.say(Event::Issued {
+            route: Route::Copied,
+            text,
+            clock: time.to_owned(),
+            which: Text::Nursing,
+        });
+    };
+    let tell = |s: &mut Script, whom: &str| {
+        s.say(Event::Told {
+            whom: whom.to_owned(),
+            read_back: false,
+        });
+    };
+    let old = |s: &Script| outdated(&s.visit, &clock("14:50"));
+    assert_eq!(old(&s), None);
+    issue(&mut s, "14:10");
+    assert_eq!(old(&s), None);
+    tell(&mut s, "the nurse in charge");
+    tell(&mut s, "the doctor");
+    // The same words once more are the same text.
+    issue(&mut s, "14:12");
+    assert_eq!(old(&s), None);
+
+    s.choose("voice-after", "wet");
+    let both = "The nurse in charge (text of 14:10), the doctor (text of 14:10): what was told no \
+                longer stands. Tell again.";
+    assert_eq!(old(&s).as_deref(), Some(both));
+    issue(&mut s, "14:30");
+    assert_eq!(old(&s).as_deref(), Some(both));
+    tell(&mut s, "the nurse in charge");
+    assert_eq!(
+        old(&s).as_deref(),
+        Some("The doctor (text of 14:10): what was told no longer stands. Tell again.")
+    );
+    tell(&mut s, "the doctor");
+    assert_eq!(old(&s), None);
 }
 
 /// Every item excepted, every field as long as it may be: still one screen, and the lines that

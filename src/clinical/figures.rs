@@ -107,7 +107,9 @@ pub fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
         return lines;
     }
     let series = Series::new(offsets);
+    // So many in a window is the result; between its taps alone it may have been another rate.
     if trial.task == TaskId::FreeCount
+        && spec.window(trial).is_none()
         && let Ok(rate) = series.rate_from_onsets()
     {
         lines.push(format!(

@@ -147,12 +147,10 @@ pub fn old(exam: &Exam, now: Moment) -> Vec<Old> {
     old
 }
 
-/// The moment that ages are told against: the start of the newest trial by mouth, else the newest
-/// event.
-pub fn told_against(exam: &Exam) -> Moment {
-    let given = |t: &Trial| super::tasks::spec(t.task).by_mouth && t.start().is_some();
-    let newest = exam.trials.iter().rev().find(|t| given(t));
-    newest.and_then(Trial::started_at).unwrap_or(exam.now)
+/// The moment that ages are told against: the start of the newest trial by mouth.
+pub fn told_against(exam: &Exam) -> Option<Moment> {
+    let given = |t: &&Trial| super::tasks::spec(t.task).by_mouth && t.start().is_some();
+    exam.trials.iter().rev().find(given)?.started_at()
 }
 
 /// Trials by mouth that were begun on answers too old.

@@ -2,7 +2,7 @@
 
 use crate::measure::time::Millis;
 use crate::record::event::Text;
-use crate::record::visit::Visit;
+use crate::record::visit::{Visit, correction};
 
 /// When the text is written, in the phone's own local words.
 #[derive(Clone, Debug)]
@@ -44,20 +44,16 @@ pub(super) fn after_last(
         time: last.clock.clone(),
         ..now.clone()
     };
-    let body = last
-        .text
-        .strip_prefix("CORRECTED ")
-        .and_then(|rest| rest.split_once('\n'))
-        .map_or(last.text.as_str(), |(_, body)| body);
+    let line = correction(&last.text);
+    let body = last.text.strip_prefix(line).unwrap_or(&last.text);
     // The line above takes room too, so the old words are fitted as they were then.
-    let before = if body.len() == last.text.len() {
+    let before = if line.is_empty() {
         ""
     } else {
         "CORRECTED 00:00, replaces 00:00.\n"
     };
     if compose(&then, before).ends_with(body) {
         // A correction that leaves once more still says what it replaced.
-        let line = last.text.strip_suffix(body).unwrap_or_default();
         return format!("{line}{text}");
     }
     let corrected = format!("CORRECTED {}, replaces {}.\n", now.time, last.clock);

@@ -9,6 +9,7 @@ pub mod action;
 pub mod full_note;
 mod issue;
 pub mod nursing;
+pub mod outdated;
 mod room;
 
 pub use crate::clinical::levels;

@@ -5,6 +5,7 @@ use super::oral_points::{oral_points, say_if_new};
 use super::parts::{big, choking_button, frame, overview_of};
 use super::route::Page;
 use super::steps;
+use super::told::outdated;
 use super::visit::take_up;
 use super::why::{flag_item, rule_fold};
 use crate::clinical::decision::{Decision, Verdict};
@@ -21,11 +22,14 @@ pub(super) fn decision_page() -> Piece {
     frame(
         "Decision".into(),
         overview_of(desk),
-        live(move || {
-            desk.visit
-                .with(|v| v.and_then(|v| v.decision().map(|d| (d, v.exam.ended.is_some()))))
-                .map(|(decision, ended)| shown(decision, ended))
-        }),
+        all![
+            outdated(),
+            live(move || {
+                desk.visit
+                    .with(|v| v.and_then(|v| v.decision().map(|d| (d, v.exam.ended.is_some()))))
+                    .map(|(decision, ended)| shown(decision, ended))
+            })
+        ],
     )
 }
 

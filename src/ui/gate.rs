@@ -5,17 +5,17 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::follow::follow;
 use super::holds::{go_on_past, moment};
-use super::parts::{big, choices, frame, overview_of};
+use super::parts::{big, button, choices, frame, overview_of};
 use super::route::Page;
 use super::steps;
 use super::task::leave;
 use super::why::rule_fold;
+use crate::browser::page;
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::fresh;
 use crate::clinical::gate::{self, Exception, Group, HOLDS, Item, State};
-use crate::draw::{Drawn, Piece, all, el, live, said};
-
 use crate::clinical::oral::Region;
+use crate::draw::{Drawn, Piece, all, el, live, said, when};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
 
@@ -35,17 +35,48 @@ pub(super) fn gate_page(
     let desk = Desk::get();
     let at = Group::ALL.iter().position(|g| *g == group).unwrap_or(0) + 1;
     let items: Vec<&'static Item> = group.items().collect();
-    let excepted = {
-        let items = items.clone();
-        move || {
-            desk.visit.with(|v| {
-                v.map_or(0, |v| {
-                    items
-                        .iter()
-                        .filter(|i| v.exam.gate.exception(i).is_some())
-                        .count()
+    let without_exception = move |v: Option<&Visit>| {
+        let items = group
+            .items()
+            .filter(|i| v.is_some_and(|v| v.exam.gate.exception(i).is_none()));
+        items.map(|i| i.id).collect::<Vec<_>>()
+    };
+    let opened = RwSignal::new(desk.visit.with_untracked(|v| {
+        let items = group
+            .items()
+            .filter(|i| v.is_some_and(|v| v.exam.gate.exception(i).is_some()));
+        items.map(|i| i.id).collect::<Vec<_>>()
+    }));
+    let rest = follow(move || desk.visit.with(without_exception));
+    // A line that was opened and says nothing yet may not hold: no press settles it with the others.
+    let unsaid = follow(move || {
+        let opened = opened.get();
+        rest.get().into_iter().find(|id| opened.contains(id))
+    });
+    let settle = move |_| {
+        if let Some(id) = unsaid.get_untracked() {
+            page::focus_on(id);
+            return;
+        }
+        // What was excepted is so still: asked again, it was asked now.
+        let answers = desk.visit.with_untracked(|v| {
+            let answer = |i: &Item| v.and_then(|v| v.exam.gate.exception(i));
+            let items = group.items();
+            items
+                .map(|i| {
+                    (
+                        i.id.to_owned(),
+                        answer(i).map_or(HOLDS, |e| e.id).to_owned(),
+                    )
                 })
-            })
+                .collect()
+        });
+        desk.record([Event::Gate(answers)]);
+        if let Some(next) = desk
+            .visit
+            .with_untracked(|v| v.map(|v| steps::after_group(v, group)))
+        {
+            desk.turn(next);
         }
     };
     let old = move || {
@@ -53,33 +84,12 @@ pub(super) fn gate_page(
         ready && desk.visit.with(|v| v.is_some_and(ready_old))
     };
     let total = items.len();
-    let settle = {
-        let items = items.clone();
-        move |_| {
-            let settled = desk.visit.with_untracked(|v| {
-                v.map_or(Vec::new(), |v| {
-                    let answer = |i: &Item| v.exam.gate.exception(i).map_or(HOLDS, |e| e.id);
-                    // What was excepted is so still: asked again, it was asked now.
-                    items
-                        .iter()
-                        .map(|i| (i.id.to_owned(), answer(i).to_owned()))
-                        .collect()
-                })
-            });
-            desk.record([Event::Gate(settled)]);
-            if let Some(next) = desk
-                .visit
-                .with_untracked(|v| v.map(|v| steps::after_group(v, group)))
-            {
-                desk.turn(next);
-            }
-        }
-    };
-    let words = move || match total - excepted() {
-        0 => "Go on".to_owned(),
-        n if n == total => format!("All {n} hold"),
-        1 => "The other one holds".to_owned(),
-        n => format!("The other {n} hold"),
+    let words = move || match (rest.get().len(), unsaid.get()) {
+        (_, Some(_)) => "First say what is the case".to_owned(),
+        (0, None) => "Go on".to_owned(),
+        (n, None) if n == total => format!("All {n} hold"),
+        (1, None) => "The other one holds".to_owned(),
+        (n, None) => format!("The other {n} hold"),
     };
     let title = format!("{} ({at} of {})", group.title(), Group::ALL.len());
     frame(
@@ -88,7 +98,12 @@ pub(super) fn gate_page(
         all![
             live(move || old().then(|| el("p.advice").with(ASKED_LONG_AGO))),
             el("p.hint").with("Press a line that does not hold."),
-            el("ul.items").with(items.into_iter().map(gate_item).collect::<Piece>()),
+            el("ul.items").with(
+                items
+                    .into_iter()
+                    .map(|item| gate_item(item, opened))
+                    .collect::<Piece>()
+            ),
             el("div.foot").with(big("primary", live(words), settle)),
             leave()
         ],
@@ -99,6 +114,8 @@ pub(super) fn gate_page(
 fn gate_item(
     // The item.
     item: &'static Item,
+    // The lines of its page that are open.
+    opened: RwSignal<Vec<&'static str>>,
 ) -> Piece {
     let desk = Desk::get();
     let exception = follow(move || {
@@ -114,11 +131,24 @@ fn gate_item(
             })
         })
     };
-    let open = RwSignal::new(exception.get_untracked().is_some());
+    let open = follow(move || opened.with(|o| o.contains(&item.id)));
+    let toggle = move || {
+        opened.update(|o| {
+            if o.contains(&item.id) {
+                o.retain(|id| *id != item.id);
+            } else {
+                o.push(item.id);
+            }
+        });
+    };
     let pick = Callback::new(move |id: Option<String>| {
         desk.record([match id {
             Some(id) => Event::Gate(vec![(item.id.to_owned(), id)]),
-            None => Event::GateCleared(item.id.to_owned()),
+            None => {
+                // Taken back, it is as if it had not been opened.
+                toggle();
+                Event::GateCleared(item.id.to_owned())
+            }
         }]);
         // An emergency waits for no other question.
         if desk
@@ -151,14 +181,27 @@ fn gate_item(
         .class(said(class))
         .with(
             el("button.line")
+                .attr("id", item.id)
                 .attr("aria-expanded", said(move || open.get().to_string()))
-                .press(move |_| open.update(|o| *o = !*o))
+                .press(move |_| toggle())
                 .with(el("span").with(item.holds))
                 .with(live(move || held().then(|| el("span.tick").with("holds")))),
         )
         .with(live(move || {
             open.get().then(|| {
                 el("div.exceptions")
+                    .with(when(
+                        move || exception.get().is_none(),
+                        move || {
+                            button("choice", "It holds", move || {
+                                desk.record([Event::Gate(vec![(
+                                    item.id.to_owned(),
+                                    HOLDS.to_owned(),
+                                )])]);
+                                toggle();
+                            })
+                        },
+                    ))
                     .with(choices(
                         "What is the case?".into(),
                         item.exceptions

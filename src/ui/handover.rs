@@ -8,7 +8,8 @@ use super::desk::Desk;
 use super::follow::{Follow, follow};
 use super::parts::{big, choices, frame, words_field};
 use super::route::{Page, Route};
-use crate::browser::{clock, share};
+use super::told::{clock_now, outdated, told};
+use crate::browser::share;
 use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::handover::action::{missing, standing, suggested};
 use crate::handover::nursing::{self, Clock};
@@ -42,6 +43,7 @@ pub(super) fn handover_page() -> Piece {
         "Handover".into(),
         back,
         all![
+            outdated(),
             live(move || { watching.get().then(|| el("p.advice").with(STILL_WATCHING)) }),
             live(move || basis.get().map(|_| until_review())),
             text_and_ways(),
@@ -267,15 +269,7 @@ fn named(which: Text) -> &'static str {
 
 /// A text as it would leave now.
 fn text_now(desk: Desk, which: Text) -> Option<(String, Clock)> {
-    let local = clock::local(clock::now().wall);
-    let now = Clock {
-        date: local.date,
-        time: local.time,
-        local: |wall| {
-            let local = clock::local(wall);
-            (local.date, local.time)
-        },
-    };
+    let now = clock_now();
     desk.visit.with(|v| {
         v.and_then(|v| match which {
             Text::Nursing => nursing::write(v, &now),
@@ -374,6 +368,11 @@ fn text_and_ways() -> Piece {
             })))
             .with(
                 el("div.foot.ways")
+                    .with(
+                        el("p.figure")
+                            .attr("role", "status")
+                            .with(live(move || done.get()))
+                    )
                     .with(el("p.problem").attr("role", "alert").with(live(move || {
                         match (asked.get(), blocked.get()) {
                             (true, Some(words)) => words.to_owned(),
@@ -388,78 +387,6 @@ fn text_and_ways() -> Piece {
                             )
                             .with(el("button").press(save).with("Save as a file"))
                     )
-                    .with(
-                        el("p.figure")
-                            .attr("role", "status")
-                            .with(live(move || done.get()))
-                    )
             )
     ]
-}
-
-/// Told whom, and whether it was read back: afterwards.
-fn told() -> Piece {
-    let desk = Desk::get();
-    let issued = follow(move || desk.visit.with(|v| v.is_some_and(Visit::handed_over)));
-    let told = follow(move || {
-        desk.visit
-            .with(|v| v.map(|v| v.told.clone()).unwrap_or_default())
-    });
-    let newest = follow(move || {
-        desk.visit.with(|v| {
-            v.and_then(Visit::last_text)
-                .map_or(String::new(), |issue| issue.clock.clone())
-        })
-    });
-    let tell = move |whom: &'static str, read_back: bool| {
-        desk.record([Event::Told {
-            whom: whom.to_owned(),
-            read_back,
-        }]);
-    };
-    live(move || {
-        issued.get().then(|| {
-            el("section")
-                .with(el("h2").with("Told"))
-                .with(el("ul.plain").with(live(move || {
-                    told.get()
-                        .into_iter()
-                        .map(|told| {
-                            el("li").with(format!(
-                                "{} at {}{}: the text of {}",
-                                crate::clinical::words::capital(&told.whom),
-                                clock::local(told.at).time,
-                                if told.read_back { ", read back" } else { "" },
-                                told.of,
-                            ))
-                        })
-                        .collect::<Piece>()
-                })))
-                .with(live(move || {
-                    Whom::ALL
-                        .into_iter()
-                        // Whoever was told of an earlier text does not know of a corrected one.
-                        .filter(|w| {
-                            !told
-                                .get()
-                                .iter()
-                                .any(|t| t.whom == w.words() && t.of == newest.get())
-                        })
-                        .map(|w| {
-                            el("div.row")
-                                .with(
-                                    el("button")
-                                        .press(move |_| tell(w.words(), false))
-                                        .with(format!("Told {}", w.words())),
-                                )
-                                .with(
-                                    el("button")
-                                        .press(move |_| tell(w.words(), true))
-                                        .with("and read back"),
-                                )
-                        })
-                        .collect::<Piece>()
-                }))
-        })
-    })
 }

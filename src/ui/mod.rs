@@ -46,6 +46,7 @@ mod sources;
 mod steps;
 mod tally;
 mod task;
+mod told;
 mod visit;
 mod visit_steps;
 mod why;

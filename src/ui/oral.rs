@@ -12,6 +12,7 @@ use super::route::Page;
 use super::steps;
 use super::task::leave;
 use super::why::rule_fold;
+use crate::browser::page;
 use crate::clinical::gate::{self, HOLDS};
 use crate::clinical::judge::weak_side::Side;
 use crate::clinical::oral::flags::{WEAKNESS, unsaid};
@@ -101,7 +102,7 @@ pub(super) fn oral_page(
             } else {
                 items(region, rows)
             }),
-            foot(region),
+            foot(region, rows),
             leave()
         ],
     )
@@ -260,7 +261,7 @@ fn settle(desk: Desk, region: Region, items: Vec<&'static str>, seen: &Seen) {
 }
 
 /// What settles the region, and what takes it back.
-fn foot(region: Region) -> Piece {
+fn foot(region: Region, rows: Rows) -> Piece {
     let desk = Desk::get();
     let open = follow(move || {
         desk.visit.with(|v| {
@@ -293,7 +294,17 @@ fn foot(region: Region) -> Piece {
             desk.turn(page);
         }
     };
-    let group = move || to_settle(region, &open.get());
+    // A line that was opened and says nothing yet may be otherwise: no press settles it with others.
+    let unsaid = follow(move || {
+        let opened = rows.opened.get();
+        open.get().into_iter().find(|id| opened.contains(id))
+    });
+    let group = move || {
+        let opened = rows.opened.get();
+        let mut closed = open.get();
+        closed.retain(|id| !opened.contains(id));
+        to_settle(region, &closed)
+    };
     let because = Callback::new(move |id: Option<String>| {
         if let Some(reason) = Reason::ALL
             .into_iter()
@@ -369,7 +380,13 @@ fn foot(region: Region) -> Piece {
                         .with(el("span").with(names))
                         .piece()
                 }
-                None => big("primary", "Next", move |_| next()).piece(),
+                None => match unsaid.get() {
+                    Some(id) => big("primary", "First say what you found", move |_| {
+                        page::focus_on(id)
+                    }),
+                    None => big("primary", "Next", move |_| next()),
+                }
+                .piece(),
             }))
             .with(live(move || {
                 let items = newest.get();
@@ -382,11 +399,14 @@ fn foot(region: Region) -> Piece {
                     button("", words, undo)
                 })
             })),
-        live(
-            move || (group().is_some() && !waits).then(|| el("details.more")
-                .with(el("summary").with("Leave the rest untested"))
-                .with(rest(left()))
-                .with(button("", "Next page, come back later", next)))
-        )
+        live(move || {
+            let settles = group().is_some();
+            ((settles || unsaid.get().is_some()) && !waits).then(|| {
+                el("details.more")
+                    .with(el("summary").with("Leave the rest untested"))
+                    .with(settles.then(|| rest(left())))
+                    .with(button("", "Next page, come back later", next))
+            })
+        })
     ]
 }

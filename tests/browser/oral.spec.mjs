@@ -406,6 +406,33 @@ test("the picture by keyboard: it leads to the line, knows the side, and shows w
   await walk.isOn(ORAL.pages[0]);
 });
 
+test("an item that was opened is not settled with the others: it asks what was found", async ({ page }) => {
+  const walk = await Walk.start(page);
+  await walk.oralVisit();
+  await walk.answer(ORAL.first, ORAL.nothingNew);
+  const lines = page.locator("li.item button.line");
+  const first = lines.first();
+  const id = await first.getAttribute("id");
+  await walk.press(first);
+  await walk.asExpected();
+  // The others of its group are settled, it is not, and the page stays.
+  await walk.isOn(ORAL.pages[0]);
+  await expect(first.locator(".tick")).toHaveText("");
+  while ((await walk.button(ORAL.asExpected).count()) > 0) {
+    await walk.asExpected();
+  }
+  await walk.isOn(ORAL.pages[0]);
+  await walk.press(BUTTONS.sayTheFinding);
+  await walk.wait(1);
+  await expect(first).toBeFocused();
+  await walk.saved();
+  const settled = (await storedEvents(page)).flatMap(({ event }) => event.Oral ?? []);
+  expect(settled.length).toBeGreaterThan(0);
+  expect(settled.map(([item]) => item)).not.toContain(id);
+  await walk.press(ORAL.oneAsExpected, page.locator("li.item").first());
+  await expect(walk.button(BUTTONS.sayTheFinding)).toHaveCount(0);
+});
+
 test("a reload in the middle keeps everything", async ({ page }) => {
   const walk = await Walk.start(page);
   await walk.oralVisit();

@@ -557,6 +557,35 @@ test.describe("the gate", () => {
     expect(await walk.copy()).toContain("no suction within reach");
   });
 
+  test("a line that was opened is not settled with the others: it asks what is the case", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.newVisit();
+    await walk.isOn(PAGES.gates[0]);
+    const lines = page.locator("li.item button.line");
+    const ids = await lines.evaluateAll((all) => all.map((line) => line.id));
+    await walk.press(lines.nth(1));
+    await expect(walk.button(BUTTONS.groupHolds)).toHaveCount(0);
+    await walk.press(BUTTONS.sayTheCase);
+    await walk.wait(1);
+    await walk.isOn(PAGES.gates[0]);
+    await expect(lines.nth(1)).toBeFocused();
+    await expect(lines.nth(1)).toBeInViewport();
+    expect((await storedEvents(page)).filter(({ event }) => event.Gate)).toEqual([]);
+    // It holds after all: said for the line, and then for the others.
+    await walk.press(BUTTONS.itHolds);
+    await expect(lines.nth(1)).toHaveAttribute("aria-expanded", "false");
+    await walk.press(BUTTONS.groupHolds);
+    await walk.isOn(PAGES.gates[1]);
+    await walk.saved();
+    const settled = (await storedEvents(page)).flatMap(({ event }) => event.Gate ?? []);
+    expect(settled[0]).toEqual([ids[1], "holds"]);
+    expect(new Set(settled.map(([id]) => id))).toEqual(new Set(ids));
+    // Closed without an answer it counts with the others.
+    await walk.press(lines.nth(0));
+    await walk.press(lines.nth(0));
+    await expect(walk.button(BUTTONS.groupHolds)).toHaveCount(1);
+  });
+
   test("an emergency: the local procedure first, last well in the text", async ({ page }) => {
     const walk = await Walk.start(page);
     await walk.newVisit();
@@ -669,6 +698,34 @@ test.describe("the text", () => {
   }
 
   const issued = async (page) => (await storedEvents(page)).filter(({ event }) => event.Issued);
+
+  test("who was told of it is named on decision and handover once it no longer stands", async ({ context, page }) => {
+    await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+    const walk = await Walk.start(page);
+    await walk.toWater();
+    await walk.drink();
+    await walk.finishWater();
+    await walk.toDecision(VERDICTS.pass);
+    await walk.toHandover();
+    await walk.copy();
+    await walk.press("Told the nurse in charge");
+    const old = page.getByRole("alert").filter({ hasText: "what was told no longer stands. Tell again." });
+    await expect(old).toHaveCount(0);
+    await page.goBack();
+    await page.goBack();
+    await walk.isOn(PAGES.water);
+    await walk.answer(ASKED.voiceAfter, ASKED.wet);
+    await walk.toDecision(VERDICTS.refer);
+    await expect(old).toBeInViewport({ ratio: 1 });
+    await walk.toHandover();
+    await expect(old).toBeInViewport({ ratio: 1 });
+    await walk.press(ACTIONS.nothingByMouth);
+    await walk.copy();
+    await expect(page.getByText(SAYS.copied)).toBeInViewport({ ratio: 1 });
+    await expect(old).toHaveCount(1);
+    await walk.press("Told the nurse in charge");
+    await expect(old).toHaveCount(0);
+  });
 
   test("does not leave by any way before somebody pressed what to do", async ({ page }) => {
     await page.addInitScript(() => {

@@ -106,8 +106,8 @@ fn wet_before(exam: &Exam) -> bool {
 
 /// When something was found, where that is too long ago to stand without its time.
 pub(super) fn old_at(exam: &Exam, now: &Clock, at: Option<Moment>, before: &str) -> String {
-    let told = fresh::told_against(exam);
-    match at.filter(|at| at.is_old(told, exam)) {
+    let old = |at: &Moment| fresh::told_against(exam).is_some_and(|then| at.is_old(then, exam));
+    match at.filter(old) {
         Some(at) if at.at.wall == Millis::ZERO => format!("{before}a time not known"),
         Some(at) => format!("{before}{}", now.say(at.at.wall)),
         None => String::new(),

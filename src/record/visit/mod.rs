@@ -15,7 +15,7 @@ mod texts;
 mod trials;
 
 pub use asked::is_running;
-pub use texts::{Issue, Told};
+pub use texts::{Issue, Told, correction};
 
 /// The decision as it was recorded.
 #[derive(Clone, Debug, PartialEq, Eq)]

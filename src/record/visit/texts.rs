@@ -17,15 +17,13 @@ pub struct Issue {
     pub which: Text,
 }
 
-impl Issue {
-    /// The line that says which text it replaces; empty where it is the first.
-    fn corrects(&self) -> &str {
-        let first = self.text.lines().next().unwrap_or_default();
-        if first.starts_with("CORRECTED ") {
-            first
-        } else {
-            ""
-        }
+/// The line of a text that says which one it replaces; empty where it is the first.
+pub fn correction(text: &str) -> &str {
+    let first = text.split_inclusive('\n').next().unwrap_or_default();
+    if first.starts_with("CORRECTED ") {
+        first
+    } else {
+        ""
     }
 }
 
@@ -71,7 +69,8 @@ impl Visit {
         texts
             .take_while(|issue| {
                 let same_minute = issue.clock == newest.clock;
-                issue.corrects() == newest.corrects() && !(same_minute && issue.text != newest.text)
+                correction(&issue.text) == correction(&newest.text)
+                    && !(same_minute && issue.text != newest.text)
             })
             .last()
             .or(Some(newest))
