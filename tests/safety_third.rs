@@ -821,7 +821,14 @@ fn a_choking_that_was_never_over_leaves_the_next_its_own() {
     let mut s = ready(Role::Slp);
     s.say(Event::Choking(at(1_000)))
         .say(Event::HelpCalled(at(3_000)));
-    assert!(!s.visit.choking().unwrap().may_be_a_slip(at(200_000)));
+    let first = s.visit.choking().unwrap();
+    assert!(!first.may_be_a_slip(at(200_000)) && first.may_hide_another(at(200_000)));
+    // One place on the page: never both at once, nor one right after the other.
+    s.say(Event::Choking(at(190_000)));
+    let fresh = s.visit.choking().unwrap();
+    assert!(fresh.may_be_a_slip(at(309_000)) && !fresh.may_hide_another(at(309_000)));
+    assert!(!fresh.may_be_a_slip(at(312_000)) && !fresh.may_hide_another(at(312_000)));
+    s.say(Event::NotChoking);
     s.say(Event::Choking(at(200_000)))
         .say(Event::BackToBaseline(at(230_000)));
     let told = "choked 2 times, the last time: help call not recorded, back to baseline after 30 s \
@@ -846,5 +853,86 @@ fn a_remark_made_before_a_late_cough_does_not_stand_after_it() {
     assert!(
         text.contains("coughed 72 seconds") && !text.contains("tea now"),
         "{text}"
+    );
+}
+
+/// Readings that are only noted are not told in the place of a cough that is.
+#[test]
+fn a_late_cough_outlasts_readings_that_are_noted() {
+    let mut s = adult(Role::Slp);
+    s.on(ScreenId::FullVisit).gate(&[
+        ("fluids", "restricted"),
+        ("allergy", "allergy"),
+        ("chest", "chest"),
+        ("language", "no"),
+        ("high-flow", "high-flow"),
+    ]);
+    s.examined(&[
+        ("mouth.clean", "coated"),
+        ("speech", "slurred"),
+        ("throat.clear", "weak"),
+        ("nose", "blocked"),
+    ]);
+    s.spo2(97).dry(&[2_000, 9_000, 17_000]);
+    for n in 0..12 {
+        s.given(TaskId::Own, 300_000 + n * 100_000, &[])
+            .choose(
+                "own-level",
+                ["d0", "d2", "f4"][usize::try_from(n).unwrap() % 3],
+            )
+            .number(saturation::LOWEST, 95);
+    }
+    s.water(&[]).number(saturation::LOWEST, 95);
+    timed(&mut s, 2_000_000, &[(Sign::Cough, 64_000)], "clear");
+    s.number(saturation::LOWEST, 95);
+    assert!(s.text().contains("coughed 64 seconds"), "{}", s.text());
+}
+
+/// What is typed ends as it may.
+#[test]
+fn a_reason_that_was_typed_with_a_full_stop_is_told_with_one() {
+    let mut s = adult(Role::Slp);
+    s.gate(&[("awake", "drowsy")])
+        .breaths(16)
+        .dry(&[2_000, 9_000]);
+    for hold in holds(TaskId::Water90, &s.visit.exam) {
+        s.say(Event::WentOn {
+            hold: hold.id,
+            because: " The team agreed. ".to_owned(),
+            by: Role::Slp,
+            says: hold.says,
+        });
+    }
+    s.water(&[]);
+    let text = s.text();
+    assert!(text.contains("the team agreed"), "{text}");
+    assert!(
+        !text.contains("..") && !text.contains(".;") && !text.contains(". ;"),
+        "{text}"
+    );
+}
+
+/// Thirty seconds at the first line: a cough that does not count was one all the same.
+#[test]
+fn the_headline_does_not_read_over_a_sign_that_decides_nothing() {
+    let noted = "NO SIGN SEEN on this screen, but what is noted below.";
+    for (sign, after) in [(Sign::Cough, 64_000), (Sign::ThroatClear, 5_000)] {
+        let mut s = ready(Role::Screener);
+        s.water(&[(sign, after)]);
+        assert_eq!(s.verdict(), Verdict::Pass);
+        assert!(first_line(&s).starts_with(noted), "{}", s.text());
+        assert!(found(&s).contains(sign.past()), "{}", s.text());
+    }
+    let mut s = own_trials(Role::Slp);
+    s.given(TaskId::Own, 100_000, &[(Sign::ThroatClear, 1_000)])
+        .choose("own-level", "d0");
+    let noted = "NO SIGN SEEN in what was given, listed below, but what is noted there, and of";
+    assert!(first_line(&s).starts_with(noted), "{}", s.text());
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    assert!(
+        first_line(&s).starts_with("NO SIGN SEEN on this screen. This"),
+        "{}",
+        s.text()
     );
 }

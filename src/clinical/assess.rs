@@ -1,5 +1,6 @@
 //! From an examination to its decision.
 
+use super::counted::counted;
 use super::decision::{Decision, Verdict, decide};
 use super::exam::{EndedEarly, Exam};
 use super::flag::{Domain, Flag, Level};
@@ -72,8 +73,12 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
             Level::Incomplete,
             Domain::EatingDrinking,
             format!(
-                "{} entries of this visit are missing or can't be read",
-                exam.unread
+                "{} missing or can't be read",
+                counted(
+                    usize::try_from(exam.unread).unwrap_or(usize::MAX),
+                    "entry of this visit is",
+                    "entries of this visit are"
+                )
             ),
         ));
     }

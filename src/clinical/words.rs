@@ -1,5 +1,8 @@
 //! Joining the app's own words into sentences. All of them begin with a plain letter.
 
+use super::counted::counted;
+use crate::measure::time::Millis;
+
 /// With a capital in front, to stand alone.
 pub fn capital(words: &str) -> String {
     with_first(words, char::to_ascii_uppercase)
@@ -18,6 +21,12 @@ pub fn small(words: &str) -> String {
     } else {
         with_first(words, char::to_ascii_lowercase)
     }
+}
+
+/// "1 second", "20 seconds": those that are over.
+pub fn whole_seconds(length: Millis) -> String {
+    let n = usize::try_from(length.0 / 1000).unwrap_or(0);
+    counted(n, "second", "seconds")
 }
 
 fn with_first(words: &str, change: fn(&char) -> char) -> String {

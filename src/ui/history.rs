@@ -27,10 +27,11 @@ pub(super) fn head_row(desk: Desk, head: Head) -> Piece {
     } else {
         Route::Visit(head.visit.clone(), Page::Overview)
     };
-    let state = if head.running {
-        "running".to_owned()
-    } else {
-        head.verdict.clone()
+    // What was forgotten to be ended hides no verdict.
+    let state = match (head.running, head.verdict.as_str()) {
+        (true, "") => "running".to_owned(),
+        (true, verdict) => format!("{verdict}, running"),
+        (false, verdict) => verdict.to_owned(),
     };
     let broken = broken_words(head.broken);
     el("li")

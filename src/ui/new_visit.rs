@@ -1,6 +1,7 @@
 //! A new visit: everything optional but the label, which is suggested.
 
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 
 use super::desk::Desk;
 use super::details::{Form, details_fields};
@@ -97,15 +98,26 @@ fn role_id(role: Role) -> &'static str {
     }
 }
 
+/// Among so many of the newest visits what is open is looked for: those of some weeks.
+const LOOKED_AT: usize = 200;
+
+/// So many of them are named; the others stand in the list of all visits.
+const NAMED: usize = 8;
+
 /// An earlier refer or stop that nobody closed, so that it is not overlooked at the next visit.
 fn unclosed() -> Piece {
     let desk = Desk::get();
+    // Those that the first page knows at once, then further back.
+    let heads = RwSignal::new(desk.heads.get_untracked());
+    spawn_local(async move {
+        if let Ok(more) = desk.keeper().heads(LOOKED_AT, None).await {
+            heads.set(more);
+        }
+    });
     let open = move || {
-        desk.heads
-            .get()
-            .into_iter()
-            .filter(|h| h.unclosed && !h.deleted)
-            .collect::<Vec<_>>()
+        let heads = heads.get().into_iter();
+        let open = heads.filter(|h| h.unclosed && !h.deleted);
+        open.take(NAMED).collect::<Vec<_>>()
     };
     live(move || {
         let open = open();

@@ -314,6 +314,11 @@ pub(super) fn pad(
             })
         }))
         .with(live(move || match shown() {
+            // Where the screen is short, what comes next stands far above.
+            Shown::Nothing if face.get() == Face::Over => el("button.up")
+                .press(move |_| page::scroll_to_top())
+                .with("What comes next stands above")
+                .piece(),
             Shown::Nothing => ().piece(),
             Shown::Panel => el("div.pad.panel")
                 .with(

@@ -475,3 +475,29 @@ test("visits of one and the same millisecond all come, page by page", async ({ p
   await expect(listed).toHaveCount(71);
   await expect(walk.button(BUTTONS.olderVisits)).toHaveCount(0);
 });
+
+test("an earlier refer that nobody closed shows at a new visit, however many came since", async ({ page }) => {
+  const walk = await Walk.start(page);
+  await walk.toDry();
+  await walk.dry(1);
+  await walk.press(BUTTONS.next);
+  await walk.press(BUTTONS.skip);
+  await walk.decided(VERDICTS.refer);
+  const home = async () => {
+    await walk.saved();
+    while (!(await walk.button(BUTTONS.swallowScreen).isVisible())) {
+      await walk.press(BUTTONS.back);
+    }
+  };
+  await home();
+  for (let i = 0; i < 9; i += 1) {
+    await walk.newVisit();
+    await walk.wait(61_000);
+    await home();
+  }
+  await walk.press(BUTTONS.swallowScreen);
+  await walk.isOn(PAGES.newVisit);
+  await expect(page.getByRole("heading", { name: "Earlier, and not closed. Same person?" })).toBeVisible();
+  await expect(walk.main.locator("ul.heads li")).toHaveCount(1);
+  await expect(walk.main.locator("ul.heads li")).toContainText("Visit 1");
+});

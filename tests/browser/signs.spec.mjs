@@ -342,6 +342,13 @@ for (const [width, height] of [
     // A second after the minute: whether it belongs to it is asked where the signs are.
     await walk.wait(TIMES.watch + 1_000 - TIMES.still);
     await walk.settle();
+    const up = page.getByText("What comes next stands above");
+    if (height < 640) {
+      await walk.press(up);
+      await expect(walk.group(ASKED.voiceAfter)).toBeInViewport({ ratio: 1 });
+    } else {
+      await expect(up).toBeHidden();
+    }
     await walk.press(walk.sign(SIGNS.voice));
     await expect(walk.button(BUTTONS.withinMinute)).toBeInViewport({ ratio: 1 });
   });

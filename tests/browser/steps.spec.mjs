@@ -236,6 +236,35 @@ test.describe("own trials", () => {
     await walk.decided(VERDICTS.refer);
   });
 
+  test("of which trial a late sign was can still be said once the next was given", async ({ page }) => {
+    const walk = await start(page);
+    await walk.newVisit({ slp: true, screen: "ownScreen" });
+    await walk.gate();
+    await walk.breaths();
+    await walk.press(BUTTONS.next);
+    await walk.answer(ASKED.whatGiven, "2 Mildly thick");
+    const given = async () => {
+      await walk.press(walk.pad);
+      await walk.wait(2_000);
+      await walk.press(walk.pad);
+      await walk.settle();
+      await walk.wait(TIMES.watch + 60_000);
+      await walk.settle();
+    };
+    await given();
+    await walk.press(walk.sign(SIGNS.cough));
+    await walk.settle();
+    await walk.press(BUTTONS.allTheSame);
+    await walk.answer(ASKED.goOnBecause, "Needed for the assessment");
+    await given();
+    await expect(page.getByText("Was the next in the mouth?")).toBeVisible();
+    await walk.press(BUTTONS.itWasGiven);
+    await expect(page.locator(".trials tbody tr")).toHaveText(["2 Mildly thick2coughed in 1"]);
+    await expect(page.getByText("Was the next in the mouth?")).toHaveCount(0);
+    await walk.press(BUTTONS.next);
+    await walk.decided(VERDICTS.refer);
+  });
+
   test("after a sign the next trial asks for a reason", async ({ page }) => {
     const walk = await start(page);
     await walk.newVisit({ slp: true, screen: "ownScreen" });

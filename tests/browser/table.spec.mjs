@@ -295,6 +295,34 @@ test("choking at the table opens its page, and leads back to the tally", async (
   await expect(walk.button(BUTTONS.undoOf("choking"))).toBeVisible();
 });
 
+test("a choking at the table goes with its times into the visit the tally is attached to", async ({ page }) => {
+  const walk = await Walk.start(page);
+  await walk.newVisit({ screen: "oralMotor", age: "60" });
+  await walk.saved();
+  await walk.press(BUTTONS.back);
+  await walk.press(BUTTONS.back);
+  await walk.oneTask(PAGES.table);
+  await walk.startPad();
+  await walk.settle();
+  await walk.wait(5_000);
+  await walk.sign(SIGNS.choke).tap();
+  await walk.isOn(PAGES.choking);
+  await walk.settle();
+  await walk.wait(5_000);
+  await walk.press(BUTTONS.helpCalled);
+  await walk.wait(25_000);
+  await walk.press(BUTTONS.baseline);
+  await walk.press(BUTTONS.backToTally);
+  await walk.press(BUTTONS.endTally);
+  await walk.settle();
+  await walk.attachTo(/^Visit 1/);
+  await walk.press(/^Longest "ah"/);
+  await walk.press(BUTTONS.skip);
+  await walk.decided(VERDICTS.stop);
+  await walk.toHandover();
+  await expect(walk.text).toContainText("choking: help called after 5 s, back to baseline after 30 s");
+});
+
 test("a cough at the table refers the visit it belongs to", async ({ page }) => {
   const walk = await afterWater(page);
   await beside(walk, BUTTONS.table, PAGES.table);

@@ -5,6 +5,7 @@
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::rule::Rule;
 use crate::clinical::sign::{Sign, SignTask, meaning};
+use crate::clinical::words::whole_seconds;
 use crate::measure::time::Millis;
 
 /// Up to so long after the swallow a sign counts; at 60.0 s it does (source: DAN06T, "within one
@@ -89,7 +90,7 @@ fn words(first: SeenSign, same: &[SeenSign], level: Level) -> String {
             let seconds = (after.0 + 999) / 1000;
             format!("{past} {seconds} seconds after the swallow{late}")
         }
-        (Some(after), 1) => format!("{past} {} seconds after the swallow", after.0 / 1000),
+        (Some(after), 1) => format!("{past} {} after the swallow", whole_seconds(after)),
         (None, 1) => past.to_owned(),
         (_, times) => format!("{past} {times} times{late}"),
     }

@@ -27,27 +27,37 @@ pub(super) fn worded(flag: &Flag) -> String {
     }
 }
 
-/// Whether a flag says what was seen of the person, or read, rather than what was left out.
-pub(super) fn is_seen(flag: &Flag) -> bool {
-    let rule = flag.rule().id;
+/// Whether a flag is that of a sign, or names one.
+pub(super) fn names_sign(flag: &Flag) -> bool {
     let named = |sign: Sign| {
-        let table = |task: &SignTask| meaning(sign, *task).1.id == rule;
+        let table = |task: &SignTask| meaning(sign, *task).1.id == flag.rule().id;
         flag.reason().contains(sign.past()) || SignTask::ALL.iter().any(table)
     };
+    Sign::ALL.into_iter().any(named)
+}
+
+/// Whether a flag says what was seen of the person, or read, rather than what was left out.
+pub(super) fn is_seen(flag: &Flag) -> bool {
     // An emergency, and what can't be read: a sign may stand in it.
-    let grave = [rules::RECORD_UNREAD.id, rules::GATE_SALIVA.id].contains(&rule);
+    let grave = [rules::RECORD_UNREAD.id, rules::GATE_SALIVA.id].contains(&flag.rule().id);
     grave
         || flag.domain() == Domain::Urgent
         || is_airway_tube(flag)
         || is_deterioration(flag)
-        || Sign::ALL.into_iter().any(named)
+        || names_sign(flag)
 }
 
 /// The gravest first: what there is no room for is never what calls the doctor, nor what was seen.
 pub(super) fn gravest_first<'a>(flags: impl Iterator<Item = &'a Flag>) -> Vec<&'a Flag> {
     let mut flags: Vec<&Flag> = flags.collect();
-    let grave = |flag: &Flag| (flag.level(), calls_doctor(flag), is_seen(flag));
+    let grave = |flag: &Flag| {
+        let level = flag.level();
+        let doctor = level > Level::Note && calls_doctor(flag);
+        (level, doctor, names_sign(flag), is_seen(flag))
+    };
     put_in_order(&mut flags, |a, b| grave(b).cmp(&grave(a)));
+    // The same reading of many trials takes the room of one.
+    flags.dedup_by(|a, b| a.reason() == b.reason());
     flags
 }
 

@@ -1,7 +1,7 @@
 //! The first line: the decision, whom it goes to and by when.
 
 use super::addressed;
-use super::flag::worded;
+use super::flag::{names_sign, worded};
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::Flag;
@@ -18,14 +18,27 @@ pub(in crate::handover) fn headline(visit: &Visit, decision: &Decision, plan: &P
         Verdict::Stop => format!("STOP: no more trials by mouth. Call {whom} {by_when}."),
         Verdict::Refer => format!("REFER to {whom} {by_when}."),
         Verdict::Incomplete => format!("INCOMPLETE: not cleared. To {whom} {by_when}."),
-        Verdict::Pass if visit.screen == Some(ScreenId::OwnTrials) => {
-            "NO SIGN SEEN in what was given, listed below, and of nothing else. \
-             This screen changes no eating or drinking order."
-                .to_owned()
+        Verdict::Pass => {
+            let (of, only) = match visit.screen {
+                Some(ScreenId::OwnTrials) => {
+                    (" in what was given, listed below", ", and of nothing else")
+                }
+                _ => (" on this screen", ""),
+            };
+            // A sign that decides nothing is none to be read over.
+            let noted = decision
+                .also
+                .iter()
+                .any(|f| f.domain().decides() && f.rule() != &rules::HOLD_PASSED && names_sign(f));
+            let noted = match (noted, only.is_empty()) {
+                (false, _) => "",
+                (true, true) => ", but what is noted below",
+                (true, false) => ", but what is noted there",
+            };
+            format!(
+                "NO SIGN SEEN{of}{noted}{only}. This screen changes no eating or drinking order."
+            )
         }
-        Verdict::Pass => "NO SIGN SEEN on this screen. \
-                          This screen changes no eating or drinking order."
-            .to_owned(),
         Verdict::NoDecision if visit.exam.ended.is_some() => {
             "EXAMINATION NOT FINISHED: face, mouth or speech. No food or drink was tested. \
              This changes no eating or drinking order."

@@ -184,7 +184,8 @@ impl Visit {
             } => {
                 self.exam.went_on.push(WentOn {
                     hold,
-                    because,
+                    // It is told within a sentence.
+                    because: because.trim().trim_end_matches('.').to_owned(),
                     by,
                     says,
                     lapsed: false,

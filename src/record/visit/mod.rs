@@ -55,18 +55,20 @@ impl Choking {
     /// Whether it may have been pressed by mistake: just now, and nothing was recorded of it since.
     /// Later, a slip on the way to its page would take a real one back.
     pub fn may_be_a_slip(&self, now: Stamp) -> bool {
-        self.help.is_none() && self.over.is_none() && self.is_fresh(now)
+        self.help.is_none() && self.over.is_none() && self.began_within(Choking::SLIP, now)
     }
 
     /// Whether one that comes now may be another: this one began a while ago, and nobody marked its
     /// end.
     pub fn may_hide_another(&self, now: Stamp) -> bool {
-        self.over.is_none() && !self.is_fresh(now)
+        // Not at once: what calls it a slip stood in the same place.
+        let a_while = Choking::SLIP + Millis::from_secs(5);
+        self.over.is_none() && !self.began_within(a_while, now)
     }
 
-    fn is_fresh(&self, now: Stamp) -> bool {
+    fn began_within(&self, length: Millis, now: Stamp) -> bool {
         let so_far = elapsed(self.since, now, true).length;
-        so_far.is_some_and(|so_far| so_far < Choking::SLIP)
+        so_far.is_some_and(|so_far| so_far < length)
     }
 }
 

@@ -8,7 +8,7 @@ use crate::clinical::sign::Sign;
 use crate::clinical::task::{NOT_VALID, WATCH_CUT, watch_cut};
 use crate::clinical::tasks::lag::since_end;
 use crate::clinical::trial::{MarkKind, Trial};
-use crate::clinical::words::small;
+use crate::clinical::words::{small, whole_seconds};
 use crate::measure::time::{Doubt, Elapsed, Millis};
 
 /// What was heard.
@@ -189,7 +189,7 @@ pub fn read(trial: &Trial) -> Finding {
 pub fn seen_words(seen: Seen) -> String {
     match seen {
         Seen::Drinking => "while drinking".to_owned(),
-        Seen::After(after) => format!("{} seconds after the last swallow", after.0 / 1000),
+        Seen::After(after) => format!("{} after the last swallow", whole_seconds(after)),
         Seen::Later(after) => format!("{} seconds after the last swallow", (after.0 + 999) / 1000),
         Seen::Sometime => "after the last swallow".to_owned(),
     }
