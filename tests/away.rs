@@ -58,6 +58,15 @@ fn breaths_again(s: &mut Script, when: Stamp) {
         length: None,
     };
     s.say_at(when, opened);
+    // Begun to be counted, then entered: what is no trial by mouth is begun on any answers.
+    s.say_at(
+        when,
+        Event::Mark {
+            trial,
+            at: when,
+            kind: MarkKind::Start,
+        },
+    );
     let answer = Event::Answer {
         trial,
         question: breathing::TYPED.to_owned(),

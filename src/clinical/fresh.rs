@@ -6,7 +6,7 @@ use super::gate::Group;
 use super::go_on::GoOn;
 use super::rules;
 use super::task::TaskId;
-use super::tasks::{breath_taps, breathing, by_mouth};
+use super::tasks::{breath_taps, breathing};
 use super::trial::Trial;
 use crate::measure::time::{Doubt, Millis, Stamp, elapsed};
 
@@ -155,12 +155,13 @@ pub fn told_against(exam: &Exam) -> Option<Moment> {
 
 /// Trials by mouth that were begun on answers too old.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    let given = TaskId::ALL.iter().flat_map(|t| by_mouth::given(*t, exam));
-    let old = given.filter(|t| t.on_old_answers).count();
+    let by_mouth = |t: &&Trial| super::tasks::spec(t.task).by_mouth;
+    let mut given = exam.trials.iter().filter(by_mouth);
+    let old = given.any(|t| t.on_old_answers && t.start().is_some());
     let words = format!(
         "something was given more than {} minutes after readiness or breathing was last asked",
         exam.policy.ready_minutes
     );
     let flag = |words| rules::GATE_READY_OLD.flag(Level::Incomplete, Domain::EatingDrinking, words);
-    (old > 0).then(|| flag(words)).into_iter().collect()
+    old.then(|| flag(words)).into_iter().collect()
 }

@@ -23,7 +23,7 @@ use crate::record::visit::Visit;
 const ASKED_LONG_AGO: &str = "Asked a while ago. Look again now: this is a state of the moment.";
 
 /// Whether "Ready now" must be asked again.
-fn ready_old(visit: &Visit) -> bool {
+pub(super) fn ready_old(visit: &Visit) -> bool {
     fresh::ready_at(&visit.exam).is_some_and(|at| at.is_old(moment(visit), &visit.exam))
 }
 

@@ -699,7 +699,7 @@ test.describe("an early end", () => {
     await walk.isOn(PAGES.water);
     await expect(page.getByText(SAYS.oldBreaths)).toBeVisible();
     await walk.press(BUTTONS.askAgain);
-    await walk.press(BUTTONS.again);
+    await walk.press(BUTTONS.countAgain);
     await walk.breaths();
     await walk.press(BUTTONS.next);
     await walk.press(BUTTONS.next);
