@@ -112,19 +112,23 @@ pub(super) fn task_page(
     let ready = move || face.get() == Face::Ready;
     let over = move || face.get() == Face::Over;
     let watching = move || face.get() == Face::Watching;
-    let way_on = live(move || match (face.get(), done.get()) {
-        (Face::Running | Face::Countdown, _) | (Face::Ready, false) => ().piece(),
-        // Trials of the plan are still due: going on is in the quiet row below.
-        (_, false) if goes_on => ().piece(),
-        _ if ended_by_sign() => ().piece(),
-        (Face::Watching, _) => big("", "Next", move |_| next())
-            .with(el("span").with("The watch goes on"))
-            .piece(),
-        // What still needs an answer comes first.
-        _ => big("", if loose { "Done" } else { "Next" }, move |_| next())
-            .class_if("primary", move || done.get() && !old.get())
-            .piece(),
-    });
+    // Above the signs once all is over, where the thumb is; otherwise after what is asked.
+    let way_on = move |by_signs: bool| {
+        live(move || match (face.get(), done.get()) {
+            _ if by_signs != (over() && spec.pad.signs.is_some()) => ().piece(),
+            (Face::Running | Face::Countdown, _) | (Face::Ready, false) => ().piece(),
+            // Trials of the plan are still due: going on is in the quiet row below.
+            (_, false) if goes_on => ().piece(),
+            _ if ended_by_sign() => ().piece(),
+            (Face::Watching, _) => big("", "Next", move |_| next())
+                .with(el("span").with("The watch goes on"))
+                .piece(),
+            // What still needs an answer comes first.
+            _ => big("", if loose { "Done" } else { "Next" }, move |_| next())
+                .class_if("primary", move || done.get() && !old.get())
+                .piece(),
+        })
+    };
     let next_trial = move || {
         if !another.get() {
             let words = format!("{} trials are done: no more are asked for.", spec.trials);
@@ -196,7 +200,7 @@ pub(super) fn task_page(
             move || questions(task, When::After, Some(NOT_VALID))
         ),
         when(over, move || questions(task, When::AfterWatch, None)),
-        way_on,
+        way_on(false),
         when(move || over() && spec.trials > 1 && !goes_on, next_trial),
         spec.untimed.map(|untimed| when(
             move || over() && not_timed(),
@@ -246,6 +250,7 @@ pub(super) fn task_page(
                 move || has_result() || goes_on && ready(),
                 move || sign_said(task)
             ),
+            way_on(true),
             when(
                 move || free.get(),
                 move || pad(task, Signal::derive(|| None), face)
