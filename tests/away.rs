@@ -1,5 +1,7 @@
 //! A screen that was left and taken up again: what was asked before is as old as it is.
 
+#![allow(clippy::unwrap_used)]
+
 #[path = "support/bedside.rs"]
 mod bedside;
 #[path = "support/script.rs"]
