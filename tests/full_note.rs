@@ -132,8 +132,7 @@ fn it_has_everything_behind_the_nursing_text() {
         assert!(text.contains(words), "{words}\n\n{text}");
     }
     // What disagrees stands by itself, below the nerves, and once.
-    let conflict =
-        "but as expected on the left: tongue into each cheek. Shown together, not resolved";
+    let conflict = "but as expected: tongue into the right cheek. Shown together, not resolved";
     assert_eq!(text.matches(conflict).count(), 1, "{text}");
     let at = |words: &str| text.find(words).unwrap();
     assert!(at("FINDINGS THAT DISAGREE, NOT RESOLVED") > at("Cranial nerve XII"));

@@ -10,6 +10,8 @@ mod support;
 use penlight::clinical::assess::flags;
 use penlight::clinical::exam::Exam;
 use penlight::clinical::flag::Level;
+use penlight::clinical::fresh;
+use penlight::clinical::gate::Group;
 use penlight::clinical::hold::holds;
 use penlight::clinical::judge::three_ml::Wording;
 use penlight::clinical::judge::{breath_taps, sips, six_signs};
@@ -25,6 +27,7 @@ use penlight::clinical::sign::Sign;
 use penlight::clinical::task::TaskId;
 use penlight::clinical::tasks::{breathing, saturation};
 use penlight::clinical::trial::MarkKind;
+use penlight::measure::time::{Millis, Stamp};
 use penlight::measure::units::Millilitres;
 use proptest::prelude::*;
 use proptest::sample::Index;
@@ -401,6 +404,21 @@ fn a_setting_changes_its_flag_and_nothing_else() {
         &suction,
         ("gate.no-suction-closes", "true", "gate.suction", Incomplete),
     );
+
+    // A cup begun 30 minutes after readiness was asked.
+    let mut waited = clear();
+    let asked = waited.now;
+    let later = |minutes: i64| {
+        asked.next(Stamp {
+            wall: Millis(minutes * 60_000),
+            ..Stamp::default()
+        })
+    };
+    let ready = Group::Ready.items().map(|i| (i.id.to_owned(), asked));
+    waited.asked.extend(ready);
+    assert!(!fresh::ready_at(&waited).unwrap().is_old(later(30), &waited));
+    waited.policy = parse(&with("\"gate.ready-minutes\": 15")).unwrap();
+    assert!(fresh::ready_at(&waited).unwrap().is_old(later(30), &waited));
 
     let rate = |rate| breathing_at(rate, None);
     changes(

@@ -477,6 +477,7 @@ fn nursing_reads_them_in_plain_words_on_one_phone_screen() {
     let clock = Clock {
         date: "25 Nov 2026".to_owned(),
         time: "14:40".to_owned(),
+        local: |wall| ("25 Nov 2026".to_owned(), wall.0.to_string()),
     };
     let text = nursing::write(&visit, &clock).unwrap();
     assert!(text.chars().count() < nursing::MOST, "{text}");

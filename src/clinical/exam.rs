@@ -1,5 +1,6 @@
 //! One examination as it stands: everything the rules look at.
 
+use super::fresh::Moment;
 use super::gate::GateAnswers;
 use super::go_on::{GoOn, WentOn};
 use super::judge::compared::Who;
@@ -9,6 +10,7 @@ use super::person::{Age, Language, Sex};
 use super::policy::Policy;
 use super::screen::ScreenId;
 use super::sign::Sign;
+use super::table::Table;
 use super::task::TaskId;
 use super::trial::Trial;
 use crate::measure::time::Stamp;
@@ -69,6 +71,12 @@ pub struct Exam {
     pub language: Option<Language>,
     /// The gate's answers so far.
     pub gate: GateAnswers,
+    /// When each of them was given last.
+    pub asked: Table<Moment>,
+    /// The moment of the newest event.
+    pub now: Moment,
+    /// The weakness that had been found when somebody said by itself that nothing is new or worse.
+    pub weakness_said: Option<String>,
     /// Face, mouth and throat.
     pub oral: Oral,
     /// All trials, in the order they were begun.

@@ -2,6 +2,7 @@
 
 use super::exam::Exam;
 use super::flag::{Domain, Flag, Level};
+use super::fresh;
 use super::gate::{Exception, Group, Item, State, go_on, hold_id};
 use super::oral::against_gate;
 use super::rules;
@@ -19,6 +20,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         flags.push(of(exam, item, exception, state));
     }
     flags.extend(against_gate::flags(exam));
+    flags.extend(fresh::flags(exam));
     for group in Group::ALL {
         let open = group.items().filter(|i| !exam.gate.answered(i)).count();
         if open > 0 {

@@ -2,6 +2,7 @@
 
 use super::exam::Exam;
 use super::flag::{Flag, Level};
+use super::fresh::{self, Moment};
 use super::gate::{self, State};
 use super::go_on::GoOn;
 use super::judge::timed_water;
@@ -16,6 +17,14 @@ use super::words::small;
 
 /// Begins the id of the hold by weakness that could be new.
 pub const COULD_BE_NEW: &str = "oral.could-be-new";
+
+/// The hold by this weakness.
+pub fn could_be_new(weak: &str) -> String {
+    format!("{COULD_BE_NEW}.{weak}")
+}
+
+/// The reason that answers whether it is new: nobody asks again.
+pub const TEAM_KNOWS: &str = "the team knows";
 
 /// One thing in the way.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -32,8 +41,13 @@ pub struct Hold {
     pub rule: &'static Rule,
 }
 
-/// What holds up `task` now, what was gone past already left out.
+/// What held up `task` when something last happened, what was gone past already left out.
 pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
+    holds_at(task, exam, exam.now)
+}
+
+/// What holds up `task` at a moment, what was gone past already left out.
+pub fn holds_at(task: TaskId, exam: &Exam, now: Moment) -> Vec<Hold> {
     let spec = tasks::spec(task);
     let mut holds = Vec::new();
     let mut hold = |id: String, says: String, advice: &str, go_on: GoOn, rule: &'static Rule| {
@@ -92,21 +106,12 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
         );
     }
     // Found after the gate was told that nothing is new: before anything is given, somebody says so.
-    let weak: Vec<String> = oral::findings::could_be_new(&exam.oral)
-        .iter()
-        .map(|(item, found)| format!("{}: {}", item.name, found.words()))
-        .collect();
     if spec.by_mouth
-        && exam
-            .gate
-            .0
-            .get(oral::flags::WEAKNESS)
-            .is_some_and(|a| a == gate::HOLDS)
-        && !weak.is_empty()
+        && exam.gate.0.contains_key(oral::flags::WEAKNESS)
+        && let Some(weak) = oral::flags::unsaid(exam)
     {
-        let weak = weak.join("; ");
         hold(
-            format!("{COULD_BE_NEW}.{weak}"),
+            could_be_new(&weak),
             format!(
                 "The examination found weakness where nothing new or worse was known: {}",
                 small(&weak)
@@ -137,6 +142,10 @@ pub fn holds(task: TaskId, exam: &Exam) -> Vec<Hold> {
                 GoOn::Never,
                 &rules::GATE_NOT_ASKED,
             );
+        }
+        for old in fresh::old(exam, now) {
+            let rule = &rules::GATE_READY_OLD;
+            hold(old.hold, old.says, old.advice, old.go_on, rule);
         }
         for block in breathing::blocks(exam) {
             let says = block.flag.reason().to_owned();

@@ -12,6 +12,7 @@ pub mod decision;
 pub mod exam;
 pub mod figures;
 pub mod flag;
+pub mod fresh;
 pub mod gate;
 pub mod gate_flags;
 pub mod gate_items;

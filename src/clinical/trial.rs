@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::counted::Counted;
+use super::fresh::Moment;
 use super::sign::Sign;
 use super::table::Table;
 use super::task::TaskId;
@@ -73,6 +74,9 @@ impl Answer {
     }
 }
 
+/// The name under which the moment of the start is kept among those of the answers.
+pub const STARTED: &str = "";
+
 /// One attempt at a task.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Trial {
@@ -93,6 +97,10 @@ pub struct Trial {
     pub spo2_before: Option<i32>,
     /// How many reasons for going on had been given when it was started: what they led to.
     pub reasons: usize,
+    /// When each question was answered last, and when it was started.
+    pub said_at: Table<Moment>,
+    /// Whether it was started on answers that were too old, see [`super::fresh`].
+    pub on_old_answers: bool,
 }
 
 impl Trial {
@@ -107,6 +115,8 @@ impl Trial {
             answers: Table::default(),
             spo2_before: None,
             reasons: 0,
+            said_at: Table::default(),
+            on_old_answers: false,
         }
     }
 
@@ -118,6 +128,12 @@ impl Trial {
     /// When it started.
     pub fn start(&self) -> Option<Stamp> {
         self.first(MarkKind::Start)
+    }
+
+    /// When in its visit it was started.
+    pub fn started_at(&self) -> Option<Moment> {
+        let start = self.said_at.get(STARTED).copied();
+        start.filter(|_| self.start().is_some())
     }
 
     /// When it was ended by a press.

@@ -41,7 +41,7 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
     if let Some(id) = visit.screen {
         note.push(format!("Screen: {}.", id.screen().title));
     }
-    let mut before: Vec<String> = background(visit, true)
+    let mut before: Vec<String> = background(visit, now, true)
         .iter()
         .map(|part| item(&part.words))
         .collect();

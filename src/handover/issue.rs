@@ -1,15 +1,30 @@
 //! A text against the one of its kind that left before it.
 
+use crate::measure::time::Millis;
 use crate::record::event::Text;
 use crate::record::visit::{Visit, correction};
 
 /// When the text is written, in the phone's own local words.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug)]
 pub struct Clock {
     /// "25 Nov 2026".
     pub date: String,
     /// "14:10".
     pub time: String,
+    /// Date and time of a wall time in the same words.
+    pub local: fn(Millis) -> (String, String),
+}
+
+impl Clock {
+    /// A time of this visit: with its date where that is another day.
+    pub(super) fn say(&self, wall: Millis) -> String {
+        let (date, time) = (self.local)(wall);
+        if date == self.date {
+            time
+        } else {
+            format!("{time} on {date}")
+        }
+    }
 }
 
 /// The text as `compose` writes it for a time, below the line it is given. Where an earlier text

@@ -35,6 +35,9 @@ pub struct Head {
     pub deleted: bool,
     /// How many events there are.
     pub events: u32,
+    /// Since when it is broken off.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub broken: Option<Millis>,
 }
 
 impl Head {
@@ -73,6 +76,10 @@ impl Head {
             loose: visit.is_loose(),
             deleted: visit.deleted,
             events: visit.next,
+            broken: match (visit.exam.ended, visit.breaks.last()) {
+                (Some(EndedEarly::BrokenOff), Some(ended)) => Some(ended.at),
+                _ => None,
+            },
         }
     }
 }

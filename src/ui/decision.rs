@@ -1,11 +1,12 @@
 //! The decision with every reason, rule and source.
 
 use super::desk::{Desk, versions};
-use super::oral_points::oral_points;
+use super::oral_points::{oral_points, say_if_new};
 use super::parts::{big, choking_button, frame, overview_of};
 use super::route::Page;
 use super::steps;
 use super::told::outdated;
+use super::visit::take_up;
 use super::why::{flag_item, rule_fold};
 use crate::clinical::decision::{Decision, ORDER_STANDS, Verdict};
 use crate::clinical::flag::Flag;
@@ -131,6 +132,7 @@ fn shown(decision: Decision, ended: bool) -> Piece {
             )
             .with(why.map(|w| el("p").with(w)))
             .with(urgent.map(|words| words.map(|w| el("p").with(el("b").with(w))))),
+        say_if_new(desk),
         list("Why", &decision.reasons),
         list("Missing or not valid", &decision.missing),
         list(
@@ -151,14 +153,7 @@ fn shown(decision: Decision, ended: bool) -> Piece {
                 unfinished
                     .map(|page| { big("", "Go on with the screen", move |_| desk.turn(page)) })
             )
-            .with(ended.then(|| {
-                big("", "Take the screen up again", move |_| {
-                    desk.record([Event::TakenUpAgain]);
-                    if let Some(page) = desk.visit.with_untracked(|v| v.map(steps::next)) {
-                        desk.turn(page);
-                    }
-                })
-            }))
+            .with(ended.then(|| take_up(desk, "")))
             .with(big("primary", "Handover", to_handover))
             .with(choking_button())
     ]

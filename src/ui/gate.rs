@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::follow::follow;
-use super::holds::go_on_past;
+use super::holds::{go_on_past, moment};
 use super::parts::{big, button, choices, frame, overview_of};
 use super::route::Page;
 use super::steps;
@@ -12,11 +12,20 @@ use super::task::leave;
 use super::why::rule_fold;
 use crate::browser::page;
 use crate::clinical::exam::EndedEarly;
+use crate::clinical::fresh;
 use crate::clinical::gate::{self, Exception, Group, HOLDS, Item, State};
 use crate::clinical::oral::Region;
 use crate::draw::{Drawn, Piece, all, el, live, said, when};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+
+/// Over "Ready now" where its answers are old.
+const ASKED_LONG_AGO: &str = "Asked a while ago. Look again now: this is a state of the moment.";
+
+/// Whether "Ready now" must be asked again.
+pub(super) fn ready_old(visit: &Visit) -> bool {
+    fresh::ready_at(&visit.exam).is_some_and(|at| at.is_old(moment(visit), &visit.exam))
+}
 
 /// One group.
 pub(super) fn gate_page(
@@ -49,18 +58,30 @@ pub(super) fn gate_page(
             page::focus_on(id);
             return;
         }
-        let rest = rest.get_untracked().into_iter();
-        let settled: Vec<(String, String)> =
-            rest.map(|id| (id.to_owned(), HOLDS.to_owned())).collect();
-        if !settled.is_empty() {
-            desk.record([Event::Gate(settled)]);
-        }
+        // What was excepted is so still: asked again, it was asked now.
+        let answers = desk.visit.with_untracked(|v| {
+            let answer = |i: &Item| v.and_then(|v| v.exam.gate.exception(i));
+            let items = group.items();
+            items
+                .map(|i| {
+                    (
+                        i.id.to_owned(),
+                        answer(i).map_or(HOLDS, |e| e.id).to_owned(),
+                    )
+                })
+                .collect()
+        });
+        desk.record([Event::Gate(answers)]);
         if let Some(next) = desk
             .visit
             .with_untracked(|v| v.map(|v| steps::after_group(v, group)))
         {
             desk.turn(next);
         }
+    };
+    let old = move || {
+        let ready = group == Group::Ready;
+        ready && desk.visit.with(|v| v.is_some_and(ready_old))
     };
     let total = items.len();
     let words = move || match (rest.get().len(), unsaid.get()) {
@@ -75,6 +96,7 @@ pub(super) fn gate_page(
         title.into(),
         overview_of(desk),
         all![
+            live(move || old().then(|| el("p.advice").with(ASKED_LONG_AGO))),
             el("p.hint").with("Press a line that does not hold."),
             el("ul.items").with(
                 items
@@ -103,8 +125,10 @@ fn gate_item(
     });
     let held = move || {
         desk.visit.with(|v| {
-            v.and_then(|v| v.exam.gate.0.get(item.id))
-                .is_some_and(|a| a == HOLDS)
+            v.is_some_and(|v| {
+                let holds = v.exam.gate.0.get(item.id).is_some_and(|a| a == HOLDS);
+                holds && !(item.group == Group::Ready && ready_old(v))
+            })
         })
     };
     let open = follow(move || opened.with(|o| o.contains(&item.id)));

@@ -14,6 +14,11 @@ use crate::record::head::Head;
 /// How many visits a press brings.
 const PAGE: usize = 30;
 
+/// "broken off 09:31".
+pub(super) fn broken_words(at: Option<Millis>) -> Option<String> {
+    at.map(|at| format!("broken off {}", clock::local(at).time))
+}
+
 /// One visit as a line that opens it.
 pub(super) fn head_row(desk: Desk, head: Head) -> Piece {
     let when = clock::local(head.opened);
@@ -28,6 +33,7 @@ pub(super) fn head_row(desk: Desk, head: Head) -> Piece {
         (true, verdict) => format!("{verdict}, running"),
         (false, verdict) => verdict.to_owned(),
     };
+    let broken = broken_words(head.broken);
     el("li")
         .with(
             el("button.head")
@@ -36,6 +42,7 @@ pub(super) fn head_row(desk: Desk, head: Head) -> Piece {
                 .with(el("b").with(head.label.clone()))
                 .with(el("span").with(format!("{} {}, {}", when.date, when.time, head.what)))
                 .with(el("span.state").with(state))
+                .with(broken.map(|words| el("span.state.open").with(words)))
                 .with(
                     head.unclosed
                         .then(|| el("span.state.open").with("not closed")),

@@ -5,8 +5,12 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::follow::{Follow, follow};
-use super::parts::choices;
+use super::parts::{big, choices};
+use super::route::Page;
 use super::why::rule_fold;
+use crate::browser::clock;
+use crate::clinical::fresh::{self, Moment};
+use crate::clinical::gate::Group;
 use crate::clinical::go_on::GoOn;
 use crate::clinical::hold::{self, Hold};
 use crate::clinical::person::Role;
@@ -14,13 +18,14 @@ use crate::clinical::rules;
 use crate::clinical::task::TaskId;
 use crate::draw::{Drawn, Piece, el, live};
 use crate::record::event::Event;
+use crate::record::visit::Visit;
 
 /// Offered where a child's reading is held.
 const CHART: &str = "it fits the local chart for this age";
 
 /// Reasons offered with one press; any other can be typed.
 const REASONS: [&str; 5] = [
-    "the team knows",
+    hold::TEAM_KNOWS,
     "the team agreed",
     "needed for the assessment",
     "person's informed wish",
@@ -32,6 +37,7 @@ pub(super) fn holds(
     // What holds it.
     held: Follow<Vec<Hold>>,
 ) -> Piece {
+    let desk = Desk::get();
     live(move || {
         let now = held.get();
         (!now.is_empty()).then(|| {
@@ -51,6 +57,9 @@ pub(super) fn holds(
                                     el("b").with(crate::clinical::words::capital(&hold.says)),
                                 ))
                                 .with((!hold.advice.is_empty()).then(|| el("p").with(hold.advice)))
+                                .with(again(&hold.id).map(|page| {
+                                    big("primary", "Ask again", move |_| desk.turn(page))
+                                }))
                                 .with(go_on_past(hold.id, hold.says, hold.go_on))
                                 .with(rule_fold(hold.rule))
                         })
@@ -59,6 +68,15 @@ pub(super) fn holds(
             )
         })
     })
+}
+
+/// Where what is too old is asked again.
+pub(super) fn again(hold: &str) -> Option<Page> {
+    if hold.starts_with(fresh::READY) {
+        return Some(Page::Gate(Group::Ready));
+    }
+    let breaths = hold.starts_with(fresh::BREATHING);
+    breaths.then_some(Page::Task(TaskId::Breathing))
 }
 
 /// The way past one hold, for whoever may take it.
@@ -169,8 +187,19 @@ fn go_on_with(
 
 /// The holds of a task, followed as the visit changes.
 pub(super) fn held(desk: Desk, task: TaskId) -> Follow<Vec<Hold>> {
-    follow(move || {
+    let old = follow(move || {
+        desk.now.get();
         desk.visit
-            .with(|v| v.map_or(Vec::new(), |v| hold::holds(task, &v.exam)))
+            .with(|v| v.map_or(0, |v| fresh::old(&v.exam, moment(v)).len()))
+    });
+    follow(move || {
+        old.get();
+        desk.visit
+            .with(|v| v.map_or(Vec::new(), |v| hold::holds_at(task, &v.exam, moment(v))))
     })
+}
+
+/// Where a visit stands in time now.
+pub(super) fn moment(visit: &Visit) -> Moment {
+    visit.exam.now.next(clock::now())
 }

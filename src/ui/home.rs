@@ -4,9 +4,9 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::follow::follow;
-use super::history::head_row;
+use super::history::{broken_words, head_row};
 use super::parts::big;
-use super::route::Route;
+use super::route::{Page, Route};
 use super::steps;
 use crate::clinical::screen::ScreenId;
 use crate::draw::{Piece, all, el, live};
@@ -31,6 +31,9 @@ pub(super) fn home_page() -> Piece {
             v.map(|v| {
                 if v.is_loose() {
                     Route::Count(v.id.clone(), None)
+                } else if v.exam.ended.is_some() {
+                    // There it is taken up again.
+                    Route::Visit(v.id.clone(), Page::Overview)
                 } else {
                     Route::Visit(v.id.clone(), steps::next(v))
                 }
@@ -58,11 +61,12 @@ pub(super) fn home_page() -> Piece {
             )
             .press(go_on)
             .with(el("b").with("Go on: ").with(head.label))
-            .with(el("span").with(head.what).with(if head.running {
-                ", running"
-            } else {
-                ""
-            })))))
+            .with(
+                el("span")
+                    .with(head.what)
+                    .with(if head.running { ", running" } else { "" })
+                    .with(broken_words(head.broken).map(|words| format!(", {words}")))
+            ))))
             .with(
                 ScreenId::ALL
                     .iter()

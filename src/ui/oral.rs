@@ -15,7 +15,7 @@ use super::why::rule_fold;
 use crate::browser::page;
 use crate::clinical::gate::{self, HOLDS};
 use crate::clinical::judge::weak_side::Side;
-use crate::clinical::oral::flags::WEAKNESS;
+use crate::clinical::oral::flags::{WEAKNESS, unsaid};
 use crate::clinical::oral::{self, Answer, By, Cue, Item, Reason, Region, Seen};
 use crate::clinical::rules;
 use crate::clinical::words::small;
@@ -142,8 +142,11 @@ fn items(region: Region, rows: Rows) -> Piece {
 pub(super) fn weakness() -> Piece {
     let desk = Desk::get();
     let given = follow(move || {
-        desk.visit
-            .with(|v| v.and_then(|v| v.exam.gate.0.get(WEAKNESS).cloned()))
+        desk.visit.with(|v| {
+            // What was said before weakness was found is no answer to it.
+            let v = v.filter(|v| unsaid(&v.exam).is_none())?;
+            v.exam.gate.0.get(WEAKNESS).cloned()
+        })
     });
     let mut answers = vec![(HOLDS.to_owned(), "No, nothing new or worse".to_owned())];
     let item = gate::find(WEAKNESS);

@@ -46,6 +46,15 @@ fn because(desk: Desk, regions: &[Region], oral: &Oral) -> Option<Piece> {
 const SAY_IF_NEW: &str = "Weakness was found. If it is new or worse and the team did not know, \
     say so now.";
 
+/// The question on weakness that was found, until it is answered.
+pub(super) fn say_if_new(desk: Desk) -> Option<Piece> {
+    let open = desk.visit.with_untracked(|v| {
+        v.filter(|v| v.screen.is_some_and(|id| id.screen().oral.is_some()))
+            .is_some_and(|v| flags::to_be_said(&v.exam).is_some())
+    });
+    (open).then(|| all![para("advice", SAY_IF_NEW), weakness()])
+}
+
 /// The section. Draws nothing where nothing was looked at.
 pub(super) fn oral_points() -> Piece {
     let desk = Desk::get();
@@ -58,13 +67,16 @@ pub(super) fn oral_points() -> Piece {
         let oral = &exam.oral;
         let regions: Vec<_> = screen.map_or(Vec::new(), |id| id.screen().oral.regions().collect());
         let groups = points::groups(oral);
-        let ask = !findings::could_be_new(oral).is_empty() && !flags::emergency(&exam);
+        // Once answered it can still be answered otherwise.
+        let ask = !findings::could_be_new(oral).is_empty()
+            && !flags::emergency(&exam)
+            && flags::unsaid(&exam).is_none();
         let line = told::line(oral, &regions, usize::MAX, |_| false);
         let line = capital(line.strip_prefix(told::BEGINS).unwrap_or(&line));
         el("section")
             .with(el("h2").with("Face, mouth and throat"))
             .with(para("", line))
-            .with(ask.then(|| all![para("advice", SAY_IF_NEW), weakness()]))
+            .with(ask.then(weakness))
             .with(because(desk, &regions, oral))
             .with((!groups.is_empty()).then(|| {
                 all![

@@ -1,8 +1,10 @@
 //! The way through a screen: what comes next.
 
+use super::holds::again;
 use super::route::Page;
 use crate::clinical::assess::gate_closed;
 use crate::clinical::exam::Exam;
+use crate::clinical::fresh;
 use crate::clinical::gate::{Group, State};
 use crate::clinical::oral::Region;
 use crate::clinical::screen::Screen;
@@ -52,9 +54,18 @@ fn first_open(visit: &Visit, screen: &Screen) -> Page {
     let tasks = screen.tasks_of(&visit.exam);
     let task = || tasks.iter().find(|task| !done(visit, **task));
     open(screen.oral.before())
-        .or_else(|| task().map(|task| Page::Task(*task)))
+        .or_else(|| task().map(|task| not_old(visit, *task)))
         .or_else(|| open(screen.oral.after()))
         .unwrap_or(Page::Decision)
+}
+
+/// A task's page; before one by mouth, what must be asked again first.
+fn not_old(visit: &Visit, task: TaskId) -> Page {
+    let old = fresh::old(&visit.exam, visit.exam.now);
+    match old.first() {
+        Some(old) if tasks::spec(task).by_mouth => again(&old.hold).unwrap_or(Page::Task(task)),
+        _ => Page::Task(task),
+    }
 }
 
 /// Whether a task was done, was given up with a reason, or steps aside for this person.
@@ -98,20 +109,7 @@ pub(super) fn after_group(visit: &Visit, group: Group) -> Page {
     if something || visit.exam.gate.open().next().is_some() {
         Page::GateResult
     } else {
-        first_task(visit)
-    }
-}
-
-/// The first region or task of the visit's screen.
-pub(super) fn first_task(visit: &Visit) -> Page {
-    let Some(screen) = visit.screen.map(|id| id.screen()) else {
-        return Page::Overview;
-    };
-    let tasks = screen.tasks_of(&visit.exam);
-    match (screen.oral.before().first(), tasks.first()) {
-        (Some(region), _) => Page::Oral(*region),
-        (None, Some(task)) => Page::Task(*task),
-        (None, None) => Page::Overview,
+        next(visit)
     }
 }
 

@@ -7,7 +7,7 @@ use leptos::prelude::*;
 use super::count::attach;
 use super::desk::Desk;
 use super::follow::follow;
-use super::holds::{held, holds};
+use super::holds::{held, holds, moment};
 use super::order::syllable_order;
 use super::pad::{Face, face, pad};
 use super::parts::{big, button, choices, choking_button, frame_with_pad, overview_of, para};
@@ -19,6 +19,7 @@ use super::silence::silence;
 use super::steps;
 use super::tally;
 use crate::clinical::exam::EndedEarly;
+use crate::clinical::fresh;
 use crate::clinical::order::Order;
 use crate::clinical::task::{Choice, NOT_VALID, TaskId, Untimed, WATCH_CUT, When};
 use crate::clinical::tasks::{self, cracker, kept, water};
@@ -26,6 +27,9 @@ use crate::clinical::trial::Answer;
 use crate::draw::{Drawn, El, Piece, all, el, live, said, when};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+
+/// Over a reading of the breathing that is too old for a trial by mouth.
+const COUNTED_LONG_AGO: &str = "Counted a while ago: count again before anything is given.";
 
 /// The question under which the way of cueing is kept.
 const CUE: &str = "cue";
@@ -94,6 +98,13 @@ pub(super) fn task_page(
         desk.visit
             .with(|v| v.is_some_and(|v| tasks::another(task, &v.exam)))
     });
+    let old = follow(move || {
+        let old = |v: &Visit| fresh::old(&v.exam, moment(v));
+        task == TaskId::Breathing
+            && desk.visit.with(|v| {
+                v.is_some_and(|v| old(v).iter().any(|o| o.hold.starts_with(fresh::BREATHING)))
+            })
+    });
     let has_result = move || matches!(face.get(), Face::Over | Face::Late | Face::Watching);
     let not_valid = spec.questions.iter().find(|q| q.id == NOT_VALID);
     // The pad comes last, at the lower edge of the screen, so that it stands in the same place
@@ -114,7 +125,7 @@ pub(super) fn task_page(
                 .piece(),
             // What still needs an answer comes first.
             _ => big("", if loose { "Done" } else { "Next" }, move |_| next())
-                .class_if("primary", move || done.get())
+                .class_if("primary", move || done.get() && !old.get())
                 .piece(),
         })
     };
@@ -148,6 +159,13 @@ pub(super) fn task_page(
     });
     let above = all![
         when(ready, move || what_to_say(task)),
+        when(
+            move || has_result() && old.get(),
+            move || all![
+                para("advice", COUNTED_LONG_AGO),
+                big("primary", "Count again", move |_| desk.repeat(task, None))
+            ]
+        ),
         when(ended_by_sign, move || all![
             alert("A sign was seen: give no further sip."),
             big("primary", "Next", move |_| next())

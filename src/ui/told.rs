@@ -15,6 +15,10 @@ pub(super) fn clock_now() -> Clock {
     Clock {
         date: local.date,
         time: local.time,
+        local: |wall| {
+            let local = clock::local(wall);
+            (local.date, local.time)
+        },
     }
 }
 

@@ -15,11 +15,13 @@ use super::steps;
 use super::task::leave;
 use super::visit_steps::steps;
 use crate::browser::{clock, ids, share};
-use crate::draw::{Drawn, Piece, all, el, live, said};
+use crate::clinical::exam::EndedEarly;
+use crate::draw::{Drawn, El, Piece, all, el, live, said};
 use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::Event;
 use crate::record::export;
 use crate::record::head::Head;
+use crate::record::visit::Visit;
 
 /// The page.
 pub(super) fn overview_page() -> Piece {
@@ -42,6 +44,7 @@ pub(super) fn overview_page() -> Piece {
 fn whole() -> Piece {
     let desk = Desk::get();
     let next = follow(move || desk.visit.with(|v| v.map_or(Page::Overview, steps::next)));
+    let broken = follow(move || desk.visit.with(|v| v.and_then(broken_off)));
     let verdict = move || {
         desk.visit
             .with(|v| v.filter(|v| v.decided.is_some()).and_then(|v| v.decision()))
@@ -55,8 +58,16 @@ fn whole() -> Piece {
                     .with(headline),
             )
         })),
+        live(move || broken.get().map(|words| all![
+            el("section.found.caution").with(el("h2").with(words)),
+            take_up(desk, "primary")
+        ])),
         live(move || (next.get() != Page::Overview).then(|| big(
-            "primary",
+            if broken.get().is_some() {
+                ""
+            } else {
+                "primary"
+            },
             if next.get() == Page::Decision {
                 "Decision"
             } else {
@@ -71,6 +82,27 @@ fn whole() -> Piece {
         leave(),
         keep()
     ]
+}
+
+/// "Broken off 09:31", where the screen was ended before it was through.
+pub(super) fn broken_off(visit: &Visit) -> Option<String> {
+    visit.exam.ended?;
+    let last = visit.breaks.last()?;
+    let words = match last.why {
+        EndedEarly::BrokenOff => "Broken off".to_owned(),
+        why => format!("Ended early: {},", why.told(&visit.exam.policy)),
+    };
+    Some(format!("{words} {}", clock::local(last.at).time))
+}
+
+/// The way back into a screen that was ended.
+pub(super) fn take_up(desk: Desk, class: &'static str) -> El {
+    big(class, "Take the screen up again", move |_| {
+        desk.record([Event::TakenUpAgain]);
+        if let Some(page) = desk.visit.with_untracked(|v| v.map(steps::next)) {
+            desk.turn(page);
+        }
+    })
 }
 
 /// An earlier refer or stop stays open until somebody closes it.

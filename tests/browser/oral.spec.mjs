@@ -144,7 +144,7 @@ test("a mixed set of findings: what it points to, and the nursing text", async (
     "Lower face weak on the left, forehead moves there: upper motor neuron pattern",
     "Tongue points to the left: tongue (cranial nerve XII) weak on the left",
     "Uvula pulled to the right: palate (cranial nerve X) weak on the left",
-    "tongue put out: points to the left; but as expected on the left: tongue into each cheek",
+    "tongue put out: points to the left; but as expected: tongue into the right cheek",
     "Touch on the cheek, left: 2 of 3 felt, 1 of them less",
     "odds ratio 2.72",
     "Mouth opens 35 millimetres",
@@ -380,6 +380,26 @@ test("new weakness: the emergency route, before anything else; an old one goes o
   const text = await walk.copy();
   expect(text).toContain("Last well: yesterday at supper.");
   expect(text).toMatch(/^EMERGENCY/);
+});
+
+test("full visit: weakness that the gate did not know of is asked above the reasons", async ({ page }) => {
+  const walk = await Walk.start(page);
+  await walk.newVisit({ screen: "fullVisit", slp: true });
+  await walk.gate();
+  await walk.isOn(ORAL.pages[0]);
+  await walk.exception("Face at rest", "Droops", ORAL.left);
+  await walk.unfold(FOLDS.endHere);
+  await walk.press(BUTTONS.breakOff);
+  await walk.decided(VERDICTS.notDone);
+  const open = walk.main.getByText("Weakness was found: not said whether it is new or worse");
+  await expect(open).toBeVisible();
+  await expect(walk.group(ORAL.first)).toBeInViewport();
+  await expect(walk.group(ORAL.first).locator("[aria-pressed=true]")).toHaveCount(0);
+  await walk.answer(ORAL.first, ORAL.nothingNew);
+  await expect(open).toHaveCount(0);
+  // It can still be answered otherwise, and the emergency way is open.
+  await walk.answer(ORAL.first, ORAL.isNew);
+  await walk.isOn(PAGES.gateResult);
 });
 
 test("the picture by keyboard: it leads to the line, knows the side, and shows what was found", async ({ page }) => {

@@ -675,6 +675,43 @@ test.describe("an early end", () => {
     await walk.toDecision(VERDICTS.pass);
   });
 
+  test("broken off, taken up after 90 minutes: readiness and breaths are asked again", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.toWater();
+    await walk.unfold(FOLDS.endHere);
+    await walk.press(BUTTONS.breakOff);
+    await walk.decided(VERDICTS.notDone);
+    await page.clock.fastForward(90 * 60_000);
+    await walk.press(BUTTONS.back);
+    await walk.press(BUTTONS.back);
+    await expect(walk.button(BUTTONS.goOnVisit)).toContainText(SAYS.brokenOffLine);
+    await walk.press(BUTTONS.goOnVisit);
+    await expect(page.getByRole("heading", { name: SAYS.brokenOff })).toBeVisible();
+    await walk.press(BUTTONS.takeUp);
+    // No line counts as held, and one press asks all of it anew.
+    await walk.isOn(PAGES.gates[3]);
+    await expect(page.getByText(SAYS.lookAgain)).toBeVisible();
+    await expect(page.locator(".item.held")).toHaveCount(0);
+    await walk.press(BUTTONS.groupHolds);
+    await walk.isOn(PAGES.breaths);
+    await walk.press(BUTTONS.next);
+    await walk.press(BUTTONS.next);
+    await walk.isOn(PAGES.water);
+    await expect(page.getByText(SAYS.oldBreaths)).toBeVisible();
+    await walk.press(BUTTONS.askAgain);
+    await walk.press(BUTTONS.countAgain);
+    await walk.breaths();
+    await walk.press(BUTTONS.next);
+    await walk.press(BUTTONS.next);
+    await walk.isOn(PAGES.water);
+    await walk.drink();
+    await walk.finishWater();
+    await walk.toDecision(VERDICTS.pass);
+    await walk.toHandover();
+    const text = await walk.copy();
+    expect(text).toMatch(/broken off by the clinician at \d\d:\d\d, taken up again at \d\d:\d\d/);
+  });
+
   test("a sign outranks it", async ({ page }) => {
     const walk = await Walk.start(page);
     await walk.toWater();

@@ -278,6 +278,10 @@ export const ACTIONS = {
 };
 
 export const SAYS = {
+  brokenOff: /^Broken off \d\d:\d\d$/,
+  brokenOffLine: /broken off \d\d:\d\d/,
+  lookAgain: "Look again now",
+  oldBreaths: "Breaths were counted more than 60 minutes ago",
   saved: "Saved",
   notSaved: "Not saved",
   lessSafe: "Records are less safe here",

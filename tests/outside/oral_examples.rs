@@ -137,17 +137,21 @@ fn a_wasted_and_twitching_tongue() {
 fn findings_that_disagree_are_shown_and_not_resolved() {
     for (side, other) in SIDES {
         let to = ("tongue.out", found("to-side", Some(side)));
-        // "Tongue points to the left, but the left cheek push is strong."
-        for push in [Seen::AsExpected, found("weak", Some(other))] {
+        // A tongue that is weak on the left points to the left, and pushes weakly into the right
+        // cheek, since each half moves it to the other side (LEW, JUN12): a strong push into the
+        // right cheek disagrees, and so does one that is weak into the left cheek alone.
+        for push in [Seen::AsExpected, found("weak", Some(side))] {
             let exam = exam(&[to.clone(), ("tongue.push", push)]);
             let told = says(&exam, "oral.strong");
             assert_eq!(told.len(), 1, "{told:?}");
             assert!(told[0].contains("not resolved") && told[0].contains(word(side)));
+            let cheek = format!("as expected: tongue into the {} cheek", word(other));
+            assert!(told[0].contains(&cheek), "{told:?}");
             assert_eq!(says(&exam, "weak-side.tongue").len(), 1);
         }
         for push in [
             Seen::NotTested(Reason::NoTime),
-            found("weak", Some(side)),
+            found("weak", Some(other)),
             found("weak", Some(Sides::Both)),
         ] {
             let exam = exam(&[to.clone(), ("tongue.push", push)]);

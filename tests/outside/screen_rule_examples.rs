@@ -92,6 +92,10 @@ fn examples() -> Vec<(&'static str, Exam, Level)> {
     choose(&mut not_felt, NOT_VALID, "not-felt");
     let mut not_asked = clear();
     not_asked.gate.0.remove("awake");
+    let mut old = clear();
+    for trial in &mut old.trials {
+        trial.on_old_answers = true;
+    }
     let mut uncounted = clear();
     uncounted.trials.remove(0);
     let mut sip = trial(
@@ -107,6 +111,7 @@ fn examples() -> Vec<(&'static str, Exam, Level)> {
     };
     let mut all = vec![
         ("gate.not-asked", not_asked, Incomplete),
+        ("gate.ready-old", old, Incomplete),
         ("breathing.rate", breathing(25), Incomplete),
         ("breathing.rate", breathing(8), Incomplete),
         ("breathing.rate", breathing(21), Note),

@@ -30,7 +30,16 @@ pub(crate) fn clock(time: &str) -> Clock {
     Clock {
         date: "25 Nov 2026".to_owned(),
         time: time.to_owned(),
+        local,
     }
+}
+
+/// The visits begin at 14:00 on this day.
+pub(crate) fn local(wall: Millis) -> (String, String) {
+    let minutes = (wall - at(0).wall).0 / 60_000 + 14 * 60;
+    let date = format!("{} Nov 2026", 25 + minutes.div_euclid(1440));
+    let minutes = minutes.rem_euclid(1440);
+    (date, format!("{:02}:{:02}", minutes / 60, minutes % 60))
 }
 
 pub(crate) struct Script {
@@ -68,13 +77,18 @@ impl Script {
     }
 
     pub(crate) fn say(&mut self, event: Event) -> &mut Script {
+        self.say_at(at(0), event)
+    }
+
+    /// The same, recorded at a moment.
+    pub(crate) fn say_at(&mut self, at: Stamp, event: Event) -> &mut Script {
         let envelope = Envelope {
             device: "here".to_owned(),
             visit: self.visit.id.clone(),
             seq: self.visit.next,
             schema: SCHEMA,
             key: String::new(),
-            at: at(0),
+            at,
             body: body(&event),
         };
         self.visit.take(&envelope);

@@ -121,3 +121,12 @@ pub fn could_be_new(oral: &Oral) -> Vec<(&'static Item, Found)> {
     });
     all
 }
+
+/// The same in words; none where there is none.
+pub fn weakness(oral: &Oral) -> Option<String> {
+    let all: Vec<String> = could_be_new(oral)
+        .iter()
+        .map(|(item, found)| format!("{}: {}", item.name, found.words()))
+        .collect();
+    (!all.is_empty()).then(|| all.join("; "))
+}

@@ -2,13 +2,15 @@
 //! under "Also found". The headline is never touched but by an emergency.
 
 use super::answer::Answer;
-use super::findings::{gag, tongue_short};
+use super::findings::{gag, tongue_short, weakness as weakness_words};
 use super::item::Item;
 use super::points;
 use crate::clinical::exam::Exam;
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::gate;
 use crate::clinical::gate_flags;
+use crate::clinical::go_on::GoOn;
+use crate::clinical::hold;
 use crate::clinical::judge;
 use crate::clinical::judge::gag::Gag;
 use crate::clinical::rules;
@@ -21,6 +23,14 @@ pub fn flags(exam: &Exam, gate: bool) -> Vec<Flag> {
     let mut flags = Vec::new();
     if !gate {
         flags.extend(weakness(exam));
+    }
+    // Without a gate nothing is given, and no verdict says that nothing was seen.
+    if gate && to_be_said(exam).is_some() {
+        flags.push(rules::GATE_NEW_WEAKNESS.flag(
+            Level::Incomplete,
+            Domain::EatingDrinking,
+            "weakness was found: not said whether it is new or worse",
+        ));
     }
     flags.extend(points::flags(&exam.oral));
     flags.extend(judge::tongue_range::judge(tongue_short(&exam.oral)));
@@ -78,6 +88,24 @@ fn weakness(exam: &Exam) -> Vec<Flag> {
         ));
     }
     flags
+}
+
+/// Weakness that was found after nothing new or worse was known, and of which nobody said since
+/// whether it is: in words.
+pub fn unsaid(exam: &Exam) -> Option<String> {
+    let answer = exam.gate.0.get(WEAKNESS);
+    let open = answer.is_none_or(|a| a == gate::HOLDS);
+    let weak = weakness_words(&exam.oral).filter(|_| open)?;
+    (exam.weakness_said.as_ref() != Some(&weak)).then_some(weak)
+}
+
+/// The same for the decision: where somebody went on before something was given because the team
+/// knows, that was the answer.
+pub fn to_be_said(exam: &Exam) -> Option<String> {
+    let weak = unsaid(exam)?;
+    let said = exam.went_on(&hold::could_be_new(&weak), GoOn::WithReason);
+    said.is_none_or(|on| on.because != hold::TEAM_KNOWS)
+        .then_some(weak)
 }
 
 /// Whether a weakness is new or worse and the team did not know.

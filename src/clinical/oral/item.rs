@@ -142,7 +142,7 @@ pub enum Points {
     Wasted,
     /// The tongue twitches on its side.
     Twitching,
-    /// The tongue pushes less into this cheek. Which side that makes weak is not concluded.
+    /// The tongue pushes less into this cheek. It is the work of the other half, and by itself names no weak side.
     Push,
 }
 

@@ -181,25 +181,36 @@ fn strong(oral: &Oral, nerve: Cranial) -> Vec<Flag> {
             .filter_map(|id| super::find(id))
             .filter(|item| match oral.answer(item) {
                 Answer::AsExpected => true,
-                Answer::Found(list) => list.iter().all(|f| is_on_other(f, side)),
+                Answer::Found(list) => list.iter().all(|f| is_on_other(f, tested_on(nerve, side))),
                 _ => false,
             })
-            .map(|item| small(item.name))
+            .map(|item| match nerve {
+                Cranial::Twelfth => format!("tongue into the {} cheek", side.other().words()),
+                _ => format!("{} on the {}", small(item.name), side.words()),
+            })
             .collect();
         if !here.is_empty() && !strong.is_empty() {
             let here: Vec<String> = here.iter().map(|(words, _)| small(words)).collect();
             flags.push(note(
                 &rules::ORAL_STRONG,
                 format!(
-                    "{}; but as expected on the {}: {}. Shown together, not resolved",
+                    "{}; but as expected: {}. Shown together, not resolved",
                     here.join("; "),
-                    side.words(),
                     strong.join(", ")
                 ),
             ));
         }
     }
     flags
+}
+
+/// Where the strength of a side shows. Each half of the tongue moves it to the other side (LEW,
+/// JUN12): a weak left half pushes weakly into the right cheek.
+fn tested_on(nerve: Cranial, side: Side) -> Side {
+    match nerve {
+        Cranial::Twelfth => side.other(),
+        _ => side,
+    }
 }
 
 /// Whether an exception lies on the other side only.

@@ -60,7 +60,7 @@ impl Region {
     /// What to mind before its first item.
     pub const fn care(self) -> &'static str {
         match self {
-            Region::Face => "Neck: look only where a neck limit is ordered.",
+            Region::Face => "Neck limit ordered? Then look only, do not move it.",
             Region::Palate => {
                 "Fresh single-use depressor, no further back than the middle of the tongue: \
                  further back it can bring on the gag."

@@ -66,6 +66,11 @@ settings! {
         "Wait before asking again, when tired or drowsy",
         "About 30 minutes is published (GRA); what it becomes on a ward is local.",
         "gate.awake";
+    ready_minutes: i32 = 60, whole(15, 120, "minutes"),
+        "gate.ready-minutes",
+        "Ask readiness and breathing again before a trial by mouth when older than",
+        "Common practice: readiness is a state of the moment. No published time was found.",
+        "gate.ready-old";
 
     breaths_low: i32 = 8, whole(8, 10, "breaths a minute"),
         "breathing.block-at-or-below",

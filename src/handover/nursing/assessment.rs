@@ -1,5 +1,6 @@
 //! The assessment: what was given, what came of it, and what was examined.
 
+use super::background::old_at;
 use super::choking::choking;
 use super::cup::water_words;
 use super::flag::{gravest_first, is_seen, situated, worded};
@@ -12,11 +13,12 @@ use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{self, by_mouth, own};
 use crate::clinical::trial::Trial;
 use crate::clinical::words::small;
+use crate::handover::issue::Clock;
 use crate::handover::room::{Part, always, at_least, gone_past, kept, plain};
 use crate::handover::untested;
 use crate::record::visit::Visit;
 
-pub(super) fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
+pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Part> {
     let mut parts = Vec::new();
     let passed = |f: &&Flag| f.rule().id == rules::HOLD_PASSED.id;
     parts.extend(choking(visit).map(always));
@@ -37,6 +39,10 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision) -> Vec<Part> {
             .filter(|f| is_seen(f) && !passed(f)),
     );
     parts.extend(seen.into_iter().map(situated));
+    let dry = visit.exam.latest_started(TaskId::DrySwallow);
+    let dry = dry.and_then(Trial::started_at);
+    let dry = old_at(&visit.exam, now, dry, "dry swallows counted at ");
+    parts.extend((!dry.is_empty()).then(|| kept(dry)));
     for flag in &decision.clear {
         if flag.rule().id == rules::DRY_FEW.id {
             parts.push(kept(small(flag.reason())));

@@ -1,6 +1,7 @@
 //! The background: what holds at the gate, what was gone past, breathing and saturation.
 
 use crate::clinical::exam::Exam;
+use crate::clinical::fresh::{self, Moment};
 use crate::clinical::gate::{self, State, hold_id};
 use crate::clinical::oral::against_gate::against_gate;
 use crate::clinical::rules;
@@ -8,7 +9,9 @@ use crate::clinical::task::TaskId;
 use crate::clinical::tasks::{breath_taps, breathing, water};
 use crate::clinical::trial::Trial;
 use crate::clinical::words::small;
+use crate::handover::issue::Clock;
 use crate::handover::room::{Part, at_least, gone_past, kept, plain};
+use crate::measure::time::Millis;
 use crate::record::visit::Visit;
 
 /// Items of the gate worth saying when they hold, and the words for it.
@@ -19,7 +22,7 @@ const HOLDING: [(&str, &str); 4] = [
     ("cough", "can cough"),
 ];
 
-pub(in crate::handover) fn background(visit: &Visit, holds: bool) -> Vec<Part> {
+pub(in crate::handover) fn background(visit: &Visit, now: &Clock, holds: bool) -> Vec<Part> {
     let exam = &visit.exam;
     let mut parts = Vec::new();
     let against = against_gate(exam);
@@ -32,7 +35,9 @@ pub(in crate::handover) fn background(visit: &Visit, holds: bool) -> Vec<Part> {
         .map(|(_, words)| *words)
         .collect();
     if holds && !holding.is_empty() {
-        parts.push(plain(holding.join(", ")));
+        let asked = old_at(exam, now, fresh::ready_at(exam), " (asked at ");
+        let end = if asked.is_empty() { "" } else { ")" };
+        parts.push(plain(format!("{}{asked}{end}", holding.join(", "))));
     }
     parts.extend(against.iter().filter_map(|a| {
         let on = exam.went_on(&a.hold, a.go_on)?;
@@ -63,18 +68,15 @@ pub(in crate::handover) fn background(visit: &Visit, holds: bool) -> Vec<Part> {
     let mut saturations: Vec<String> = Vec::new();
     for trial in exam.trials.iter().filter(|t| t.task == TaskId::Breathing) {
         let finding = breathing::read(trial);
-        rates.extend(
-            finding
-                .rates
-                .iter()
-                .map(|(r, m)| breathing::rate_words(*r, *m)),
-        );
+        rates.extend(finding.rates.iter().map(|(r, m)| {
+            let at = old_at(exam, now, fresh::counted_at(trial), " at ");
+            format!("{}{at}", breathing::rate_words(*r, *m))
+        }));
         if let Some(percent) = finding.spo2 {
-            saturations.push(breathing::spo2_words(
-                percent,
-                finding.oxygen,
-                finding.target,
-            ));
+            let read = trial.said_at.get(breathing::SATURATION).copied();
+            let at = old_at(exam, now, read, " at ");
+            let words = breathing::spo2_words(percent, finding.oxygen, finding.target);
+            saturations.push(format!("{words}{at}"));
         }
     }
     if rates.is_empty() && exam.age.is_some_and(|a| !a.is_adult()) {
@@ -100,4 +102,14 @@ pub(in crate::handover) fn background(visit: &Visit, holds: bool) -> Vec<Part> {
 fn wet_before(exam: &Exam) -> bool {
     let wet = |trial: &Trial| trial.choice(water::VOICE_BEFORE) == Some("wet");
     exam.trials.iter().any(wet)
+}
+
+/// When something was found, where that is too long ago to stand without its time.
+pub(super) fn old_at(exam: &Exam, now: &Clock, at: Option<Moment>, before: &str) -> String {
+    let old = |at: &Moment| fresh::told_against(exam).is_some_and(|then| at.is_old(then, exam));
+    match at.filter(old) {
+        Some(at) if at.at.wall == Millis::ZERO => format!("{before}a time not known"),
+        Some(at) => format!("{before}{}", now.say(at.at.wall)),
+        None => String::new(),
+    }
 }

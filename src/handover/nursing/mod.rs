@@ -59,13 +59,16 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock, room: Room) -> String {
     lines.extend(until_review(visit, decision, &plan));
     lines.push(String::new());
     lines.push(format!("Identify: {}", identify(visit, now)));
-    lines.push(format!("Situation: {}.", situation(visit, decision, room)));
-    let background = background(visit, room.holding);
+    lines.push(format!(
+        "Situation: {}.",
+        situation(visit, decision, now, room)
+    ));
+    let background = background(visit, now, room.holding);
     if !background.is_empty() {
         let told = some_of(background, room.background, room, 0);
         lines.push(format!("Background: {told}."));
     }
-    let assessment = assessment(visit, decision);
+    let assessment = assessment(visit, decision, now);
     if !assessment.is_empty() {
         let told = some_of(assessment, room.assessment, room, 0);
         lines.push(format!("Assessment: {told}."));

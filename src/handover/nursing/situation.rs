@@ -6,10 +6,11 @@ use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::{Domain, Flag};
 use crate::clinical::screen::ScreenId;
+use crate::handover::issue::Clock;
 use crate::handover::room::{Part, Room, kept, some_of};
 use crate::record::visit::Visit;
 
-pub(super) fn situation(visit: &Visit, decision: &Decision, room: Room) -> String {
+pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock, room: Room) -> String {
     let reasons = || gravest_first(decision.reasons.iter());
     let words = |words: &str| kept(words);
     let mut parts: Vec<Part> = match decision.verdict {
@@ -56,10 +57,26 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, room: Room) -> Strin
         }
         _ => {}
     }
+    parts.extend(taken_up(visit, now).map(kept));
     if parts.is_empty() {
         parts.push(words("swallow screen not done"));
     }
     // Beside signs in a few words.
     let least = if room.kept == 0 { 1 } else { 3 };
     some_of(parts, 0, room, least)
+}
+
+/// When the screen was ended and when it was taken up again.
+pub(in crate::handover) fn taken_up<'a>(
+    visit: &'a Visit,
+    now: &'a Clock,
+) -> impl Iterator<Item = String> + 'a {
+    visit.breaks.iter().filter_map(|ended| {
+        Some(format!(
+            "{} at {}, taken up again at {}",
+            ended.why.words(),
+            now.say(ended.at),
+            now.say(ended.again?)
+        ))
+    })
 }

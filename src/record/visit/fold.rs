@@ -1,14 +1,15 @@
 //! The fold: what each event changes in a visit.
 
 use super::texts::{Issue, Told};
-use super::{Aside, Choking, Decided, Visit};
+use super::{Aside, Break, Choking, Decided, Visit};
 use crate::clinical::go_on::WentOn;
 use crate::clinical::hold::{is_of_state, stands};
-use crate::clinical::oral::flags::emergency;
+use crate::clinical::oral::findings::weakness;
+use crate::clinical::oral::flags::{WEAKNESS, emergency};
 use crate::clinical::screen::ScreenId;
 use crate::clinical::table::Table;
 use crate::clinical::tasks;
-use crate::clinical::trial::{Mark, MarkKind, Trial};
+use crate::clinical::trial::{Mark, MarkKind, STARTED, Trial};
 use crate::json;
 use crate::measure::order::put_in_order;
 use crate::measure::time::{Millis, Stamp};
@@ -51,6 +52,7 @@ impl Visit {
         if self.deleted {
             return;
         }
+        self.exam.now = self.exam.now.next(at);
         if self.opened == Millis::ZERO {
             self.opened = at.wall;
         }
@@ -89,7 +91,18 @@ impl Visit {
             Event::Details(details) => self.know(details),
             Event::ScreenChosen(screen) => self.choose(Some(screen)),
             Event::Role(role) => self.role = role,
-            Event::Gate(answers) => self.at_gate(|gate| gate.extend(answers)),
+            Event::Gate(answers) => {
+                // Said by itself, with what was found before one's eyes; no press for a whole page.
+                if let [(item, _)] = answers.as_slice()
+                    && item == WEAKNESS
+                {
+                    self.exam.weakness_said = weakness(&self.exam.oral);
+                }
+                for (item, _) in &answers {
+                    self.exam.asked.insert(item.clone(), self.exam.now);
+                }
+                self.at_gate(|gate| gate.extend(answers));
+            }
             Event::GateCleared(item) => self.at_gate(|gate| {
                 gate.remove(&item);
             }),
@@ -152,7 +165,9 @@ impl Visit {
                 question,
                 answer,
             } => {
+                let now = self.exam.now;
                 if let Some(trial) = self.trial_mut(trial) {
+                    trial.said_at.insert(question.clone(), now);
                     match answer {
                         Some(answer) => trial.answers.insert(question, answer),
                         None => {
@@ -184,8 +199,20 @@ impl Visit {
                     kind: MarkKind::Sign(sign),
                 },
             ),
-            Event::EndedEarly(why) => self.exam.ended = Some(why),
-            Event::TakenUpAgain => self.exam.ended = None,
+            Event::EndedEarly(why) => {
+                self.exam.ended = Some(why);
+                self.breaks.push(Break {
+                    why,
+                    at: at.wall,
+                    again: None,
+                });
+            }
+            Event::TakenUpAgain => {
+                self.exam.ended = None;
+                if let Some(last) = self.breaks.last_mut() {
+                    last.again.get_or_insert(at.wall);
+                }
+            }
             Event::Choking(since) => self.choked(since),
             Event::NotChoking => {
                 // The newest was the mistake; one before it was not.
@@ -248,6 +275,13 @@ impl Visit {
                     .collect();
                 copy.hidden = hidden;
                 copy.answers = answers.into_iter().collect();
+                // Nothing tells when it was answered but the time it was counted at.
+                let started = copy.start();
+                let then = self.exam.now.of_elsewhere(started);
+                let names = copy.answers.iter().map(|(name, _)| name.clone());
+                let names: Vec<String> = names.chain([STARTED.to_owned()]).collect();
+                copy.said_at
+                    .extend(names.into_iter().map(|name| (name, then)));
                 self.attach(copy);
             }
             Event::AttachedTo(visit) => self.attached_to = Some(visit),

@@ -2,7 +2,7 @@
 
 use super::envelope::{Unreadable, VisitId};
 use super::event::{Details, Plan, Versions};
-use crate::clinical::exam::Exam;
+use crate::clinical::exam::{EndedEarly, Exam};
 use crate::clinical::person::Role;
 use crate::clinical::screen::ScreenId;
 use crate::clinical::trial::Mark;
@@ -72,6 +72,17 @@ impl Choking {
     }
 }
 
+/// An end before the screen was through.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Break {
+    /// Why.
+    pub why: EndedEarly,
+    /// When, by the wall clock.
+    pub at: Millis,
+    /// When it was taken up again.
+    pub again: Option<Millis>,
+}
+
 /// Events that could not be read: set aside, still in the store.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Aside {
@@ -100,6 +111,8 @@ pub struct Visit {
     pub role: Role,
     /// Everything the rules look at.
     pub exam: Exam,
+    /// Ends before the screen was through, oldest first.
+    pub breaks: Vec<Break>,
     /// Chokings, oldest first.
     pub chokings: Vec<Choking>,
     /// When last well, in an emergency.
@@ -138,6 +151,7 @@ impl Visit {
             screen: None,
             role: Role::default(),
             exam: Exam::default(),
+            breaks: Vec::new(),
             chokings: Vec::new(),
             last_well: String::new(),
             plan: Plan::default(),

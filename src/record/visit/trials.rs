@@ -1,9 +1,10 @@
 //! The marks of its trials: where one goes, and whose a sign is.
 
 use super::{Choking, Visit};
+use crate::clinical::fresh;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks::breathing;
-use crate::clinical::trial::{Mark, MarkKind, Trial};
+use crate::clinical::trial::{Mark, MarkKind, STARTED, Trial};
 use crate::measure::time::Stamp;
 
 impl Visit {
@@ -12,6 +13,8 @@ impl Visit {
             .then(|| breathing::reading(&self.exam)?.spo2)
             .flatten();
         let reasons = self.exam.went_on.len();
+        let now = self.exam.now;
+        let old = mark.kind == MarkKind::Start && !fresh::old(&self.exam, now).is_empty();
         if let (None, MarkKind::Sign(_)) = (self.trial(number), mark.kind) {
             // What of is lost with its entry: a sign counts all the same.
             let lost = Trial::new(TaskId::Own, number, None);
@@ -25,6 +28,8 @@ impl Visit {
                 if mark.kind == MarkKind::Start {
                     trial.spo2_before = spo2.map(|percent| (percent * 10.0).round() as i32);
                     trial.reasons = reasons;
+                    trial.said_at.insert(STARTED.to_owned(), now);
+                    trial.on_old_answers = old;
                 }
             }
         }

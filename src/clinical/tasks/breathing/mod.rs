@@ -20,7 +20,7 @@ mod words;
 pub use bands::{Band, rate_band, spo2_band};
 pub use blocks::{Block, blocks, closes};
 pub use flags::{child_notes, flags};
-pub use reading::{Finding, Method, counted, read, reading};
+pub use reading::{Finding, Method, count as newest_count, counted, read, reading};
 pub use words::{rate_words, spo2_words};
 
 /// The counted minute.

@@ -112,7 +112,7 @@ pub fn counted(exam: &Exam) -> Vec<(u16, Method)> {
 }
 
 /// The newest count that was begun, or rate that was entered.
-pub(super) fn count(exam: &Exam) -> Option<&Trial> {
+pub fn count(exam: &Exam) -> Option<&Trial> {
     counts(exam).next()
 }
 

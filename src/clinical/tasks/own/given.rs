@@ -135,6 +135,25 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
         .collect()
 }
 
+/// What the next trial is, as chosen now: "5 Minced & moist, teaspoon"; none where nothing was said.
+pub(super) fn to_come(exam: &Exam) -> Option<String> {
+    let newest = exam.latest(TaskId::Own).filter(|t| t.start().is_none());
+    let mut trial = Trial::new(TaskId::Own, 0, None);
+    trial.answers.extend(
+        taken_over(exam)
+            .into_iter()
+            .map(|(question, answer)| (question.to_owned(), answer)),
+    );
+    if let Some(newest) = newest {
+        trial.answers.extend(newest.answers.clone());
+    }
+    // Posture and strategy stand on the page: what is put into the mouth is on the pad.
+    for question in [POSTURE, STRATEGY, STRATEGY_WORDS] {
+        trial.answers.remove(question);
+    }
+    said(&trial).then(|| brief(&trial))
+}
+
 /// "0 Thin, 5 mL, spoon, upright".
 pub(in crate::clinical::tasks) fn settings(trial: &Trial) -> String {
     words_of(trial, true)

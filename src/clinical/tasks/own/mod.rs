@@ -24,7 +24,7 @@ mod table;
 pub use given::{
     AMOUNT, BY, LEVEL, MILLILITRES, POSTURE, STRATEGY, STRATEGY_WORDS, WHAT, instead, taken_over,
 };
-use given::{AMOUNTS, LEVELS, POSTURES, STRATEGIES, WAYS, said};
+use given::{AMOUNTS, LEVELS, POSTURES, STRATEGIES, WAYS, said, to_come};
 pub(super) use given::{brief, settings};
 pub use table::{Row, lately, table, told};
 use table::{line, rows, times};
@@ -119,14 +119,18 @@ pub static SPEC: TaskSpec = TaskSpec {
 /// What the pad offers.
 pub fn offer(exam: &Exam) -> Option<Offer> {
     let newest = exam.latest(TaskId::Own);
-    match newest.filter(|t| t.start().is_some()) {
-        Some(trial) if trial.end().is_none() => None,
-        Some(_) => Some(Offer::now("The same again: given")),
-        None if newest.is_some_and(said) || !taken_over(exam).is_empty() => {
-            Some(Offer::now("Given"))
-        }
-        None => Some(Offer::waits("First: what is given")),
+    let begun = newest.filter(|t| t.start().is_some());
+    if begun.is_some_and(|t| t.end().is_none()) {
+        return None;
     }
+    let again = if begun.is_some() { " again" } else { "" };
+    let what = to_come(exam);
+    // Given without a word of what it was, it is given so again.
+    let unsaid = || begun.map(|_| "not said what".to_owned());
+    Some(what.or_else(unsaid).map_or_else(
+        || Offer::waits("First: what is given"),
+        |what| Offer::now(format!("Given{again}: {what}")),
+    ))
 }
 
 /// What the rules say about an examination.

@@ -133,7 +133,16 @@ pub fn lately(exam: &Exam) -> Option<String> {
     let newest = exam.latest_started(TaskId::Own)?;
     let what = settings(newest);
     let row = table(exam).into_iter().find(|row| row.what == what)?;
-    Some(format!("{what}: given {}, {}", times(row.given), row.signs))
+    // While the next is made ready it must not read as what is given now.
+    let next = exam
+        .latest(TaskId::Own)
+        .is_some_and(|t| t.start().is_none());
+    let before = if next { "Before: " } else { "" };
+    Some(format!(
+        "{before}{what}: given {}, {}",
+        times(row.given),
+        row.signs
+    ))
 }
 
 /// The rows of the table in words for the handover, those with a sign first.
