@@ -1,12 +1,12 @@
 //! The decision with every reason, rule and source.
 
 use super::desk::{Desk, versions};
+use super::ended::take_up;
 use super::oral_points::{oral_points, say_if_new};
 use super::parts::{big, choking_button, frame, overview_of};
 use super::route::Page;
 use super::steps;
 use super::told::outdated;
-use super::visit::take_up;
 use super::why::{flag_item, rule_fold};
 use crate::clinical::decision::{Decision, ORDER_STANDS, Verdict};
 use crate::clinical::flag::Flag;

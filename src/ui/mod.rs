@@ -14,6 +14,7 @@ mod count;
 mod decision;
 mod desk;
 mod details;
+mod ended;
 mod follow;
 mod gate;
 mod handover;

@@ -7,6 +7,7 @@ use super::banner::file_name;
 use super::decision::look_of;
 use super::desk::Desk;
 use super::details::{Form, details_fields};
+use super::ended::{broken_off, take_up};
 use super::follow::follow;
 use super::order::syllable_order;
 use super::parts::{big, frame, words_field};
@@ -15,13 +16,11 @@ use super::steps;
 use super::task::leave;
 use super::visit_steps::steps;
 use crate::browser::{clock, ids, share};
-use crate::clinical::exam::EndedEarly;
-use crate::draw::{Drawn, El, Piece, all, el, live, said};
+use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::Event;
 use crate::record::export;
 use crate::record::head::Head;
-use crate::record::visit::Visit;
 
 /// The page.
 pub(super) fn overview_page() -> Piece {
@@ -82,27 +81,6 @@ fn whole() -> Piece {
         leave(),
         keep()
     ]
-}
-
-/// "Broken off 09:31", where the screen was ended before it was through.
-pub(super) fn broken_off(visit: &Visit) -> Option<String> {
-    visit.exam.ended?;
-    let last = visit.breaks.last()?;
-    let words = match last.why {
-        EndedEarly::BrokenOff => "Broken off".to_owned(),
-        why => format!("Ended early: {},", why.told(&visit.exam.policy)),
-    };
-    Some(format!("{words} {}", clock::local(last.at).time))
-}
-
-/// The way back into a screen that was ended.
-pub(super) fn take_up(desk: Desk, class: &'static str) -> El {
-    big(class, "Take the screen up again", move |_| {
-        desk.record([Event::TakenUpAgain]);
-        if let Some(page) = desk.visit.with_untracked(|v| v.map(steps::next)) {
-            desk.turn(page);
-        }
-    })
 }
 
 /// An earlier refer or stop stays open until somebody closes it.
