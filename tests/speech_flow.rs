@@ -15,7 +15,7 @@ use penlight::clinical::tasks;
 use penlight::clinical::trial::{MarkKind, Trial};
 use penlight::handover::full_note;
 use penlight::handover::nursing::{Clock, write};
-use penlight::record::envelope::VisitId;
+use penlight::record::id::VisitId;
 use penlight::record::visit::Visit;
 use proptest::prelude::*;
 

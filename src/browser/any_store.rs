@@ -8,8 +8,9 @@ use super::idb::IndexedStore;
 use super::local::LocalStore;
 use super::navigator_with;
 use crate::measure::time::Millis;
-use crate::record::envelope::{Envelope, VisitId};
+use crate::record::envelope::Envelope;
 use crate::record::head::Head;
+use crate::record::id::VisitId;
 use crate::record::memory::MemoryStore;
 use crate::record::store::{Store, StoreError, Stored};
 

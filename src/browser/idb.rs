@@ -21,8 +21,9 @@ use web_sys::{
 use super::{error_name, error_words, window};
 use crate::json;
 use crate::measure::time::Millis;
-use crate::record::envelope::{Envelope, VisitId};
+use crate::record::envelope::Envelope;
 use crate::record::head::Head;
+use crate::record::id::VisitId;
 use crate::record::store::{Raw, Store, StoreError, Stored};
 
 const DATABASE: &str = "penlight";

@@ -3,7 +3,7 @@
 use std::cell::RefCell;
 
 use super::{local_storage, window};
-use crate::record::envelope::VisitId;
+use crate::record::id::VisitId;
 
 const DEVICE_KEY: &str = "penlight.device";
 

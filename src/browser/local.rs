@@ -11,8 +11,9 @@ use super::{error_name, error_words, local_storage};
 use crate::json;
 use crate::measure::order::put_in_order;
 use crate::measure::time::Millis;
-use crate::record::envelope::{Envelope, VisitId};
+use crate::record::envelope::Envelope;
 use crate::record::head::Head;
+use crate::record::id::VisitId;
 use crate::record::store::{Raw, Store, StoreError, Stored};
 
 const EVENT: &str = "penlight.e.";

@@ -5,43 +5,12 @@ use std::fmt;
 use serde::{Deserialize, Serialize};
 
 use super::event::Event;
+use super::id::VisitId;
 use crate::json;
 use crate::measure::time::Stamp;
 
 /// The version of [`Event`] that this app writes.
 pub const SCHEMA: u16 = 1;
-
-/// A visit's id: random, 16 to 40 characters of `0-9a-z-`.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "String")]
-pub struct VisitId(String);
-
-impl TryFrom<String> for VisitId {
-    type Error = &'static str;
-
-    fn try_from(id: String) -> Result<VisitId, Self::Error> {
-        VisitId::new(&id).ok_or("not a visit id")
-    }
-}
-
-impl VisitId {
-    /// Takes an id.
-    ///
-    /// # Errors
-    /// None where it has other characters or another length, so that it can be part of a key or
-    /// an address.
-    pub fn new(id: &str) -> Option<VisitId> {
-        let plain = id
-            .bytes()
-            .all(|b| b.is_ascii_digit() || b.is_ascii_lowercase() || b == b'-');
-        (plain && (16..=40).contains(&id.len())).then(|| VisitId(id.to_owned()))
-    }
-
-    /// The text.
-    pub fn as_str(&self) -> &str {
-        &self.0
-    }
-}
 
 /// One event as it is stored.
 ///

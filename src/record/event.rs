@@ -16,7 +16,7 @@ use crate::clinical::task::TaskId;
 use crate::clinical::trial::{Answer, MarkKind};
 use crate::measure::time::{Millis, Stamp};
 
-use super::envelope::VisitId;
+use super::id::VisitId;
 
 /// The versions a visit was begun under.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]

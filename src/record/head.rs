@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::envelope::VisitId;
+use super::id::VisitId;
 use super::visit::Visit;
 use crate::clinical::decision::{Verdict, short_of};
 use crate::clinical::exam::EndedEarly;

@@ -3,8 +3,10 @@
 
 use std::cell::RefCell;
 
-use super::envelope::{Envelope, VisitId};
+use super::envelope::Envelope;
+
 use super::head::Head;
+use super::id::VisitId;
 use super::store::{Store, StoreError, Stored};
 use crate::measure::order::put_in_order;
 use crate::measure::time::Millis;

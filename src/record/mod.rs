@@ -10,6 +10,7 @@ pub mod envelope;
 pub mod event;
 pub mod export;
 pub mod head;
+pub mod id;
 pub mod memory;
 pub mod store;
 pub mod visit;

@@ -3,8 +3,10 @@
 use std::fmt;
 use std::future::Future;
 
-use super::envelope::{Envelope, VisitId};
+use super::envelope::Envelope;
+
 use super::head::Head;
+use super::id::VisitId;
 use crate::measure::time::Millis;
 
 /// Why a store did not do what was asked.

@@ -13,9 +13,10 @@ use leptos::task::spawn_local;
 
 use crate::browser::any_store::{self, AnyStore};
 use crate::measure::time::Millis;
-use crate::record::envelope::{Envelope, VisitId};
+use crate::record::envelope::Envelope;
 use crate::record::export;
 use crate::record::head::Head;
+use crate::record::id::VisitId;
 use crate::record::store::{Store, StoreError, Stored};
 
 /// How the saving stands.

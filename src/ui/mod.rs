@@ -28,6 +28,7 @@ mod oral;
 mod oral_item;
 mod oral_picture;
 mod oral_points;
+mod oral_rows;
 mod order;
 mod pad;
 mod pads;

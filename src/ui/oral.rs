@@ -7,6 +7,7 @@ use super::desk::Desk;
 use super::follow::follow;
 use super::oral_item::oral_item;
 use super::oral_picture::oral_picture;
+use super::oral_rows::{Rows, options};
 use super::parts::{big, button, choices, frame, overview_of, para};
 use super::route::Page;
 use super::steps;
@@ -14,36 +15,12 @@ use super::task::leave;
 use super::why::rule_fold;
 use crate::browser::page;
 use crate::clinical::gate::{self, HOLDS};
-use crate::clinical::judge::weak_side::Side;
 use crate::clinical::oral::flags::{WEAKNESS, unsaid};
 use crate::clinical::oral::{self, Answer, By, Cue, Item, Reason, Region, Seen};
 use crate::clinical::rules;
 use crate::clinical::words::small;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::event::Event;
-
-/// What the rows and the picture of a page share.
-#[derive(Clone, Copy)]
-pub(super) struct Rows {
-    /// Items whose row is open.
-    pub(super) opened: RwSignal<Vec<&'static str>>,
-    /// The place that was picked on the picture: an item and its side.
-    pub(super) picked: RwSignal<Option<(&'static str, Side)>>,
-}
-
-/// An item's answer, followed.
-pub(super) fn answer_of(desk: Desk, item: &'static Item) -> Answer {
-    desk.visit
-        .with(|v| v.map_or(Answer::Open, |v| v.exam.oral.answer(item)))
-}
-
-/// Options of a [`Choices`] whose words are their ids.
-pub(super) fn options<'a>(words: impl IntoIterator<Item = &'a str>) -> Vec<(String, String)> {
-    words
-        .into_iter()
-        .map(|w| (w.to_owned(), crate::clinical::words::capital(w)))
-        .collect()
-}
 
 /// When the gag is tested.
 const NO_GAG_YET: &str = "The gag is never tested before a swallow trial. First the trials, then \

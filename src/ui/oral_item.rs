@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::follow::{Follow, follow};
-use super::oral::{Rows, answer_of, options};
+use super::oral_rows::{Rows, answer_of, options};
 use super::parts::{Number, Steps, button, choices, number_field, para};
 use super::route::Page;
 use super::why::rule_fold;

@@ -6,7 +6,7 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::oral::{Rows, answer_of};
+use super::oral_rows::{Rows, answer_of};
 use crate::browser::page;
 use crate::clinical::judge::weak_side::Side;
 use crate::clinical::oral::{Answer, Item, Region, Sided, Sides};

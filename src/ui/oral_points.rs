@@ -3,7 +3,8 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::oral::{options, weakness};
+use super::oral::weakness;
+use super::oral_rows::options;
 use super::parts::{choices, para};
 use super::why::flag_item;
 use crate::clinical::oral::{Answer, Oral, Reason, Region, Seen, findings, flags, points, told};

@@ -7,7 +7,7 @@ use crate::clinical::oral::{self, Region};
 use crate::clinical::screen::ScreenId;
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
-use crate::record::envelope::VisitId;
+use crate::record::id::VisitId;
 
 /// A page of a visit.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

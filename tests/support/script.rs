@@ -13,8 +13,9 @@ use penlight::clinical::trial::{Answer, MarkKind};
 use penlight::handover::action;
 use penlight::handover::nursing::{Clock, write};
 use penlight::measure::time::{Millis, PageLife, Stamp};
-use penlight::record::envelope::{Envelope, SCHEMA, VisitId, body};
+use penlight::record::envelope::{Envelope, SCHEMA, body};
 use penlight::record::event::{Action, Details, Event, Plan, Versions};
+use penlight::record::id::VisitId;
 use penlight::record::visit::Visit;
 
 /// The afternoon of an invented visit, in milliseconds since it began.

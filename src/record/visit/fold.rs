@@ -13,8 +13,9 @@ use crate::clinical::trial::{Mark, MarkKind, STARTED, Trial};
 use crate::json;
 use crate::measure::order::put_in_order;
 use crate::measure::time::{Millis, Stamp};
-use crate::record::envelope::{Envelope, VisitId};
+use crate::record::envelope::Envelope;
 use crate::record::event::{Details, Event};
+use crate::record::id::VisitId;
 
 impl Visit {
     /// Rebuilds a visit from its stored events, whatever order they come in.

@@ -1,7 +1,9 @@
 //! A visit: what stands in it once its events are folded.
 
-use super::envelope::{Unreadable, VisitId};
+use super::envelope::Unreadable;
+
 use super::event::{Details, Plan, Versions};
+use super::id::VisitId;
 use crate::clinical::exam::{EndedEarly, Exam};
 use crate::clinical::person::Role;
 use crate::clinical::screen::ScreenId;

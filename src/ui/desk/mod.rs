@@ -12,9 +12,9 @@ use super::route::Route;
 use crate::browser::prefs::{self, Prefs};
 use crate::browser::{clock, page};
 use crate::measure::time::{Millis, Stamp};
-use crate::record::envelope::VisitId;
 use crate::record::event::Versions;
 use crate::record::head::Head;
+use crate::record::id::VisitId;
 use crate::record::store::StoreError;
 
 mod moving;
