@@ -169,27 +169,7 @@ fn a_refusal_of_what_was_added_is_told() {
 /// However much else there is to tell.
 #[test]
 fn a_late_cough_outlasts_everything_else_in_a_full_text() {
-    let mut s = adult(Role::Screener);
-    s.on(ScreenId::FullVisit).gate(&[
-        ("fluids", "restricted"),
-        ("allergy", "allergy"),
-        ("chest", "chest"),
-        ("spine", "limit"),
-        ("suction", "none"),
-        ("requests", "no"),
-        ("language", "no"),
-        ("high-flow", "high-flow"),
-        ("risk-plan", "plan"),
-        ("new-weakness", "known"),
-    ]);
-    s.examined(&[
-        ("mouth.clean", "coated"),
-        ("speech", "slurred"),
-        ("voice.pitch", "narrow"),
-        ("throat.clear", "weak"),
-        ("nose", "blocked"),
-        ("mouth.moist", "dry"),
-    ]);
+    let mut s = much_to_tell(Role::Screener);
     s.breaths(22).dry(&[2_000, 9_000, 17_000]);
     s.given(TaskId::Own, 300_000, &[(Sign::ThroatClear, 1_000)])
         .choose("own-level", "d2");

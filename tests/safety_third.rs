@@ -284,27 +284,7 @@ fn unreadable_entries_are_told_in_a_full_text_beside_a_sign() {
 
 /// A visit with much to tell.
 fn long(role: Role) -> Script {
-    let mut s = adult(role);
-    s.on(ScreenId::FullVisit).gate(&[
-        ("fluids", "restricted"),
-        ("allergy", "allergy"),
-        ("chest", "chest"),
-        ("spine", "limit"),
-        ("suction", "none"),
-        ("requests", "no"),
-        ("language", "no"),
-        ("high-flow", "high-flow"),
-        ("risk-plan", "plan"),
-        ("new-weakness", "known"),
-    ]);
-    s.examined(&[
-        ("mouth.clean", "coated"),
-        ("speech", "slurred"),
-        ("voice.pitch", "narrow"),
-        ("throat.clear", "weak"),
-        ("nose", "blocked"),
-        ("mouth.moist", "dry"),
-    ]);
+    let mut s = much_to_tell(role);
     s.breaths(22).dry(&[2_000, 9_000, 17_000]);
     s
 }

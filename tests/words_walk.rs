@@ -126,27 +126,7 @@ fn choking_and_colour_change_go_to_the_local_procedure() {
 /// A full visit with findings all over, and reasons given for going on.
 #[test]
 fn the_water_and_its_signs_are_never_cut() {
-    let mut s = adult(Role::Slp);
-    s.on(ScreenId::FullVisit).gate(&[
-        ("fluids", "restricted"),
-        ("allergy", "allergy"),
-        ("chest", "chest"),
-        ("spine", "limit"),
-        ("suction", "none"),
-        ("requests", "no"),
-        ("language", "no"),
-        ("high-flow", "high-flow"),
-        ("risk-plan", "plan"),
-        ("new-weakness", "known"),
-    ]);
-    s.examined(&[
-        ("mouth.clean", "coated"),
-        ("speech", "slurred"),
-        ("voice.pitch", "narrow"),
-        ("throat.clear", "weak"),
-        ("nose", "blocked"),
-        ("mouth.moist", "dry"),
-    ]);
+    let mut s = much_to_tell(Role::Slp);
     s.breaths(22).dry(&[2_000]);
     for task in [TaskId::Water90, TaskId::Own] {
         for hold in holds(task, &s.visit.exam) {

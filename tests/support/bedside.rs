@@ -24,6 +24,32 @@ pub(crate) fn ready(role: Role) -> Script {
     s
 }
 
+/// A full visit with much to tell before anything is counted: texts are cut from here on.
+pub(crate) fn much_to_tell(role: Role) -> Script {
+    let mut s = adult(role);
+    s.on(ScreenId::FullVisit).gate(&[
+        ("fluids", "restricted"),
+        ("allergy", "allergy"),
+        ("chest", "chest"),
+        ("spine", "limit"),
+        ("suction", "none"),
+        ("requests", "no"),
+        ("language", "no"),
+        ("high-flow", "high-flow"),
+        ("risk-plan", "plan"),
+        ("new-weakness", "known"),
+    ]);
+    s.examined(&[
+        ("mouth.clean", "coated"),
+        ("speech", "slurred"),
+        ("voice.pitch", "narrow"),
+        ("throat.clear", "weak"),
+        ("nose", "blocked"),
+        ("mouth.moist", "dry"),
+    ]);
+    s
+}
+
 impl Script {
     pub(crate) fn verdict(&self) -> Verdict {
         self.visit.decision().unwrap().verdict
