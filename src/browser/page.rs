@@ -129,6 +129,37 @@ pub fn focus_on(id: &'static str) {
     .forget();
 }
 
+/// Goes to the first field whose content was refused, if one is: its fold open, the focus in it, its
+/// message read once more. What leads on asks this first.
+pub fn refused() -> bool {
+    let field = window()
+        .and_then(|window| window.document())
+        .and_then(|document| document.query_selector("main [aria-invalid=true]").ok()?)
+        .and_then(|field| field.dyn_into::<HtmlElement>().ok());
+    let Some(field) = field else {
+        return false;
+    };
+    while let Ok(Some(fold)) = field.closest("details:not([open])") {
+        if fold.set_attribute("open", "").is_err() {
+            break;
+        }
+    }
+    let _ = field.focus();
+    // Read as if it was typed again, it is refused again, and that is said.
+    if let Ok(again) = Event::new("input") {
+        let _ = field.dispatch_event(&again);
+    }
+    true
+}
+
+/// The same for what is refused by this very press: its message is not drawn yet.
+pub fn to_refused() {
+    Timeout::new(0, || {
+        refused();
+    })
+    .forget();
+}
+
 /// Takes the focus from a field of words, so that what was typed is handed over now: a press may take
 /// the field away, and a touch that is prevented leaves the focus in it.
 pub fn leave_field() {

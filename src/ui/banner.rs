@@ -1,17 +1,20 @@
-//! What must be said on every page: storage that fails, a watch that runs, a waiting update.
+//! What must be said on every page: storage that fails, a choking or a watch that runs, a waiting
+//! update.
 
 use leptos::ev;
 use leptos::prelude::*;
 
+use super::choking::time_between;
 use super::desk::Desk;
 use super::follow::follow;
 use super::keeper::Saved;
+use super::parts::button;
 use super::route::{Page, Route};
 use super::steps;
 use crate::browser::{clock, page, prefs, share, worker};
 use crate::clinical::task::Phase;
 use crate::clinical::tasks;
-use crate::draw::{Drawn, Piece, all, el, live};
+use crate::draw::{Drawn, El, Piece, Said, all, el, live, said};
 use crate::measure::time::Millis;
 use crate::record::export;
 use crate::record::store::StoreError;
@@ -33,7 +36,7 @@ pub(super) fn banners() -> Piece {
         policy_lost(),
         aside(),
         same_person(),
-        watch(),
+        running(),
         update()
     ]
 }
@@ -219,9 +222,15 @@ fn same_person() -> Piece {
     })
 }
 
-/// The running watch, wherever one is.
-fn watch() -> Piece {
+/// What runs, wherever one is: a choking, which outranks it, else the watch.
+fn running() -> Piece {
     let desk = Desk::get();
+    let choking = follow(move || {
+        desk.visit.with(|v| {
+            let visit = v.filter(|v| v.is_choking())?;
+            Some((visit.id.clone(), visit.choking()?.since))
+        })
+    });
     let watched = follow(move || {
         desk.visit.with(|v| {
             let visit = v?;
@@ -236,34 +245,48 @@ fn watch() -> Piece {
             let trial = visit.trial(watched.get()?.2)?;
             let spec = tasks::spec(trial.task);
             match (spec.phase(trial, now), spec.pad.watch) {
-                (Phase::Watching(so_far), Some(watch)) => {
-                    so_far.length.map(|length| whole_seconds(watch - length))
-                }
+                (Phase::Watching(so_far), Some(watch)) => so_far
+                    .length
+                    .map(|length| format!("{} s", whole_seconds(watch - length))),
                 _ => None,
             }
         })
     };
     live(move || {
+        let here = desk.route.get();
+        let there = |page: Page| !matches!(&here, Route::Visit(_, p) if *p == page);
+        if let Some((id, since)) = choking.get().filter(|_| there(Page::Choking)) {
+            let to = Route::Visit(id, Page::Choking);
+            let clock = said(move || time_between(since, desk.now.get()));
+            return Some(strip("banner watch grave", "Choking: ", clock, to, "Back to it"));
+        }
         let (id, task, _) = watched.get()?;
         // On the task's own page the pad shows it.
-        let here = desk.route.get();
-        if matches!(&here, Route::Visit(_, Page::Task(t)) if *t == task) {
-            return None;
-        }
-        let go = move |_| desk.go(Route::Visit(id.clone(), Page::Task(task)));
-        Some(
-            el("section.banner.watch")
-                .with(
-                    el("p").with("Watching: ").with(
-                        el("b.left")
-                            .attr("role", "timer")
-                            .with(live(move || left().unwrap_or_default()))
-                            .with(" s"),
-                    ),
-                )
-                .with(el("button").press(go).with("Sign seen")),
-        )
+        there(Page::Task(task)).then(|| {
+            let to = Route::Visit(id, Page::Task(task));
+            let left = said(move || left().unwrap_or_default());
+            strip("banner watch", "Watching: ", left, to, "Sign seen")
+        })
     })
+}
+
+/// What runs, its time, and the way to its page. It takes room of its own and covers nothing.
+fn strip(
+    class: &'static str,
+    what: &'static str,
+    time: Said,
+    to: Route,
+    words: &'static str,
+) -> El {
+    let desk = Desk::get();
+    el("section")
+        .class(class)
+        .with(
+            el("p")
+                .with(what)
+                .with(el("b.left").attr("role", "timer").with(time)),
+        )
+        .with(button("", words, move || desk.go(to.clone())))
 }
 
 /// Seconds left, rounded up: 0 is shown only when it is over.

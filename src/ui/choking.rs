@@ -22,15 +22,10 @@ pub(super) fn choking_page() -> Piece {
             .with(|v| v.and_then(Visit::choking))
             .map(|c: Choking| (c.since, c.help, c.over))
     });
-    let at = move |from: Stamp, to: Stamp| {
-        elapsed(from, to, true)
-            .length
-            .map_or_else(|| "not known".to_owned(), clock_words)
-    };
     let since = move || {
         choking.get().map(|(since, _, over)| {
             let to = over.unwrap_or_else(|| desk.now.get());
-            at(since, to)
+            time_between(since, to)
         })
     };
     // A tally on its own has no overview and no decision: it leads back to itself.
@@ -69,7 +64,7 @@ pub(super) fn choking_page() -> Piece {
                             .record([Event::HelpCalled(clock::now())]))
                         .piece(),
                         Some(t) => el("p.figure")
-                            .with(format!("Help called after {}", at(since, t)))
+                            .with(format!("Help called after {}", time_between(since, t)))
                             .piece(),
                     })
                     .with(match over {
@@ -77,7 +72,7 @@ pub(super) fn choking_page() -> Piece {
                             .record([Event::BackToBaseline(clock::now())]))
                         .piece(),
                         Some(t) => el("p.figure")
-                            .with(format!("Back to baseline after {}", at(since, t)))
+                            .with(format!("Back to baseline after {}", time_between(since, t)))
                             .piece(),
                     })
                     .with(big(
@@ -115,10 +110,14 @@ fn newest(desk: Desk) -> Option<Choking> {
     desk.visit.with(|v| v.and_then(Visit::choking))
 }
 
-/// "1:05" for a clock that may run for minutes.
-fn clock_words(length: crate::measure::time::Millis) -> String {
-    let seconds = length.0.max(0) / 1000;
-    format!("{}:{:02}", seconds / 60, seconds % 60)
+/// "1:05", of a time that may run for minutes.
+pub(super) fn time_between(from: Stamp, to: Stamp) -> String {
+    elapsed(from, to, true)
+        .length
+        .map_or_else(|| "not known".to_owned(), |length| {
+            let seconds = length.0.max(0) / 1000;
+            format!("{}:{:02}", seconds / 60, seconds % 60)
+        })
 }
 
 /// Takes choking back, its sign included where it is the newest press, and returns to the task.

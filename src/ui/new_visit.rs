@@ -8,7 +8,7 @@ use super::details::{Form, details_fields};
 use super::history::head_row;
 use super::parts::{big, choices, frame, para};
 use super::route::Route;
-use crate::browser::{clock, prefs, sound};
+use crate::browser::{clock, page, prefs, sound};
 use crate::clinical::order::Order;
 use crate::clinical::person::Role;
 use crate::clinical::screen::ScreenId;
@@ -48,6 +48,8 @@ pub(super) fn new_visit_page(
         sound::unlock();
         if let Some(details) = form.read() {
             desk.begin(details, Some(screen), desk.prefs.get_untracked().role);
+        } else {
+            page::to_refused();
         }
     };
     // What this phone keeps of the order is said before it holds.

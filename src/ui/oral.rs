@@ -19,7 +19,7 @@ use crate::clinical::oral::flags::{WEAKNESS, unsaid};
 use crate::clinical::oral::{self, Answer, By, Cue, Item, Reason, Region, Seen};
 use crate::clinical::rules;
 use crate::clinical::words::small;
-use crate::draw::{Drawn, Piece, all, el, live};
+use crate::draw::{Drawn, El, Piece, all, el, live};
 use crate::record::event::Event;
 
 /// When the gag is tested.
@@ -56,6 +56,8 @@ pub(super) fn oral_page(
         })),
         picked: RwSignal::new(None),
     };
+    // What holds for every region is offered before the first and after the others.
+    let first = region == Region::Face;
     // The gag waits until nothing is to be swallowed any more.
     let waits = follow(move || {
         region == Region::Gag && desk.visit.with(|v| v.is_some_and(steps::gag_waits))
@@ -64,11 +66,7 @@ pub(super) fn oral_page(
         title.into(),
         overview_of(desk),
         all![
-            if region == Region::Face {
-                all![weakness(), safety()]
-            } else {
-                para("small", SAFETY)
-            },
+            first.then(|| all![weakness(), safety()]),
             para("advice", region.care()),
             live(move || if waits.get() {
                 el("section.found.caution")
@@ -80,12 +78,13 @@ pub(super) fn oral_page(
                 items(region, rows)
             }),
             foot(region, rows),
+            (!first).then(safety),
             leave()
         ],
     )
 }
 
-/// The items with their picture.
+/// The items, which are what is to be done, and their picture below them.
 fn items(region: Region, rows: Rows) -> Piece {
     let groups = [
         (By::Eye, "Look and listen"),
@@ -97,7 +96,6 @@ fn items(region: Region, rows: Rows) -> Piece {
             "hint",
             "Left and right are the patient's. Press a line that is not as expected."
         ),
-        oral_picture(region, rows),
         groups
             .into_iter()
             .filter(|(by, _)| region.items_by(*by).next().is_some())
@@ -111,6 +109,7 @@ fn items(region: Region, rows: Rows) -> Piece {
                 )
             ])
             .collect::<Piece>(),
+        oral_picture(region, rows),
         cue_used(region)
     ]
 }
@@ -154,10 +153,6 @@ pub(super) fn weakness() -> Piece {
         .piece()
 }
 
-/// What holds for every region, in a line: the first page has it in full.
-const SAFETY: &str = "Gloves on. Single-use things. Phone by a clean hand or in a clear bag. Stop at \
-    pain or distress.";
-
 /// What touches one person only.
 const ONE_PERSON: &str = "Gloves on. Depressor and cotton tip for this person only, then away.";
 
@@ -169,14 +164,17 @@ const PHONE_CLEAN: &str = "The phone is touched with a clean hand, by a helper, 
 const TEETH_FIRST: &str = "Loose teeth first: see to them before anything is pulled, bitten or \
     pressed.";
 
-/// What holds for every region.
-fn safety() -> Piece {
-    el("ul.small")
-        .with(el("li").with(ONE_PERSON))
-        .with(el("li").with(PHONE_CLEAN))
-        .with(el("li").with(TEETH_FIRST))
-        .with(el("li").with("Stop at pain, distress or a sign to stop."))
-        .piece()
+/// What holds for every region: in a line, and in full behind a press.
+fn safety() -> El {
+    let rules = [
+        ONE_PERSON,
+        PHONE_CLEAN,
+        TEETH_FIRST,
+        "Stop at pain, distress or a sign to stop.",
+    ];
+    el("details.more")
+        .with(el("summary").with("Gloves on. Phone clean. Stop at pain."))
+        .with(el("ul.small").with(rules.map(|rule| el("li").with(rule))))
 }
 
 /// How the region was asked for.
@@ -232,7 +230,8 @@ fn settle(desk: Desk, region: Region, items: Vec<&'static str>, seen: &Seen) {
     if let Some(next) = desk.visit.with_untracked(|v| {
         v.filter(|v| v.exam.oral.is_done(region))
             .map(|v| steps::after_region(v, region))
-    }) {
+    }) && !page::refused()
+    {
         desk.turn(next);
     }
 }
@@ -263,6 +262,9 @@ fn foot(region: Region, rows: Rows) -> Piece {
             .visit
             .with_untracked(|v| v.is_some_and(steps::gag_waits));
     let next = move || {
+        if page::refused() {
+            return;
+        }
         if let Some(page) = desk
             .visit
             .with_untracked(|v| v.map(|v| steps::after_region(v, region)))

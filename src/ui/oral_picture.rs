@@ -1,6 +1,6 @@
 //! A line drawing on which a place and its side are picked, and on which exceptions are shown.
 //!
-//! Drawn for Penlight. It leads to the rows below it and holds nothing of its own: whoever does not
+//! Drawn for Penlight. It leads to the rows above it and holds nothing of its own: whoever does not
 //! see it misses nothing.
 
 use leptos::prelude::*;
@@ -60,7 +60,7 @@ pub(super) fn oral_picture(
                     .with(el("span").with("Patient's left")),
                 el("div.oral-picture")
                     .attr("role", "group")
-                    .attr("aria-label", "Places, each leading to its line below")
+                    .attr("aria-label", "Places, each leading to its line above")
                     .with(
                         el("svg")
                             .attr("viewBox", "0 0 320 256")

@@ -14,13 +14,13 @@ use super::desk::Desk;
 use super::follow::{Follow, follow};
 use super::holds::held;
 use super::pads::{all_pads, figures, on_key, pad_button, several};
-use super::signs::{sign_buttons, stop_words};
+use super::signs::{self, stop_words};
 use crate::browser::{clock, page, sound, vibrate};
 use crate::clinical::counted::word;
 use crate::clinical::task::{Length, Phase, TaskId, TaskSpec};
 use crate::clinical::tasks::{self, meal::minutes};
 use crate::clinical::trial::{MarkKind, Trial};
-use crate::draw::{Drawn, Piece, all, el, live, said};
+use crate::draw::{Drawn, Piece, all, el, live, said, when};
 use crate::measure::beat::Beat;
 use crate::measure::time::{Millis, Stamp};
 
@@ -259,11 +259,6 @@ pub(super) fn pad(
             })
             .unwrap_or(false)
     });
-    // A trial before this one: its signs are still pressed while this one is made ready.
-    let before = follow(move || {
-        desk.visit
-            .with(|v| v.is_some_and(|v| v.exam.latest_started(task).is_some()))
-    });
     let no_click = move |event: ev::TouchEvent| {
         // A touch that was counted on its way down must not become a click on whatever stands
         // there when the finger leaves.
@@ -303,16 +298,10 @@ pub(super) fn pad(
                     lately.get().map(|words| el("p.lately").with(words))
                 })),
         )
-        .with(spec.pad.signs.map(|_| {
-            live(move || {
-                // After the watch too: what comes late is recorded and told.
-                let begun = match face.get() {
-                    Face::Ready => before.get(),
-                    face => matches!(face, Face::Running | Face::Watching | Face::Over),
-                };
-                begun.then(|| sign_buttons(task))
-            })
-        }))
+        .with(when(
+            move || signs::stand(desk, task, face.get()),
+            move || signs::sign_buttons(task),
+        ))
         .with(live(move || match shown() {
             // Where the screen is short, what comes next stands far above.
             Shown::Nothing if face.get() == Face::Over => el("button.up")

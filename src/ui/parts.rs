@@ -8,8 +8,8 @@ use super::desk::Desk;
 use super::follow::follow;
 use super::keeper::Saved;
 use super::route::{Page, Route};
-use crate::browser::clock;
-use crate::draw::{Drawn, El, Piece, Said, all, el, live, said};
+use crate::browser::{clock, page};
+use crate::draw::{Drawn, El, Piece, Said, all, el, live, said, when};
 use crate::measure::decimals::decimals;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
@@ -39,11 +39,12 @@ fn framed(title: Said, back: Route, class: &'static str, page: Piece) -> Piece {
             .with(
                 el("div.title")
                     .with(el("h1").attr("tabindex", "-1").with(title))
-                    .with(live(move || label
-                        .get()
-                        .map(|label| el("p.whose").with(label))))
-            )
-            .with(saved_mark()),
+                    .with(
+                        el("div.under")
+                            .with(el("p").with(live(move || label.get())))
+                            .with(saved_mark())
+                    )
+            ),
         el("main")
             .class(class)
             .class_if("still", move || desk.still.get())
@@ -61,23 +62,20 @@ fn whose(desk: Desk) -> Option<String> {
     }
 }
 
-/// Choking can come at any time, and again: the way to its page is on every page of a visit. One that
-/// is not over yet goes on there.
+/// Choking can come at any time, and again: the way to its page is on every page of a visit. While
+/// one is not over the strip above the page leads there.
 pub(super) fn choking_button() -> Piece {
     let desk = Desk::get();
     let open = move |_| {
-        let goes_on = desk.visit.with_untracked(|v| {
-            let newest = v.and_then(Visit::choking);
-            newest.is_some_and(|choking| choking.over.is_none())
-        });
-        if !goes_on {
-            desk.record([Event::Choking(clock::now())]);
-        }
+        desk.record([Event::Choking(clock::now())]);
         // A second touch must not say that help was called.
         desk.hold_still();
         desk.turn(Page::Choking);
     };
-    el("button.grave").press(open).with("Choking").piece()
+    when(
+        move || !desk.visit.with(|v| v.is_some_and(Visit::is_choking)),
+        move || el("button.grave").press(open).with("Choking"),
+    )
 }
 
 /// Whether everything is saved. Says "saved" only after the store confirmed.
@@ -320,6 +318,13 @@ pub(super) fn number_field(
                 .attr("role", "alert")
                 .with(live(move || message.get())),
         )
+        .with(when(
+            move || !message.get().is_empty(),
+            move || button("", "Clear this number", move || {
+                read(String::new());
+                page::focus_on(id);
+            }),
+        ))
         .piece()
 }
 

@@ -15,7 +15,7 @@ use crate::record::visit::{Visit, is_running};
 
 /// Where a visit goes on: a running trial, else the first step not done yet.
 pub(super) fn next(visit: &Visit) -> Page {
-    if visit.choking().is_some_and(|c| c.over.is_none()) {
+    if visit.is_choking() {
         return Page::Choking;
     }
     if let Some(trial) = visit.exam.trials.iter().rev().find(|t| is_running(t)) {

@@ -15,9 +15,11 @@ use super::questions::{question, questions};
 use super::result::{figures, own_table, task_result};
 use super::route::{Page, Route};
 use super::sign_said::sign_said;
+use super::signs;
 use super::silence::silence;
 use super::steps;
 use super::tally;
+use crate::browser::page;
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::fresh;
 use crate::clinical::order::Order;
@@ -79,6 +81,9 @@ pub(super) fn task_page(
         .visit
         .with_untracked(|v| v.is_some_and(Visit::is_loose));
     let next = move || {
+        if page::refused() {
+            return;
+        }
         if loose {
             desk.go(Route::Home);
             return;
@@ -139,7 +144,7 @@ pub(super) fn task_page(
             let done = desk.visit.with(|v| v.map_or(0, trials));
             format!("{done} done, up to {}", spec.trials)
         });
-        big("", "Next trial", move |_| desk.repeat(task, None))
+        big("", "Next trial", move |_| repeat(desk, task))
             .with(el("span").with(so_far))
             .piece()
     };
@@ -163,7 +168,7 @@ pub(super) fn task_page(
             move || has_result() && old.get(),
             move || all![
                 para("advice", COUNTED_LONG_AGO),
-                big("primary", "Count again", move |_| desk.repeat(task, None))
+                big("primary", "Count again", move |_| repeat(desk, task))
             ]
         ),
         when(ended_by_sign, move || all![
@@ -193,7 +198,7 @@ pub(super) fn task_page(
         ),
         when(
             move || task == TaskId::Own && (watching() || over()),
-            move || big("", "Change what is given", move |_| desk.repeat(task, None))
+            move || big("", "Change what is given", move |_| repeat(desk, task))
         ),
         when(
             move || watching() || over(),
@@ -222,7 +227,7 @@ pub(super) fn task_page(
         })),
         when(
             move || over() && spec.trials == 1,
-            move || quiet("Do it again", move || desk.repeat(task, None))
+            move || quiet("Do it again", move || repeat(desk, task))
         ),
         when(
             move || goes_on && !done.get() && (watching() || over()),
@@ -238,7 +243,14 @@ pub(super) fn task_page(
             move || !loose && Order::ALL.contains(&task) && ready(),
             syllable_order
         ),
-        (!loose).then(leave)
+        // Once the signs stand there, choking is one of them.
+        (!loose).then(|| all![
+            when(
+                move || !(free.get() && signs::stand(desk, task, face.get())),
+                choking_row
+            ),
+            end_here()
+        ])
     ];
     frame_with_pad(
         spec.title.into(),
@@ -257,6 +269,13 @@ pub(super) fn task_page(
             )
         ],
     )
+}
+
+/// Opens another trial; not over a field that was refused, which goes with the trial it stands in.
+fn repeat(desk: Desk, task: TaskId) {
+    if !page::refused() {
+        desk.repeat(task, None);
+    }
 }
 
 /// Words that are to be read at once.
@@ -385,34 +404,32 @@ fn watch_cut(task: TaskId) -> Piece {
         .piece()
 }
 
-/// Refusal, withdrawal and breaking off, at any point.
+/// Choking, and the ways out of a screen, at any point.
 pub(super) fn leave() -> Piece {
+    all![choking_row(), end_here()]
+}
+
+fn choking_row() -> El {
+    el("div.row.quiet").with(choking_button())
+}
+
+/// Refusal, withdrawal and breaking off.
+fn end_here() -> El {
     let desk = Desk::get();
     let end = move |why: EndedEarly| {
         desk.record([Event::EndedEarly(why)]);
         desk.turn(Page::Decision);
     };
-    all![
-        el("div.row.quiet").with(choking_button()),
-        el("details.more.leave")
-            .with(el("summary").with("End the screen here"))
-            .with(
-                el("div.row")
-                    .with(
-                        el("button")
-                            .press(move |_| end(EndedEarly::Refused))
-                            .with("Person declined")
-                    )
-                    .with(
-                        el("button")
-                            .press(move |_| end(EndedEarly::Withdrew))
-                            .with("Person wants to stop")
-                    )
-                    .with(
-                        el("button")
-                            .press(move |_| end(EndedEarly::BrokenOff))
-                            .with("I must break off")
-                    )
-            )
-    ]
+    let ways = [
+        (EndedEarly::Refused, "Person declined"),
+        (EndedEarly::Withdrew, "Person wants to stop"),
+        (EndedEarly::BrokenOff, "I must break off"),
+    ];
+    el("details.more.leave")
+        .with(el("summary").with("End the screen here"))
+        .with(
+            el("div.row").with(
+                ways.map(|(why, words)| button("", words, move || end(why))),
+            ),
+        )
 }

@@ -15,7 +15,7 @@ use super::route::{Page, Route};
 use super::steps;
 use super::task::leave;
 use super::visit_steps::steps;
-use crate::browser::{clock, ids, share};
+use crate::browser::{clock, ids, page, share};
 use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::Event;
@@ -72,7 +72,12 @@ fn whole() -> Piece {
             } else {
                 "Go on"
             },
-            move |_| desk.turn(next.get_untracked())
+            move |_| {
+                let next = next.get_untracked();
+                if next == Page::Choking || !page::refused() {
+                    desk.turn(next);
+                }
+            }
         ))),
         steps(),
         syllable_order(),
@@ -134,9 +139,11 @@ fn person() -> Piece {
     let form = Form::new(label, details.as_ref());
     let kept = RwSignal::new(false);
     let keep = move |_| {
-        if let Some(details) = form.read() {
-            desk.record([Event::Details(details)]);
-            kept.set(true);
+        let details = form.read();
+        kept.set(details.is_some());
+        match details {
+            Some(details) => desk.record([Event::Details(details)]),
+            None => page::to_refused(),
         }
     };
     el("details.more")

@@ -59,6 +59,11 @@ impl Visit {
         self.chokings.last().copied()
     }
 
+    /// Whether a choking runs: nobody has said that the person is back to baseline.
+    pub fn is_choking(&self) -> bool {
+        self.choking().is_some_and(|c| c.over.is_none())
+    }
+
     /// The decision of its screen, if it has one.
     pub fn decision(&self) -> Option<Decision> {
         self.screen.map(|id| assess(id.screen(), &self.exam))
@@ -66,7 +71,7 @@ impl Visit {
 
     /// Whether a time still runs in it.
     pub fn running(&self) -> bool {
-        self.exam.trials.iter().any(is_running) || self.choking().is_some_and(|c| c.over.is_none())
+        self.exam.trials.iter().any(is_running) || self.is_choking()
     }
 }
 
