@@ -153,7 +153,7 @@ fn keys_that_there_are_not() {
     );
     assert_eq!(
         refused(&with("\"water.sips\": 3")),
-        "\"water.sips\" in \"settings\" is not a setting. Those there are stand on this page and in a \
+        "\"water.sips\" in \"settings\" is not a setting. All settings stand on this page and in a \
          file saved from it."
     );
     // A stranger's key neither fills the page nor breaks its line.

@@ -258,7 +258,13 @@ fn running() -> Piece {
         if let Some((id, since)) = choking.get().filter(|_| there(Page::Choking)) {
             let to = Route::Visit(id, Page::Choking);
             let clock = said(move || time_between(since, desk.now.get()));
-            return Some(strip("banner watch grave", "Choking: ", clock, to, "Back to it"));
+            return Some(strip(
+                "banner watch grave",
+                "Choking: ",
+                clock,
+                to,
+                "Back to it",
+            ));
         }
         let (id, task, _) = watched.get()?;
         // On the task's own page the pad shows it.

@@ -112,12 +112,13 @@ fn newest(desk: Desk) -> Option<Choking> {
 
 /// "1:05", of a time that may run for minutes.
 pub(super) fn time_between(from: Stamp, to: Stamp) -> String {
-    elapsed(from, to, true)
-        .length
-        .map_or_else(|| "not known".to_owned(), |length| {
+    elapsed(from, to, true).length.map_or_else(
+        || "not known".to_owned(),
+        |length| {
             let seconds = length.0.max(0) / 1000;
             format!("{}:{:02}", seconds / 60, seconds % 60)
-        })
+        },
+    )
 }
 
 /// Takes choking back, its sign included where it is the newest press, and returns to the task.

@@ -58,6 +58,8 @@ pub(super) fn oral_page(
     };
     // What holds for every region is offered before the first and after the others.
     let first = region == Region::Face;
+    // Whether the question at the top must be answered before something is settled.
+    let first_said = RwSignal::new(false);
     // The gag waits until nothing is to be swallowed any more.
     let waits = follow(move || {
         region == Region::Gag && desk.visit.with(|v| v.is_some_and(steps::gag_waits))
@@ -66,7 +68,15 @@ pub(super) fn oral_page(
         title.into(),
         overview_of(desk),
         all![
-            first.then(|| all![weakness(), safety()]),
+            first.then(|| all![
+                weakness(),
+                el("p.problem")
+                    .attr("role", "alert")
+                    .with(live(
+                        move || (first_said.get() && unasked(desk)).then_some(SAY_FIRST)
+                    )),
+                safety()
+            ]),
             para("advice", region.care()),
             live(move || if waits.get() {
                 el("section.found.caution")
@@ -77,7 +87,7 @@ pub(super) fn oral_page(
             } else {
                 items(region, rows)
             }),
-            foot(region, rows),
+            foot(region, rows, first_said),
             (!first).then(safety),
             leave()
         ],
@@ -114,6 +124,17 @@ fn items(region: Region, rows: Rows) -> Piece {
     ]
 }
 
+/// The question on weakness: its place on the page.
+const FIRST: &str = "weakness";
+
+/// What is said where it has no answer yet.
+const SAY_FIRST: &str = "First answer whether anything is new or worse.";
+
+fn unasked(desk: Desk) -> bool {
+    desk.visit
+        .with(|v| v.is_some_and(|v| !v.exam.gate.0.contains_key(WEAKNESS)))
+}
+
 /// New or worse, and not known: asked before anything else, an emergency where it is so.
 pub(super) fn weakness() -> Piece {
     let desk = Desk::get();
@@ -143,7 +164,9 @@ pub(super) fn weakness() -> Piece {
             desk.turn(Page::GateResult);
         }
     });
-    el("section.first")
+    el("section")
+        .attr("id", FIRST)
+        .attr("tabindex", "-1")
         .with(choices(
             "Is any weakness, droop or speech problem new or worse?".into(),
             answers,
@@ -237,7 +260,7 @@ fn settle(desk: Desk, region: Region, items: Vec<&'static str>, seen: &Seen) {
 }
 
 /// What settles the region, and what takes it back.
-fn foot(region: Region, rows: Rows) -> Piece {
+fn foot(region: Region, rows: Rows, first_said: RwSignal<bool>) -> Piece {
     let desk = Desk::get();
     let open = follow(move || {
         desk.visit.with(|v| {
@@ -250,13 +273,6 @@ fn foot(region: Region, rows: Rows) -> Piece {
             })
         })
     });
-    let unasked = move || {
-        region == Region::Face
-            && desk
-                .visit
-                .with(|v| v.is_some_and(|v| !v.exam.gate.0.contains_key(WEAKNESS)))
-    };
-    let problem = RwSignal::new("");
     let waits = region == Region::Gag
         && desk
             .visit
@@ -330,11 +346,6 @@ fn foot(region: Region, rows: Rows) -> Piece {
             _ => None,
         }),
         el("div.foot.settle")
-            .with(
-                el("p.problem")
-                    .attr("role", "alert")
-                    .with(live(move || problem.get()))
-            )
             .with(live(move || match group() {
                 Some((by, items)) => {
                     let names = names(&items);
@@ -347,11 +358,11 @@ fn foot(region: Region, rows: Rows) -> Piece {
                     };
                     let ids: Vec<&'static str> = items.iter().map(|item| item.id).collect();
                     let press_all = move |_| {
-                        if unasked() {
-                            problem
-                                .set("First answer whether anything is new or worse, at the top.");
+                        let first = region == Region::Face && unasked(desk);
+                        first_said.set(first);
+                        if first {
+                            page::focus_on(FIRST);
                         } else {
-                            problem.set("");
                             settle(desk, region, ids.clone(), &Seen::AsExpected);
                         }
                     };

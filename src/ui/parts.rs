@@ -240,7 +240,10 @@ pub(super) fn number_field(
         typed.set(text.clone());
         if text.trim().is_empty() {
             message.set(String::new());
-            take.run(None);
+            // What was never taken is not taken back: another answer may stand by now.
+            if value.get_untracked().is_some() {
+                take.run(None);
+            }
             return;
         }
         match crate::clinical::task::parse_tenths(&text, least, most, unit) {
@@ -320,10 +323,12 @@ pub(super) fn number_field(
         )
         .with(when(
             move || !message.get().is_empty(),
-            move || button("", "Clear this number", move || {
-                read(String::new());
-                page::focus_on(id);
-            }),
+            move || {
+                button("", "Clear this number", move || {
+                    read(String::new());
+                    page::focus_on(id);
+                })
+            },
         ))
         .piece()
 }

@@ -76,7 +76,7 @@ pub(super) fn settings_page() -> Piece {
                 })
             ),
             switch(
-                "Ready, set, go before a window",
+                "Ready, set, go before a timed count",
                 |p| p.countdown,
                 |p, on| p.countdown = on
             ),

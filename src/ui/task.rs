@@ -427,9 +427,5 @@ fn end_here() -> El {
     ];
     el("details.more.leave")
         .with(el("summary").with("End the screen here"))
-        .with(
-            el("div.row").with(
-                ways.map(|(why, words)| button("", words, move || end(why))),
-            ),
-        )
+        .with(el("div.row").with(ways.map(|(why, words)| button("", words, move || end(why)))))
 }

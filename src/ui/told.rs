@@ -95,6 +95,10 @@ pub(super) fn told() -> Piece {
                                 )
                                 .with(
                                     el("button")
+                                        .attr(
+                                            "aria-label",
+                                            format!("Told {}, and read back", w.words()),
+                                        )
                                         .press(move |_| tell(w.words(), true))
                                         .with("and read back"),
                                 )

@@ -96,6 +96,11 @@ pub(super) fn steps() -> Piece {
             // What was added stands with the screen's own.
             rows.extend(addable(v).filter(|id| is_added(v, *id)).map(row));
             rows.extend(screen.oral.after().iter().map(region));
+            // Nobody has to go through what is left out to say so.
+            if steps::next(v) != Page::Decision {
+                let so_far = "Decision so far".to_owned();
+                rows.push((Page::Decision, so_far, "and what is missing".to_owned()));
+            }
             rows
         })
     };

@@ -150,7 +150,7 @@ test.describe("a bad file: one message that names the place, and the policy befo
     [
       "with an unknown setting",
       good({ "sips.fourth": 3 }),
-      '"sips.fourth" in "settings" is not a setting. Those there are stand on this page and in a file saved from it.',
+      '"sips.fourth" in "settings" is not a setting. All settings stand on this page and in a file saved from it.',
     ],
     [
       "out of range",

@@ -83,7 +83,7 @@ export const BUTTONS = {
   saveAside: "Save them as a file",
   tryAgain: "Try again",
   useUpdate: "Use it now",
-  readBack: "and read back",
+  readBack: /, and read back$/,
   thickness: begins("Drink thickness"),
   cracker: begins("Timed cracker"),
   table: begins("At the table"),

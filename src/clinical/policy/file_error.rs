@@ -76,7 +76,7 @@ impl fmt::Display for PolicyFileError {
             ),
             UnknownSetting(key) => write!(
                 f,
-                "\"{}\" in \"settings\" is not a setting. Those there are stand on this page and \
+                "\"{}\" in \"settings\" is not a setting. All settings stand on this page and \
                  in a file saved from it.",
                 shown(key)
             ),

@@ -49,10 +49,10 @@ pub static SPEC: TaskSpec = TaskSpec {
     steps: &[
         "Upright, one plain cracker. You sit where you see jaw and larynx from the side.",
         "The first touch is the first bite, and starts the time. Then a touch for each chew, bite and swallow.",
-        "End it when the mouth is empty and the last swallow is over: the person may say their name.",
+        "End it when the mouth is empty and the last swallow is over: ask to see the mouth.",
         "At a sign: press it; nothing more is eaten. Watch for 60 seconds.",
     ],
-    say: "Eat this cracker as quickly as is comfortable. Say your name when your mouth is empty.",
+    say: "Eat this cracker as fast as is comfortable for you. Show me your mouth when it is empty.",
     by_mouth: true,
     pad: Pad {
         counts: ("bite", "bites"),
