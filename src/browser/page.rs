@@ -129,8 +129,8 @@ pub fn focus_on(id: &'static str) {
     .forget();
 }
 
-/// Goes to the first field whose content was refused, if one is: its fold open, the focus in it, its
-/// message read once more. What leads on asks this first.
+/// Goes to the first field whose content was refused, if one is: its fold open, the focus in it. What
+/// leads on asks this first.
 pub fn refused() -> bool {
     let field = window()
         .and_then(|window| window.document())
@@ -144,11 +144,8 @@ pub fn refused() -> bool {
             break;
         }
     }
+    // What describes it, its message, is read with it.
     let _ = field.focus();
-    // Read as if it was typed again, it is refused again, and that is said.
-    if let Ok(again) = Event::new("input") {
-        let _ = field.dispatch_event(&again);
-    }
     true
 }
 

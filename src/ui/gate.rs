@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::follow::follow;
 use super::holds::{go_on_past, moment};
-use super::parts::{big, button, choices, frame, overview_of};
+use super::parts::{big, button, choices, choking_button, frame, overview_of};
 use super::route::Page;
 use super::steps;
 use super::task::leave;
@@ -350,26 +350,28 @@ fn gate_findings() -> Piece {
         }),
         list(State::Fix, "Put right first, then ask again", "found fix"),
         list(State::Caution, "With care: you decide", "found caution"),
-        el("div.foot").with(live(move || match (emergency(), closed()) {
-            (true, _) => big("primary", "Emergency: end the screen", move |_| end(
-                EndedEarly::Emergency
-            ))
-            .piece(),
-            (false, Some(_)) => big("primary", "End: screen not done", move |_| end(
-                EndedEarly::GateClosed
-            ))
-            .piece(),
-            // What is to be put right comes first: its own button asks again.
-            (false, None) => el("button")
-                .class(if found(State::Fix).is_empty() {
-                    "big primary"
-                } else {
-                    "big"
-                })
-                .press(go_on)
-                .with(el("b").with("Go on"))
+        el("div.foot")
+            .with(live(move || match (emergency(), closed()) {
+                (true, _) => big("primary", "Emergency: end the screen", move |_| end(
+                    EndedEarly::Emergency
+                ))
                 .piece(),
-        }))
+                (false, Some(_)) => big("primary", "End: screen not done", move |_| end(
+                    EndedEarly::GateClosed
+                ))
+                .piece(),
+                // What is to be put right comes first: its own button asks again.
+                (false, None) => el("button")
+                    .class(if found(State::Fix).is_empty() {
+                        "big primary"
+                    } else {
+                        "big"
+                    })
+                    .press(go_on)
+                    .with(el("b").with("Go on"))
+                    .piece(),
+            }))
+            .with(choking_button())
     ]
 }
 

@@ -6,7 +6,7 @@ use leptos::task::spawn_local;
 use super::banner::file_name;
 use super::desk::Desk;
 use super::follow::{Follow, follow};
-use super::parts::{big, choices, frame, words_field};
+use super::parts::{big, choices, choking_button, frame, words_field};
 use super::route::{Page, Route};
 use super::told::{clock_now, outdated, told};
 use crate::browser::share;
@@ -48,7 +48,8 @@ pub(super) fn handover_page() -> Piece {
             live(move || basis.get().map(|_| until_review())),
             text_and_ways(),
             levels(),
-            told()
+            told(),
+            choking_button()
         ],
     )
 }

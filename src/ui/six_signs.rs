@@ -2,7 +2,7 @@
 
 use super::desk::Desk;
 use super::follow::follow;
-use super::parts::{big, frame, overview_of};
+use super::parts::{big, choking_button, frame, overview_of};
 use super::questions::question;
 use super::route::Page;
 use super::why::{flag_item, task_fold};
@@ -126,7 +126,8 @@ pub(super) fn six_signs_page() -> Piece {
                 }),
                 count
             ),
-            big("primary", "Done", move |_| desk.turn(Page::Overview))
+            big("primary", "Done", move |_| desk.turn(Page::Overview)),
+            choking_button()
         ],
     )
 }

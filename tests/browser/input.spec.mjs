@@ -2,7 +2,7 @@
 
 import { appStarted, expect, test } from "./support.mjs";
 import { storedEvents } from "./store.mjs";
-import { ASKED, BUTTONS, FIELDS, FOLDS, PAGES, TIMES, Walk } from "./walk.mjs";
+import { ASKED, BUTTONS, FIELDS, FOLDS, ORAL, PAGES, SIGNS, TIMES, Walk } from "./walk.mjs";
 
 /** The field says what is wrong with it, to the eye and to a screen reader. */
 async function refuses(page, field, typed, words) {
@@ -149,6 +149,78 @@ test("what is left in the cup: not below nothing, not more than was offered", as
   await walk.answer(ASKED.voiceAfter, ASKED.clear);
   await expect(field).toHaveValue("155");
   await expect(page.getByText("Between 1 and 90 mL.")).toBeVisible();
+});
+
+test("a refused field holds Next: the page stays, the field has the focus, and it can be cleared", async ({ page }) => {
+  const walk = await Walk.start(page);
+  await walk.toWater();
+  await walk.drink();
+  await walk.answer(ASKED.cup, ASKED.someLeft);
+  const field = walk.field(FIELDS.left);
+  await field.fill("250");
+  await walk.press(BUTTONS.next);
+  await walk.isOn(PAGES.water);
+  await expect(field).toBeFocused();
+  await expect(field).toHaveAccessibleDescription("Between 1 and 90 mL.");
+  await expect(page.getByRole("alert").filter({ hasText: "Between 1 and 90 mL." })).toBeInViewport({ ratio: 1 });
+  await expect(walk.button(BUTTONS.clearNumber)).toBeInViewport({ ratio: 0.5 });
+  // Neither are signs held by it, nor choking.
+  await walk.press(walk.sign(SIGNS.cough));
+  await expect(walk.sign(SIGNS.cough)).toHaveClass(/seen/);
+  await walk.press(walk.sign(SIGNS.choke));
+  await walk.settle();
+  await walk.isOn(PAGES.choking);
+  await walk.press(BUTTONS.mistake);
+  await field.fill("250");
+  await walk.press(BUTTONS.clearNumber);
+  await walk.wait(1);
+  await expect(field).toBeFocused();
+  await expect(field).toHaveValue("");
+  await expect(walk.button(BUTTONS.clearNumber)).toHaveCount(0);
+  await walk.press(BUTTONS.next);
+  await walk.isOn(PAGES.decision);
+});
+
+test("a refused field in a closed fold is opened, and what goes on waits for it; the ways out do not", async ({ page }) => {
+  const walk = await Walk.start(page);
+  await walk.newVisit();
+  await walk.press(BUTTONS.back);
+  await walk.unfold(FOLDS.person);
+  const age = walk.field(FIELDS.age);
+  await age.fill("200");
+  await walk.unfold(FOLDS.person);
+  await expect(age).toBeHidden();
+  await walk.press(BUTTONS.goOn);
+  await expect(age).toBeFocused();
+  await expect(page.getByText("Age goes up to 120 years.")).toBeVisible();
+  await walk.press(BUTTONS.keep);
+  await walk.wait(1);
+  await expect(age).toBeFocused();
+  await walk.unfold(FOLDS.endHere);
+  await walk.press(BUTTONS.breakOff);
+  await walk.isOn(PAGES.decision);
+});
+
+test("a number of the examination that is refused holds its page", async ({ page }) => {
+  const walk = await Walk.start(page);
+  await walk.oralVisit();
+  await walk.answer(ORAL.first, ORAL.nothingNew);
+  await walk.region(0);
+  await walk.region(1);
+  await walk.asExpected();
+  await walk.asExpected();
+  await walk.openItem("Mouth opening in millimetres");
+  const field = walk.field("Mouth opening");
+  await field.fill("300");
+  await walk.answer(/^Not tested: jaw opening/, ORAL.noTime);
+  await walk.settle();
+  await walk.isOn(ORAL.pages[2]);
+  await expect(field).toBeFocused();
+  // Cleared, it takes nothing of the newer answer back.
+  await walk.press(BUTTONS.clearNumber);
+  await expect(walk.item("Mouth opening in millimetres")).toContainText("not tested: no time");
+  await walk.press(BUTTONS.next);
+  await walk.isOn(ORAL.pages[3]);
 });
 
 test.describe("addresses", () => {

@@ -299,10 +299,13 @@ test("one press names what it settles, settles only that, and is taken back", as
   await walk.oralVisit();
   // The question comes first.
   await walk.press(ORAL.asExpected);
-  await expect(page.getByText(ORAL.answerFirst)).toBeVisible();
-  expect(await oralEvents(page)).toEqual([]);
   await walk.settle();
+  // Said beside it, and there.
+  await expect(page.getByText(ORAL.answerFirst)).toBeInViewport();
+  await expect(page.locator("#weakness")).toBeFocused();
+  expect(await oralEvents(page)).toEqual([]);
   await walk.answer(ORAL.first, ORAL.nothingNew);
+  await expect(page.getByText(ORAL.answerFirst)).toHaveCount(0);
   await walk.exception("Forehead", "Does not rise fully", ORAL.both);
   await walk.answer(ORAL.cue, "Copied");
   await expect(walk.button(ORAL.asExpected)).toContainText("I checked these 3: as expected");
@@ -623,22 +626,31 @@ test("for everybody: axe in three looks, 320 px with large text, targets", async
   await inspect("full note");
 });
 
-test("words of safety stand in full on the first page, in a line on every other, and the choking button on all", async ({ page }) => {
+test("what is to be done comes first; the words of safety are a line on every page, in full behind it, and the choking button on all", async ({ page }) => {
   const walk = await Walk.start(page);
   await walk.oralVisit();
-  for (const words of ["Gloves on.", "never with a used glove", "Loose teeth first", "Stop at pain, distress"]) {
+  await walk.unfold(FOLDS.gloves);
+  for (const words of ["Depressor and cotton tip for this person only", "never with a used glove", "Loose teeth first", "Stop at pain, distress"]) {
     await expect(page.getByText(words, { exact: false }).first()).toBeVisible();
   }
+  await walk.unfold(FOLDS.gloves);
+  // On the smallest phone too, without a scroll: the question, then its answers.
+  const small = page.viewportSize();
+  await page.setViewportSize({ width: 320, height: 568 });
+  await expect(walk.button(ORAL.nothingNew)).toBeInViewport({ ratio: 1 });
+  await page.setViewportSize(small);
   await expect(page.getByText("Left and right are the patient's.", { exact: false })).toBeVisible();
   await walk.answer(ORAL.first, ORAL.nothingNew);
   for (const at of ORAL.pages.keys()) {
     await expect(walk.button("Choking")).toBeVisible();
-    const line = page.getByText(ORAL.safety);
-    if (at === 0) {
-      await expect(line).toHaveCount(0);
-    } else {
-      await expect(line).toBeVisible();
+    await expect(walk.fold(FOLDS.gloves)).toBeVisible();
+    if (at > 0) {
       await expect(page.getByText(CAUTIONS[at])).toBeVisible();
+      await expect(page.locator("li.item").first()).toBeInViewport({ ratio: 1 });
+      for (const later of [".oral-picture", "details"]) {
+        const tops = await page.locator(`li.item .line, ${later}`).evaluateAll((all) => all.map((e) => e.matches(".line")));
+        expect(tops.lastIndexOf(true), `items before ${later}`).toBeLessThan(tops.includes(false) ? tops.indexOf(false) : tops.length);
+      }
     }
     await walk.region(at);
   }

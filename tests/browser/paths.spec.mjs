@@ -353,11 +353,11 @@ test.describe("choking", () => {
     await walk.press(walk.sign(SIGNS.choke));
     await walk.settle();
     await walk.wait(10_000);
-    // Not over: the button of another page leads back to the same one.
+    // Not over: the strip above another page has its time and leads back to the same one.
     await walk.press(BUTTONS.decision);
-    await walk.press(BUTTONS.choking);
+    await expect(walk.button(BUTTONS.choking)).toHaveCount(0);
+    await walk.press(BUTTONS.backToChoking);
     await expect(page.getByRole("timer")).toHaveText("0:10");
-    await walk.settle();
     await walk.press(BUTTONS.baseline);
     await walk.press(BUTTONS.decision);
     await walk.wait(60_000);
@@ -413,9 +413,8 @@ test.describe("choking", () => {
     await walk.press(BUTTONS.decision);
     await walk.decided(VERDICTS.stop);
     await walk.wait(600_000);
-    // The wrong button, ten minutes later; what it opens is the page of the real one.
-    await walk.press(BUTTONS.choking);
-    await walk.settle();
+    // Ten minutes later what leads there opens the page of the real one.
+    await walk.press(BUTTONS.backToChoking);
     await expect(walk.button(BUTTONS.baseline)).toBeVisible();
     await expect(walk.button(BUTTONS.mistake)).toHaveCount(0);
   });
@@ -435,6 +434,47 @@ test.describe("choking", () => {
     await expect(walk.button(BUTTONS.mistake)).toBeVisible();
     await walk.press(BUTTONS.helpCalled);
     await expect(walk.button(BUTTONS.mistake)).toHaveCount(0);
+  });
+
+  test("while it runs every page has its time and the way back, above pads and signs, and choking stands in one place", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.toWater();
+    // Before the start there are no signs, and the page has the button.
+    await expect(walk.button(BUTTONS.choking)).toHaveCount(1);
+    await walk.drink({ end: false });
+    // Once they stand there, choking is one of them.
+    await expect(walk.button(BUTTONS.choking)).toHaveCount(1);
+    await expect(walk.sign(SIGNS.choke)).toBeVisible();
+    await walk.press(walk.sign(SIGNS.choke));
+    await walk.settle();
+    await expect(walk.button(BUTTONS.backToChoking)).toHaveCount(0);
+    await walk.wait(65_000 - TIMES.still);
+    const strip = page.locator(".banner", { hasText: "Choking:" });
+    const back = async () => {
+      await expect(strip.getByRole("timer")).toHaveText("1:05");
+      await expect(walk.button(BUTTONS.choking)).toHaveCount(0);
+      await walk.press(BUTTONS.backToChoking);
+      await walk.isOn(PAGES.choking);
+      await walk.press(BUTTONS.back);
+    };
+    await walk.press(BUTTONS.back);
+    await back();
+    for (const way of [/^The person/, /^Breaths in 60/, /^Dry swallows/]) {
+      await walk.press(way);
+      await back();
+    }
+    await walk.press(/^90 mL/);
+    const [above, signs, pad] = await Promise.all(
+      [strip, walk.group("Signs"), walk.pad].map((part) => part.boundingBox()),
+    );
+    expect(above.y + above.height).toBeLessThan(Math.min(signs.y, pad?.y ?? signs.y));
+    await walk.press(BUTTONS.backToChoking);
+    await walk.press(BUTTONS.baseline);
+    await walk.press(BUTTONS.decision);
+    await expect(strip).toHaveCount(0);
+    await expect(walk.button(BUTTONS.choking)).toHaveCount(1);
+    await walk.toHandover();
+    await expect(walk.button(BUTTONS.choking)).toHaveCount(1);
   });
 
   test("one whose end nobody marked does not swallow the next", async ({ page }) => {
@@ -874,8 +914,7 @@ test.describe("the text", () => {
     await walk.press(ACTIONS.nothingByMouth);
     await walk.copy();
     await walk.press("Told the nurse in charge");
-    const doctor = page.locator(".row", { has: page.getByRole("button", { name: /^Told the doctor/ }) });
-    await walk.press(doctor.getByRole("button", { name: BUTTONS.readBack }));
+    await walk.press("Told the doctor, and read back");
     await expect(page.getByRole("listitem").filter({ hasText: /^The nurse in charge at \d\d:\d\d: the text of \d\d:\d\d$/ })).toBeVisible();
     await expect(page.getByRole("listitem").filter({ hasText: /^The doctor.* at \d\d:\d\d, read back: the text of \d\d:\d\d$/ })).toBeVisible();
     await walk.saved();

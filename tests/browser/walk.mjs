@@ -73,6 +73,9 @@ export const BUTTONS = {
   helpCalled: "Help called",
   baseline: "Back to baseline",
   choking: "Choking",
+  backToChoking: "Back to it",
+  clearNumber: "Clear this number",
+  decisionSoFar: begins("Decision so far"),
   mistake: "Pressed by mistake",
   newChoking: "This is a new choking",
   signSeen: "Sign seen",
@@ -83,7 +86,6 @@ export const BUTTONS = {
   saveAside: "Save them as a file",
   tryAgain: "Try again",
   useUpdate: "Use it now",
-  readBack: /, and read back$/,
   thickness: begins("Drink thickness"),
   cracker: begins("Timed cracker"),
   table: begins("At the table"),
@@ -180,6 +182,7 @@ export const FOLDS = {
   fixed: /^Fixed choices, and why/,
   addTo: "Add to this visit",
   toWhom: /^To .*, /,
+  gloves: /^Gloves on/,
   foundOtherwise: "Found otherwise",
 };
 
@@ -358,7 +361,6 @@ export const ORAL = {
   points: "What it points to",
   undoTouch: "Undo last touch",
   noSide: "It is in the middle and has no side. Kept without one.",
-  safety: "Gloves on. Single-use things. Phone by a clean hand or in a clear bag. Stop at pain or distress.",
   firstTask: begins("Repeated \"pa\""),
   line: "Face, mouth and throat: ",
 };
