@@ -5,7 +5,9 @@ use leptos::task::spawn_local;
 
 use super::desk::Desk;
 use super::pad::{Face, face, pad};
-use super::parts::{Number, Steps, button, choices, frame_with_pad, number_field};
+use super::parts::{
+    Number, Steps, button, choices, folded, frame_with_pad, number_field, problem_line,
+};
 use super::result::task_result;
 use super::route::{Page, Route};
 use crate::browser::clock;
@@ -79,19 +81,17 @@ pub(super) fn count_page() -> Piece {
                 .with(live(move || (face.get() == Face::Ready).then(|| all![
                     choices("How long?".into(), options.clone(), chosen, pick),
                     choices("Pads".into(), pads.clone(), hands, pick_hands),
-                    el("details.more")
-                        .with(el("summary").with("Another length"))
-                        .with(number_field(
-                            Number {
-                                id: "window",
-                                label: "Seconds",
-                                unit: "s",
-                                range: (1, 3600),
-                                steps: Steps::By(50),
-                            },
-                            length.into(),
-                            Callback::new(move |tenths| length.set(tenths))
-                        ))
+                    folded("Another length").with(number_field(
+                        Number {
+                            id: "window",
+                            label: "Seconds",
+                            unit: "s",
+                            range: (1, 3600),
+                            steps: Steps::By(50),
+                        },
+                        length.into(),
+                        Callback::new(move |tenths| length.set(tenths))
+                    ))
                 ])))
                 .with(live(move || (face.get() == Face::Over).then(|| all![
                     task_result(TASK),
@@ -180,11 +180,7 @@ pub(super) fn attach() -> Piece {
                     .piece()
             }
         }))
-        .with(
-            el("p.problem")
-                .attr("role", "alert")
-                .with(live(move || problem.get())),
-        )
+        .with(problem_line(problem))
         .piece()
 }
 

@@ -4,9 +4,9 @@ use leptos::ev;
 use leptos::prelude::*;
 use web_sys::HtmlInputElement;
 
-use super::parts::choices;
+use super::parts::{choices, folded, problem_line};
 use crate::clinical::person::{Age, AgeUnit, Label, Language, Setting, Sex};
-use crate::draw::{Piece, all, el, live, said};
+use crate::draw::{Piece, all, el, said};
 use crate::record::event::Details;
 
 /// What the form holds while it is being filled in.
@@ -172,12 +172,7 @@ pub(super) fn details_fields(
                         }
                     })
             )
-            .with(
-                el("p.problem")
-                    .attr("id", "label-problem")
-                    .attr("role", "alert")
-                    .with(live(move || form.label_problem.get()))
-            ),
+            .with(problem_line(form.label_problem).attr("id", "label-problem")),
         choices(
             "Age".into(),
             vec![("adult".to_owned(), "16 or over".to_owned())],
@@ -219,12 +214,8 @@ pub(super) fn details_fields(
                 Signal::derive(unit_of),
                 pick_unit
             )),
-        el("p.problem")
-            .attr("id", "age-problem")
-            .attr("role", "alert")
-            .with(live(move || form.age_problem.get())),
-        el("details.more")
-            .with(el("summary").with("Sex, language, setting"))
+        problem_line(form.age_problem).attr("id", "age-problem"),
+        folded("Sex, language, setting")
             .with(choices(
                 "Sex, where a norm is split by it".into(),
                 sexes.iter().map(|s| same(s.words())).collect(),

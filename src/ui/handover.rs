@@ -6,7 +6,7 @@ use leptos::task::spawn_local;
 use super::banner::file_name;
 use super::desk::Desk;
 use super::follow::{Follow, follow};
-use super::parts::{big, choices, choking_button, frame, words_field};
+use super::parts::{big, choices, choking_button, folded, frame, words_field};
 use super::route::{Page, Route};
 use super::told::{clock_now, outdated, told};
 use crate::browser::share;
@@ -151,54 +151,53 @@ fn until_review() -> Piece {
             })
         }))
         .with(
-            el("details.more")
-                .with(el("summary").with(live(move || {
-                    format!(
-                        "To {}, {}",
-                        chosen_whom.get().unwrap_or_default(),
-                        chosen_when.get().unwrap_or_default(),
-                    )
-                })))
-                .with(choices(
-                    "To".into(),
-                    Whom::ALL
-                        .iter()
-                        .map(|w| {
-                            (
-                                w.words().to_owned(),
-                                crate::clinical::words::capital(w.words()),
-                            )
-                        })
-                        .collect(),
-                    chosen_whom.into(),
-                    Callback::new(move |id: Option<String>| {
-                        plan(desk, |p| {
-                            p.whom = Whom::ALL
-                                .into_iter()
-                                .find(|w| Some(w.words()) == id.as_deref());
-                        })
-                    }),
-                ))
-                .with(choices(
-                    "By".into(),
-                    ByWhen::ALL
-                        .iter()
-                        .map(|w| {
-                            (
-                                w.words().to_owned(),
-                                crate::clinical::words::capital(w.words()),
-                            )
-                        })
-                        .collect(),
-                    chosen_when.into(),
-                    Callback::new(move |id: Option<String>| {
-                        plan(desk, |p| {
-                            p.by_when = ByWhen::ALL
-                                .into_iter()
-                                .find(|w| Some(w.words()) == id.as_deref());
-                        })
-                    }),
-                )),
+            folded(live(move || {
+                format!(
+                    "To {}, {}",
+                    chosen_whom.get().unwrap_or_default(),
+                    chosen_when.get().unwrap_or_default(),
+                )
+            }))
+            .with(choices(
+                "To".into(),
+                Whom::ALL
+                    .iter()
+                    .map(|w| {
+                        (
+                            w.words().to_owned(),
+                            crate::clinical::words::capital(w.words()),
+                        )
+                    })
+                    .collect(),
+                chosen_whom.into(),
+                Callback::new(move |id: Option<String>| {
+                    plan(desk, |p| {
+                        p.whom = Whom::ALL
+                            .into_iter()
+                            .find(|w| Some(w.words()) == id.as_deref());
+                    })
+                }),
+            ))
+            .with(choices(
+                "By".into(),
+                ByWhen::ALL
+                    .iter()
+                    .map(|w| {
+                        (
+                            w.words().to_owned(),
+                            crate::clinical::words::capital(w.words()),
+                        )
+                    })
+                    .collect(),
+                chosen_when.into(),
+                Callback::new(move |id: Option<String>| {
+                    plan(desk, |p| {
+                        p.by_when = ByWhen::ALL
+                            .into_iter()
+                            .find(|w| Some(w.words()) == id.as_deref());
+                    })
+                }),
+            )),
         )
         .piece()
 }
@@ -225,8 +224,7 @@ fn levels() -> Piece {
             .filter_map(|l| name(l).map(|n| (l.to_string(), n.to_owned())))
             .collect::<Vec<_>>()
     };
-    el("details.more")
-        .with(el("summary").with("Levels you set, a remark"))
+    folded("Levels you set, a remark")
         .with(el("p.small").with(
             "Recorded as you set them; never derived from this screen. Left out where nothing is \
                  given by mouth.",

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::desk::Desk;
-use super::parts::{big, frame};
+use super::parts::{big, frame, problem_line};
 use super::route::{Page, Route};
 use crate::browser::clock;
 use crate::draw::{Drawn, Piece, all, el, live};
@@ -88,9 +88,7 @@ pub(super) fn history_page() -> Piece {
                 let heads = heads.get().into_iter().filter(|h| !h.deleted);
                 heads.map(|head| head_row(desk, head)).collect::<Piece>()
             })),
-            el("p.problem")
-                .attr("role", "alert")
-                .with(live(move || problem.get())),
+            problem_line(problem),
             live(move || (!more.get() && heads.with(Vec::is_empty))
                 .then(|| el("p").with("No visits yet."))),
             live(move || more

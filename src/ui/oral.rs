@@ -8,7 +8,7 @@ use super::follow::follow;
 use super::oral_item::oral_item;
 use super::oral_picture::oral_picture;
 use super::oral_rows::{Rows, options};
-use super::parts::{big, button, choices, frame, overview_of, para};
+use super::parts::{big, button, choices, folded, frame, overview_of, para};
 use super::route::Page;
 use super::steps;
 use super::task::leave;
@@ -195,8 +195,7 @@ fn safety() -> El {
         TEETH_FIRST,
         "Stop at pain, distress or a sign to stop.",
     ];
-    el("details.more")
-        .with(el("summary").with("Gloves on. Phone clean. Stop at pain."))
+    folded("Gloves on. Phone clean. Stop at pain.")
         .with(el("ul.small").with(rules.map(|rule| el("li").with(rule))))
 }
 
@@ -392,8 +391,7 @@ fn foot(region: Region, rows: Rows, first_said: RwSignal<bool>) -> Piece {
         live(move || {
             let settles = group().is_some();
             ((settles || unsaid.get().is_some()) && !waits).then(|| {
-                el("details.more")
-                    .with(el("summary").with("Leave the rest untested"))
+                folded("Leave the rest untested")
                     .with(settles.then(|| rest(left())))
                     .with(button("", "Next page, come back later", next))
             })

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::follow::{Follow, follow};
 use super::oral_rows::{Rows, answer_of, options};
-use super::parts::{Number, Steps, button, choices, number_field, para};
+use super::parts::{Number, Steps, button, choices, number_field, para, problem_line};
 use super::route::Page;
 use super::why::rule_fold;
 use crate::clinical::judge::mouth::FrontTeeth;
@@ -130,11 +130,7 @@ fn inside(item: &'static Item, rows: Rows, answer: Follow<Answer>) -> Piece {
         .with(para("small", nerve))
         .with(para("advice", item.care))
         .with((!item.exceptions.is_empty()).then(|| exceptions(desk, item, rows, answer, problem)))
-        .with(
-            el("p.problem")
-                .attr("role", "alert")
-                .with(live(move || problem.get())),
-        )
+        .with(problem_line(problem))
         .with(match item.takes {
             Takes::Look => ().piece(),
             Takes::Touches => touches(desk, item, answer),

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::parts::{button, para};
+use super::parts::{button, folded, para};
 use crate::browser::prefs;
 use crate::clinical::order::Order;
 use crate::clinical::task::TaskId;
@@ -21,12 +21,8 @@ pub(super) fn syllable_order() -> Piece {
         let screen = v.and_then(|v| v.screen);
         screen.is_some_and(|id| id.screen().has_order())
     });
-    has.then(|| {
-        el("details.more")
-            .with(el("summary").with("Syllables: order, leave out"))
-            .with(live(move || lines(desk)))
-    })
-    .piece()
+    has.then(|| folded("Syllables: order, leave out").with(live(move || lines(desk))))
+        .piece()
 }
 
 fn lines(desk: Desk) -> Option<Piece> {

@@ -149,6 +149,18 @@ pub(super) fn para(class: &'static str, words: impl Into<String>) -> Piece {
     }
 }
 
+/// What stands behind a press on its words.
+pub(super) fn folded(words: impl Into<Piece>) -> El {
+    el("details.more").with(el("summary").with(words))
+}
+
+/// What went wrong, in words that are read at once; nothing while it is empty.
+pub(super) fn problem_line(problem: RwSignal<String>) -> El {
+    el("p.problem")
+        .attr("role", "alert")
+        .with(live(move || problem.get()))
+}
+
 /// A row of choices of which one is pressed: real radio behaviour by pressed buttons.
 pub(super) fn choices(
     // What is asked.
@@ -315,12 +327,7 @@ pub(super) fn number_field(
                     .with(shown(by.abs()))
             }))
         }))
-        .with(
-            el("p.problem")
-                .attr("id", problem)
-                .attr("role", "alert")
-                .with(live(move || message.get())),
-        )
+        .with(problem_line(message).attr("id", problem))
         .with(when(
             move || !message.get().is_empty(),
             move || {

@@ -2,7 +2,7 @@
 
 use super::desk::Desk;
 use super::follow::follow;
-use super::parts::{big, choking_button, frame, overview_of};
+use super::parts::{big, choking_button, folded, frame, overview_of};
 use super::questions::question;
 use super::route::Page;
 use super::why::{flag_item, task_fold};
@@ -45,10 +45,7 @@ fn row_item(desk: Desk, row: Row) -> Piece {
         if here {
             question
         } else {
-            el("details.more")
-                .with(el("summary").with("Found otherwise"))
-                .with(question)
-                .piece()
+            folded("Found otherwise").with(question).piece()
         }
     });
     el("li.item")

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::follow::follow;
+use super::parts::problem_line;
 use crate::browser::{clock, share};
 use crate::clinical::counted::{Counted, note_id, word};
 use crate::clinical::task::TaskId;
@@ -93,8 +94,6 @@ pub(super) fn ended() -> Piece {
     all![
         el("div.tally-picture").html(said(move || picture.get())),
         el("button").press(save).with("Save the tally as a file"),
-        el("p.problem")
-            .attr("role", "alert")
-            .with(live(move || problem.get()))
+        problem_line(problem)
     ]
 }

@@ -10,7 +10,9 @@ use super::follow::follow;
 use super::holds::{held, holds, moment};
 use super::order::syllable_order;
 use super::pad::{Face, face, pad};
-use super::parts::{big, button, choices, choking_button, frame_with_pad, overview_of, para};
+use super::parts::{
+    big, button, choices, choking_button, folded, frame_with_pad, overview_of, para,
+};
 use super::questions::{question, questions};
 use super::result::{figures, own_table, task_result};
 use super::route::{Page, Route};
@@ -221,9 +223,7 @@ pub(super) fn task_page(
             move || cued(task)
         ),
         not_valid.map(|q| when(resting, move || {
-            el("details.more")
-                .with(el("summary").with(q.ask))
-                .with(question(desk, task, q))
+            folded(q.ask).with(question(desk, task, q))
         })),
         when(
             move || over() && spec.trials == 1,
@@ -297,9 +297,7 @@ fn other_counts(desk: Desk) -> El {
         (TaskId::Breaths30, "30 seconds only"),
     ];
     let way = |(other, words)| button("", words, move || desk.turn(Page::Task(other)));
-    el("details.more")
-        .with(el("summary").with("Another way to count"))
-        .with(el("div.row").with(ways.map(way)))
+    folded("Another way to count").with(el("div.row").with(ways.map(way)))
 }
 
 /// What can be said of a trial without a touch of the pad.
@@ -322,8 +320,7 @@ fn before(task: TaskId) -> Piece {
         .iter()
         .any(|q| q.when == When::Before && !q.needed && q.id != NOT_VALID);
     if optional {
-        el("details.more")
-            .with(el("summary").with(spec.more))
+        folded(spec.more)
             .with(questions(task, When::Before, Some(NOT_VALID)))
             .piece()
     } else {
@@ -345,8 +342,7 @@ fn what_to_say(task: TaskId) -> Piece {
             ]
         }))
         .with((!spec.steps.is_empty()).then(|| {
-            el("details.more")
-                .with(el("summary").with("How"))
+            folded("How")
                 .with(
                     el("ol").with(
                         spec.steps
@@ -388,8 +384,7 @@ fn cued(task: TaskId) -> Piece {
 /// Ending the watch early asks why.
 fn watch_cut(task: TaskId) -> Piece {
     let desk = Desk::get();
-    el("details.more")
-        .with(el("summary").with("End the watch early"))
+    folded("End the watch early")
         .with(choices(
             "Why? The screen stays incomplete where no sign decided it.".into(),
             water::WATCH_CUT_REASONS
@@ -425,7 +420,6 @@ fn end_here() -> El {
         (EndedEarly::Withdrew, "Person wants to stop"),
         (EndedEarly::BrokenOff, "I must break off"),
     ];
-    el("details.more.leave")
-        .with(el("summary").with("End the screen here"))
+    folded("End the screen here")
         .with(el("div.row").with(ways.map(|(why, words)| button("", words, move || end(why)))))
 }

@@ -10,7 +10,7 @@ use super::details::{Form, details_fields};
 use super::ended::{broken_off, take_up};
 use super::follow::follow;
 use super::order::syllable_order;
-use super::parts::{big, frame, words_field};
+use super::parts::{big, folded, frame, problem_line, words_field};
 use super::route::{Page, Route};
 use super::steps;
 use super::task::leave;
@@ -146,8 +146,7 @@ fn person() -> Piece {
             None => page::to_refused(),
         }
     };
-    el("details.more")
-        .with(el("summary").with("Person and place"))
+    folded("Person and place")
         .with(details_fields(form))
         .with(el("button").press(keep).with("Keep"))
         .with(
@@ -207,8 +206,7 @@ fn keep() -> Piece {
             }
         });
     };
-    el("details.more")
-        .with(el("summary").with("Keep a copy, delete"))
+    folded("Keep a copy, delete")
         .with(
             el("button")
                 .press(save)
@@ -229,10 +227,6 @@ fn keep() -> Piece {
                     .piece()
             }
         }))
-        .with(
-            el("p.problem")
-                .attr("role", "alert")
-                .with(live(move || problem.get())),
-        )
+        .with(problem_line(problem))
         .piece()
 }

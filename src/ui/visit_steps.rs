@@ -3,6 +3,7 @@
 use super::desk::Desk;
 use super::follow::follow;
 use super::gate::ready_old;
+use super::parts::folded;
 use super::route::Page;
 use super::steps;
 use crate::clinical::figures::lines;
@@ -156,15 +157,13 @@ pub(super) fn steps() -> Piece {
         live(move || {
             let more: Vec<(Page, String, String)> = more.get();
             (!more.is_empty()).then(|| {
-                el("details.more")
-                    .with(el("summary").with("Add to this visit"))
-                    .with(
-                        el("ul.steps").with(
-                            more.into_iter()
-                                .map(|row| step_row(desk, row))
-                                .collect::<Vec<_>>(),
-                        ),
-                    )
+                folded("Add to this visit").with(
+                    el("ul.steps").with(
+                        more.into_iter()
+                            .map(|row| step_row(desk, row))
+                            .collect::<Vec<_>>(),
+                    ),
+                )
             })
         }),
         live(move || {

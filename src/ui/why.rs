@@ -8,6 +8,7 @@ use leptos::prelude::*;
 use crate::clinical::compare::Comparison;
 use crate::clinical::flag::Flag;
 use crate::clinical::norms::Row;
+use crate::clinical::person::Language;
 use crate::clinical::rule::Rule;
 use crate::clinical::source::Source;
 use crate::clinical::task::TaskSpec;
@@ -95,7 +96,10 @@ pub(super) fn rule_fold(rule: &'static Rule) -> Piece {
 pub(super) fn row_item(row: &'static Row) -> Piece {
     let language = match row.language {
         "-" => String::new(),
-        tag => format!(" Language: {tag}."),
+        tag => {
+            let known = Language::ALL.iter().find(|l| tag.starts_with(l.tag()));
+            format!(" Language: {}.", known.map_or(tag, |l| l.words()))
+        }
     };
     el("li")
         .with(el("p").with(format!("{}: {row}.", capital(row.task.words()))))

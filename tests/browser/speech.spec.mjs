@@ -145,7 +145,7 @@ test.describe("repeated syllables", () => {
     const walk = await oralMotor(page, "30");
     await walk.syllables(35, 5);
     await expect(page.getByRole("img", { name: "The taps on a line of time" }).locator("i")).toHaveCount(35);
-    await expect(page.getByText("This is the evenness of the finger, not of the speaker")).toBeVisible();
+    await expect(page.getByText("This is the evenness of the finger, not of the person")).toBeVisible();
     await silent(walk, "miscounts more");
     await walk.press(BUTTONS.nextTrial);
     await walk.syllables(36, 5);

@@ -151,8 +151,8 @@ pub fn evenness(taps: &Series) -> Result<Evenness, SeriesError> {
     let variation = taps.cv()?;
     let mean = taps.mean_interval()?;
     let reason = format!(
-        "The taps lie {} seconds apart on average and vary by {} in 100 of that. This is the \
-         evenness of the finger, not of the speaker: no line is drawn on it.",
+        "The taps lie {} seconds apart on average and vary by {} %. This is the evenness of \
+         the finger, not of the person: nothing is judged by it.",
         decimals(mean.get(), 2),
         decimals(variation.get(), 0)
     );
