@@ -346,6 +346,7 @@ test.describe("every page", () => {
     await walk.settle();
     await walk.field(FIELDS.highest).fill("500");
     await inspect(walk, "counting on one breath, over", { atWork: true });
+    await walk.press(BUTTONS.clearNumber);
     await walk.press(BUTTONS.done);
     await walk.oneTask(PAGES.glide);
     await walk.held(3);

@@ -20,6 +20,15 @@ async function handOver(walk, action = ACTIONS.nothingByMouth) {
 
 const why = (walk, words) => expect(walk.main.locator(".flag", { hasText: words }).first()).toBeVisible();
 
+test("the decision so far, from the visit at a glance, without going through what is left out", async ({ page }) => {
+  const walk = await Walk.start(page);
+  await walk.newVisit();
+  await walk.press(BUTTONS.back);
+  await walk.press(BUTTONS.decisionSoFar);
+  await walk.isOn(PAGES.decision);
+  await walk.decided(VERDICTS.incomplete);
+});
+
 test.describe("dry swallows", () => {
   test("none: stop, and no water can be started", async ({ page }) => {
     const walk = await Walk.start(page);
@@ -474,6 +483,18 @@ test.describe("choking", () => {
     await expect(strip).toHaveCount(0);
     await expect(walk.button(BUTTONS.choking)).toHaveCount(1);
     await walk.toHandover();
+    await expect(walk.button(BUTTONS.choking)).toHaveCount(1);
+  });
+
+  test("what the gate found and the signs after a stroke have the way to it too", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.newVisit();
+    await walk.gate(GATE.block);
+    await walk.isOn(PAGES.gateResult);
+    await expect(walk.button(BUTTONS.choking)).toHaveCount(1);
+    await walk.press(BUTTONS.back);
+    await walk.unfold(FOLDS.addTo);
+    await walk.press(BUTTONS.sixSigns);
     await expect(walk.button(BUTTONS.choking)).toHaveCount(1);
   });
 
