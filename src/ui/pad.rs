@@ -14,7 +14,7 @@ use super::desk::Desk;
 use super::follow::{Follow, follow};
 use super::holds::held;
 use super::pads::{all_pads, figures, on_key, pad_button, several};
-use super::signs::{self, stop_words};
+use super::signs::{sign_buttons, stop_words};
 use crate::browser::{clock, page, sound, vibrate};
 use crate::clinical::counted::word;
 use crate::clinical::task::{Length, Phase, TaskId, TaskSpec};
@@ -66,6 +66,20 @@ fn with_trial<T>(desk: Desk, task: TaskId, f: impl FnOnce(&TaskSpec, &Trial) -> 
         let trial = v?.exam.latest(task)?;
         Some(f(tasks::spec(task), trial))
     })
+}
+
+/// Whether the buttons of the signs stand on a task's page. After the watch too: what comes late is recorded and
+/// told; and while the next trial is made ready, for the one before.
+pub(super) fn signs_stand(desk: Desk, task: TaskId, face: Face) -> bool {
+    let begun = || {
+        desk.visit
+            .with(|v| v.is_some_and(|v| v.exam.latest_started(task).is_some()))
+    };
+    tasks::spec(task).pad.signs.is_some()
+        && match face {
+            Face::Ready => begun(),
+            face => matches!(face, Face::Running | Face::Watching | Face::Over),
+        }
 }
 
 /// The pad of a task.
@@ -299,8 +313,8 @@ pub(super) fn pad(
                 })),
         )
         .with(when(
-            move || signs::stand(desk, task, face.get()),
-            move || signs::sign_buttons(task),
+            move || signs_stand(desk, task, face.get()),
+            move || sign_buttons(task),
         ))
         .with(live(move || match shown() {
             // Where the screen is short, what comes next stands far above.

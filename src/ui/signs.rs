@@ -5,7 +5,6 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::follow::follow;
-use super::pad::Face;
 use super::route::Page;
 use crate::browser::{clock, page, vibrate};
 use crate::clinical::flag::Level;
@@ -69,20 +68,6 @@ pub(super) fn sign_buttons(
                 .collect::<Piece>(),
         )
         .piece()
-}
-
-/// Whether the buttons stand on a task's page. After the watch too: what comes late is recorded and
-/// told; and while the next trial is made ready, for the one before.
-pub(super) fn stand(desk: Desk, task: TaskId, face: Face) -> bool {
-    let begun = || {
-        desk.visit
-            .with(|v| v.is_some_and(|v| v.exam.latest_started(task).is_some()))
-    };
-    tasks::spec(task).pad.signs.is_some()
-        && match face {
-            Face::Ready => begun(),
-            face => matches!(face, Face::Running | Face::Watching | Face::Over),
-        }
 }
 
 /// Records a sign; choking opens its own path.

@@ -9,7 +9,7 @@ use super::desk::Desk;
 use super::follow::follow;
 use super::holds::{held, holds, moment};
 use super::order::syllable_order;
-use super::pad::{Face, face, pad};
+use super::pad::{Face, face, pad, signs_stand};
 use super::parts::{
     big, button, choices, choking_button, folded, frame_with_pad, overview_of, para,
 };
@@ -17,7 +17,6 @@ use super::questions::{question, questions};
 use super::result::{figures, own_table, task_result};
 use super::route::{Page, Route};
 use super::sign_said::sign_said;
-use super::signs;
 use super::silence::silence;
 use super::steps;
 use super::tally;
@@ -246,7 +245,7 @@ pub(super) fn task_page(
         // Once the signs stand there, choking is one of them.
         (!loose).then(|| all![
             when(
-                move || !(free.get() && signs::stand(desk, task, face.get())),
+                move || !(free.get() && signs_stand(desk, task, face.get())),
                 choking_row
             ),
             end_here()
