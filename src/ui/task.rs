@@ -20,7 +20,7 @@ use super::sign_said::sign_said;
 use super::silence::silence;
 use super::steps;
 use super::tally;
-use crate::browser::page;
+use crate::browser::{clock, page};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::fresh;
 use crate::clinical::order::Order;
@@ -28,7 +28,7 @@ use crate::clinical::task::{Choice, NOT_VALID, TaskId, Untimed, WATCH_CUT, When}
 use crate::clinical::tasks::{self, cracker, kept, water};
 use crate::clinical::trial::Answer;
 use crate::draw::{Drawn, El, Piece, all, el, live, said, when};
-use crate::record::event::Event;
+use crate::measure::time::Stamp;
 use crate::record::visit::Visit;
 
 /// Over a reading of the breathing that is too old for a trial by mouth.
@@ -118,6 +118,10 @@ pub(super) fn task_page(
     let ready = move || face.get() == Face::Ready;
     let over = move || face.get() == Face::Over;
     let watching = move || face.get() == Face::Watching;
+    let ended = move || {
+        desk.visit
+            .with(|v| v.is_some_and(|v| v.exam.ended.is_some()))
+    };
     // Above the signs once all is over, where the thumb is; otherwise after what is asked.
     let way_on = move |by_signs: bool| {
         live(move || match (face.get(), done.get()) {
@@ -164,6 +168,10 @@ pub(super) fn task_page(
         (true, false) => big("primary", "Go on without it", move |_| next()).piece(),
     });
     let above = all![
+        when(
+            move || watching() && ended(),
+            move || alert("The screen was ended. Watch for 60 seconds all the same.")
+        ),
         when(ready, move || what_to_say(task)),
         when(
             move || has_result() && old.get(),
@@ -408,17 +416,33 @@ fn choking_row() -> El {
 }
 
 /// Refusal, withdrawal and breaking off.
-fn end_here() -> El {
+fn end_here() -> Piece {
     let desk = Desk::get();
-    let end = move |why: EndedEarly| {
-        desk.record([Event::EndedEarly(why)]);
-        desk.turn(Page::Decision);
+    let end = move |why: EndedEarly, at: Stamp| {
+        let events = desk
+            .visit
+            .with_untracked(|v| v.map_or(Vec::new(), |v| v.ending(why, at)));
+        desk.record(events);
+        // What was swallowed is watched to the end of its minute.
+        let watched = desk
+            .visit
+            .with_untracked(|v| v.and_then(|v| steps::watched(v).map(|t| t.task)));
+        desk.turn(watched.map_or(Page::Decision, Page::Task));
     };
     let ways = [
         (EndedEarly::Refused, "Person declined"),
         (EndedEarly::Withdrew, "Person wants to stop"),
         (EndedEarly::BrokenOff, "I must break off"),
     ];
-    folded("End the screen here")
-        .with(el("div.row").with(ways.map(|(why, words)| button("", words, move || end(why)))))
+    let open = move || {
+        desk.visit
+            .with(|v| v.is_some_and(|v| v.exam.ended.is_none()))
+    };
+    when(open, move || {
+        folded("End the screen here").with(el("div.row").with(ways.map(|(why, words)| {
+            el("button")
+                .press(move |event| end(why, clock::stamp_of(event.as_ref())))
+                .with(words)
+        })))
+    })
 }
