@@ -2,7 +2,7 @@
 
 import { expect, openApp, test } from "./support.mjs";
 import { marksOf, storedEvents } from "./store.mjs";
-import { BUTTONS, PAGES, SAYS, TIMES, Walk } from "./walk.mjs";
+import { ASKED, BUTTONS, PAGES, SAYS, TIMES, Walk } from "./walk.mjs";
 
 /** Home to the page of a free count, which has a pad and nothing in its way. */
 async function freeCount(walk) {
@@ -318,4 +318,20 @@ test("saved is said only once the store has confirmed", async ({ page }) => {
     window.held.forEach((tell) => tell());
   });
   await walk.saved();
+});
+
+test("a touch that starts is no click on what comes to lie under the finger", async ({ page }) => {
+  // Where the page is longer than the screen, the start makes it shorter, and "undo" lies where the pad was.
+  await page.setViewportSize({ width: 320, height: 640 });
+  const walk = await Walk.start(page);
+  await walk.toWater();
+  await page.evaluate(() => {
+    document.documentElement.style.fontSize = "200%";
+    window.clicks = [];
+  });
+  await walk.answer(ASKED.voiceBefore, ASKED.clear);
+  await page.evaluate(() => addEventListener("click", (event) => window.clicks.push(event.target.className), true));
+  await walk.startPad();
+  await expect(walk.button(BUTTONS.lastSwallow)).toBeVisible();
+  expect(await page.evaluate(() => window.clicks)).toEqual([]);
 });
