@@ -57,9 +57,17 @@ impl Moment {
 
     /// Whether more than the policy's time lies between this and a later moment, or nobody knows.
     pub fn is_old(self, now: Moment, exam: &Exam) -> bool {
-        let limit = Millis::from_secs(i64::from(exam.policy.ready_minutes) * 60);
-        self.gaps != now.gaps || now.passed - self.passed > limit
+        self.gaps != now.gaps || now.passed - self.passed > limit(exam)
     }
+}
+
+/// Whether more than the policy's time lies between two times of the wall clock.
+pub fn long_between(from: Millis, to: Millis, exam: &Exam) -> bool {
+    from != Millis::ZERO && to - from > limit(exam)
+}
+
+fn limit(exam: &Exam) -> Millis {
+    Millis::from_secs(i64::from(exam.policy.ready_minutes) * 60)
 }
 
 /// Begins the id of the hold by answers of "Ready now".

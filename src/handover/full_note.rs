@@ -7,9 +7,11 @@
 
 use super::action::standing;
 use super::issue::{Clock, after_last};
-use super::nursing::{background, choking, headline, identify, recommendation, until_review};
+use super::nursing::{
+    background, choking, headline, identify, recommendation, taken_up, tested, until_review,
+};
 use crate::clinical::compare::Comparison;
-use crate::clinical::decision::Decision;
+use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::figures;
 use crate::clinical::flag::Flag;
 use crate::clinical::oral::{points, told};
@@ -45,7 +47,15 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         .iter()
         .map(|part| item(&part.words))
         .collect();
-    before.extend(choking(visit).iter().map(|words| item(words)));
+    // What the nursing text says in its situation.
+    before.extend(tested(visit, now).iter().map(|words| item(words)));
+    let ended = visit
+        .exam
+        .ended
+        .filter(|_| !matches!(decision.verdict, Verdict::NotDone(_)));
+    before.extend(ended.map(|why| item(why.words())));
+    before.extend(taken_up(visit, now).map(|words| item(&words)));
+    before.extend(choking(visit, now).iter().map(|words| item(words)));
     let (regions, nerves, conflicts) = examined(visit);
     // What points to a nerve stands with its nerve.
     let mut also = decision.also.clone();

@@ -28,9 +28,19 @@ pub(crate) fn at(ms: i64) -> Stamp {
 }
 
 pub(crate) fn clock(time: &str) -> Clock {
+    let (hours, minutes) = time.split_once(':').unwrap();
+    let minute = |n: &str| n.parse::<i64>().unwrap();
+    clock_after((minute(hours) - 14) * 60 + minute(minutes))
+}
+
+/// The time so many minutes after the visit began.
+pub(crate) fn clock_after(minutes: i64) -> Clock {
+    let wall = at(minutes * 60_000).wall;
+    let (date, time) = local(wall);
     Clock {
-        date: "25 Nov 2026".to_owned(),
-        time: time.to_owned(),
+        date,
+        time,
+        wall,
         local,
     }
 }

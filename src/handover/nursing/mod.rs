@@ -25,6 +25,7 @@ pub(super) use choking::choking;
 pub(super) use headline::headline;
 pub(super) use recommendation::recommendation;
 use situation::situation;
+pub(super) use situation::{taken_up, tested};
 pub(super) use until_review::until_review;
 
 /// Most characters the text of a Swallow screen may have: one phone screen.

@@ -76,6 +76,16 @@ impl Visit {
                 | Event::Details(_)
                 | Event::ScreenChosen(_)
         );
+        if matches!(
+            event,
+            Event::Mark { .. }
+                | Event::Answer { .. }
+                | Event::Choking(_)
+                | Event::Gate(_)
+                | Event::Oral(_)
+        ) {
+            self.seen = at.wall;
+        }
         match event {
             Event::Opened {
                 details,
@@ -247,15 +257,19 @@ impl Visit {
                 text,
                 clock,
                 which,
-            }),
-            Event::Told { whom, read_back } => self.told.push(Told {
-                whom,
-                read_back,
                 at: at.wall,
-                of: self
-                    .last_text()
-                    .map_or(String::new(), |issue| issue.clock.clone()),
             }),
+            Event::Told { whom, read_back } => {
+                let last = self.last_text();
+                let (of, of_at) = last.map_or_else(Default::default, |i| (i.clock.clone(), i.at));
+                self.told.push(Told {
+                    whom,
+                    read_back,
+                    at: at.wall,
+                    of,
+                    of_at,
+                });
+            }
             Event::Attached {
                 trial,
                 task,

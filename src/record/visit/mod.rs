@@ -105,6 +105,8 @@ pub struct Visit {
     pub opened: Millis,
     /// When something last happened, by the wall clock.
     pub touched: Millis,
+    /// When something was last looked at, asked or pressed in an examination, by the wall clock.
+    pub seen: Millis,
     /// Person and place.
     pub details: Option<Details>,
     /// The screen chosen.
@@ -149,6 +151,7 @@ impl Visit {
             next: 0,
             opened: Millis::ZERO,
             touched: Millis::ZERO,
+            seen: Millis::ZERO,
             details: None,
             screen: None,
             role: Role::default(),

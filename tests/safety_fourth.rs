@@ -1,0 +1,177 @@
+//! Sequences found by a fourth reading: what a text says of another day, answers that outlive the
+//! moment they were given for, and words a nurse could take two ways.
+//! What must hold is local policy unless a source is named.
+
+#![allow(clippy::unwrap_used)]
+
+#[path = "support/bedside.rs"]
+mod bedside;
+#[path = "support/script.rs"]
+mod script;
+
+use bedside::*;
+use penlight::clinical::exam::EndedEarly;
+use penlight::clinical::person::Role;
+use penlight::clinical::sign::Sign;
+use penlight::clinical::task::TaskId;
+use penlight::clinical::trial::MarkKind;
+use penlight::handover::nursing::{Clock, write};
+use penlight::handover::{full_note, outdated};
+use penlight::record::event::{Action, Event, Route, Text};
+use script::*;
+
+const MINUTE: i64 = 60_000;
+const HOUR: i64 = 60 * MINUTE;
+/// Nine o'clock on the next day, in minutes since the visit began.
+const NEXT_DAY: i64 = 19 * 60;
+
+fn text_at(s: &Script, now: &Clock) -> String {
+    write(&s.visit, now).unwrap()
+}
+
+/// The nursing text leaves so many minutes after the visit began.
+fn leaves(s: &mut Script, minutes: i64) -> String {
+    let now = clock_after(minutes);
+    let text = text_at(s, &now);
+    let issued = Event::Issued {
+        route: Route::Copied,
+        text: text.clone(),
+        clock: now.time,
+        which: Text::Nursing,
+    };
+    s.say_at(at(minutes * MINUTE), issued);
+    text
+}
+
+fn told_the_nurse(s: &mut Script, minutes: i64) {
+    let told = Event::Told {
+        whom: "the nurse in charge".to_owned(),
+        read_back: true,
+    };
+    s.say_at(at(minutes * MINUTE), told);
+}
+
+/// A press of a trial, recorded when it was made.
+fn mark_at(s: &mut Script, ms: i64, kind: MarkKind) {
+    let (trial, at) = (s.trial, at(ms));
+    s.say_at(at, Event::Mark { trial, at, kind });
+}
+
+// --- Another time, another day ------------------------------------------------------------------
+
+/// The text of 14:31 lies on the ward; the visit is opened the next morning and nothing is pressed.
+/// A correction that corrects nothing makes the next one unread.
+#[test]
+fn a_text_that_says_the_same_is_no_correction_on_the_next_day() {
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    leaves(&mut s, 31);
+    told_the_nurse(&mut s, 32);
+    let next = clock_after(NEXT_DAY);
+    assert_eq!(outdated::outdated(&s.visit, &next), None);
+    let text = text_at(&s, &next);
+    assert!(!text.contains("CORRECTED"), "{text}");
+}
+
+/// "CORRECTED 09:00, replaces 14:31" reads as if the older text was the newer one.
+#[test]
+fn a_correction_of_a_text_of_another_day_names_that_day() {
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    leaves(&mut s, 31);
+    told_the_nurse(&mut s, 32);
+    s.mark(120_000, MarkKind::Sign(Sign::Cough));
+    let text = text_at(&s, &clock_after(NEXT_DAY));
+    let first = "CORRECTED 09:00 on 26 Nov 2026, replaces 14:31 on 25 Nov 2026.\nREFER";
+    assert!(text.starts_with(first), "{text}");
+    let who = "The nurse in charge (text of 14:31 on 25 Nov 2026): what was told no longer stands. \
+               Tell again.";
+    assert_eq!(
+        outdated::outdated(&s.visit, &clock_after(NEXT_DAY)).as_deref(),
+        Some(who)
+    );
+    // The same minute of another day is another text.
+    leaves(&mut s, 31 + 24 * 60);
+    let told = outdated::outdated(&s.visit, &clock_after(32 + 24 * 60));
+    assert_eq!(told.as_deref(), Some(who));
+}
+
+/// Drunk at 14:01, handed over the next morning: nothing in the text said that it was not today.
+#[test]
+fn a_text_that_is_written_later_says_when_swallowing_was_tested() {
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    assert!(!s.text().contains("tested"), "{}", s.text());
+    let text = text_at(&s, &clock_after(NEXT_DAY));
+    for words in [
+        "swallowing was tested at 14:01 on 25 Nov 2026",
+        "can cough (asked at 14:00 on 25 Nov 2026)",
+        "at 14:00 on 25 Nov 2026",
+    ] {
+        assert!(text.contains(words), "{words}\n{text}");
+    }
+    let note = full_note::write(&s.visit, &clock_after(NEXT_DAY)).unwrap();
+    let words = "wallowing was tested at 14:01 on 25 Nov 2026";
+    assert!(note.contains(words), "{note}");
+}
+
+/// The first cup in the evening, the second in the morning: both read as of one moment.
+#[test]
+fn trials_of_two_days_are_told_with_both_times() {
+    let mut s = ready(Role::Slp);
+    s.water(&[(Sign::Cough, 1_000)]);
+    s.open(TaskId::Water90);
+    s.choose("voice-before", "clear");
+    let later = 19 * HOUR;
+    mark_at(&mut s, later, MarkKind::Start);
+    mark_at(&mut s, later + 8_000, MarkKind::End);
+    mark_at(&mut s, later + 68_030, MarkKind::WatchOver);
+    s.choose("cup", "one-go").choose("voice-after", "clear");
+    let text = text_at(&s, &clock_after(NEXT_DAY + 5));
+    let words = "swallowing was tested between 14:01 on 25 Nov 2026 and 09:00";
+    assert!(text.contains(words), "{text}");
+}
+
+/// Where nothing was given, what was looked at is as old as it is.
+#[test]
+fn what_was_looked_at_long_before_the_text_says_so() {
+    let mut s = adult(Role::Screener);
+    s.gate(&[("airway-tube", "tracheostomy")]);
+    let text = text_at(&s, &clock_after(NEXT_DAY));
+    let words = "nothing was looked at since 14:00 on 25 Nov 2026";
+    assert!(text.contains(words), "{text}");
+    assert!(!s.text().contains("looked at"), "{}", s.text());
+}
+
+/// "NOT back to baseline yet" of yesterday is not of now.
+#[test]
+fn a_choking_of_long_ago_is_told_with_its_time() {
+    let mut s = ready(Role::Screener);
+    s.water(&[(Sign::Choke, -2_000)]);
+    s.say(Event::Choking(at(106_400)));
+    s.plan(Action::NothingByMouth, "");
+    assert!(s.text().contains("choking: help"), "{}", s.text());
+    let text = text_at(&s, &clock_after(NEXT_DAY));
+    let words = "choking at 14:01 on 25 Nov 2026: help call not recorded";
+    assert!(text.contains(words), "{text}");
+}
+
+// --- The full note ------------------------------------------------------------------------------
+
+/// A cough, then the person wanted to stop; a break of half an hour: only the ward was told.
+#[test]
+fn the_full_note_tells_ends_and_breaks_as_the_nursing_text_does() {
+    let mut s = ready(Role::Slp);
+    s.say_at(at(MINUTE), Event::EndedEarly(EndedEarly::BrokenOff));
+    s.say_at(at(31 * MINUTE), Event::TakenUpAgain);
+    s.water(&[(Sign::Cough, 1_000)]);
+    s.say(Event::EndedEarly(EndedEarly::Withdrew));
+    let note = full_note::write(&s.visit, &clock("14:40")).unwrap();
+    for words in [
+        "he person wanted to stop",
+        "roken off by the clinician at 14:01, taken up again at 14:31",
+    ] {
+        assert!(s.text().contains(words), "{words}\n{}", s.text());
+        assert!(note.contains(words), "{words}\n{note}");
+    }
+}
