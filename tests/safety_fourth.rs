@@ -10,11 +10,16 @@ mod bedside;
 mod script;
 
 use bedside::*;
+use penlight::clinical::decision::Verdict;
 use penlight::clinical::exam::EndedEarly;
+use penlight::clinical::fresh;
+use penlight::clinical::gate::{Group, HOLDS};
+use penlight::clinical::hold::holds;
 use penlight::clinical::person::Role;
 use penlight::clinical::sign::Sign;
 use penlight::clinical::task::TaskId;
-use penlight::clinical::trial::MarkKind;
+use penlight::clinical::tasks::{self, breathing};
+use penlight::clinical::trial::{Answer, MarkKind};
 use penlight::handover::nursing::{Clock, write};
 use penlight::handover::{full_note, outdated};
 use penlight::record::event::{Action, Event, Route, Text};
@@ -174,4 +179,127 @@ fn the_full_note_tells_ends_and_breaks_as_the_nursing_text_does() {
         assert!(s.text().contains(words), "{words}\n{}", s.text());
         assert!(note.contains(words), "{words}\n{note}");
     }
+}
+
+// --- Answers that outlive their moment ----------------------------------------------------------
+
+fn asked_again(s: &mut Script, groups: &[Group], ms: i64) {
+    for group in groups {
+        let items = group.items();
+        let answers = items.map(|item| (item.id.to_owned(), HOLDS.to_owned()));
+        s.say_at(at(ms), Event::Gate(answers.collect()));
+    }
+}
+
+fn answer_at(s: &mut Script, ms: i64, question: &str, answer: Answer) {
+    let (trial, question) = (s.trial, question.to_owned());
+    let answer = Some(answer);
+    let event = Event::Answer {
+        trial,
+        question,
+        answer,
+    };
+    s.say_at(at(ms), event);
+}
+
+fn counted_at(s: &mut Script, ms: i64) {
+    s.open(TaskId::Breathing);
+    answer_at(s, ms, breathing::TYPED, Answer::Tenths(160));
+}
+
+fn old(s: &Script, task: TaskId) -> Vec<String> {
+    let held = holds(task, &s.visit.exam).into_iter();
+    let old = held.filter(|h| h.id.starts_with("old."));
+    old.map(|h| h.says).collect()
+}
+
+/// In the night the person got a mask, and the surgeon an order of nothing by mouth. In the morning
+/// only "Ready now" and the breaths were asked before the water.
+#[test]
+fn orders_and_airway_of_yesterday_are_asked_again_before_the_water() {
+    let mut s = ready(Role::Screener);
+    let morning = 19 * HOUR;
+    asked_again(&mut s, &[Group::Ready], morning);
+    counted_at(&mut s, morning);
+    assert_eq!(
+        old(&s, TaskId::Water90),
+        [
+            "\"The person\" was asked more than 8 hours ago",
+            "\"Orders and limits\" was asked more than 8 hours ago",
+            "\"Airway and chest\" was asked more than 60 minutes ago",
+        ]
+    );
+    asked_again(&mut s, &Group::ALL[..3], morning);
+    assert!(holds(TaskId::Water90, &s.visit.exam).is_empty());
+}
+
+/// Whoever gave it all the same clears nobody.
+#[test]
+fn water_on_orders_of_yesterday_is_not_clear() {
+    let mut s = ready(Role::Screener);
+    let morning = 19 * HOUR;
+    asked_again(&mut s, &[Group::Ready], morning);
+    counted_at(&mut s, morning);
+    s.open(TaskId::Water90);
+    answer_at(&mut s, morning, "voice-before", clear());
+    mark_at(&mut s, morning, MarkKind::Start);
+    mark_at(&mut s, morning + 8_000, MarkKind::End);
+    mark_at(&mut s, morning + 68_030, MarkKind::WatchOver);
+    s.choose("cup", "one-go").choose("voice-after", "clear");
+    assert_eq!(s.verdict(), Verdict::Incomplete);
+    let text = text_at(&s, &clock_after(NEXT_DAY + 5));
+    let words = "given on answers that were too old: \"The person\", \"Orders and limits\", \
+                 \"Airway and chest\"";
+    assert!(text.contains(words), "{text}");
+}
+
+fn clear() -> Answer {
+    Answer::Choice("clear".to_owned())
+}
+
+/// The voice before the water was heard, then the clinician was called away; "clear before" in the
+/// text was of two hours ago, and a voice that had turned wet meanwhile was no change.
+#[test]
+fn a_voice_that_was_heard_before_a_break_is_heard_again() {
+    let mut s = ready(Role::Screener);
+    s.open(TaskId::Water90);
+    answer_at(&mut s, 2 * MINUTE, "voice-before", clear());
+    let water = s.trial;
+    let later = 2 * HOUR;
+    asked_again(&mut s, &Group::ALL, later);
+    counted_at(&mut s, later);
+    assert_eq!(
+        old(&s, TaskId::Water90),
+        ["The voice was heard more than 60 minutes ago"]
+    );
+    let held = holds(TaskId::Water90, &s.visit.exam);
+    assert_eq!(fresh::voice_of(&held[0].id), Some(water));
+    s.trial = water;
+    answer_at(&mut s, later, "voice-before", clear());
+    assert!(holds(TaskId::Water90, &s.visit.exam).is_empty());
+}
+
+/// Small sips in the evening: in the morning their voices were taken over as heard before the next
+/// sip and before the cup.
+#[test]
+fn no_voice_of_yesterday_is_taken_over() {
+    let voice = |s: &Script, task| {
+        let taken = tasks::taken_over(task, &s.visit.exam);
+        taken.into_iter().any(|(id, _)| id == "voice-before")
+    };
+    let mut s = stepped(Role::Slp, 97);
+    sips_given(&mut s, &mut |_, _| {});
+    for task in [TaskId::Sips, TaskId::Water90, TaskId::TimedWater] {
+        assert!(voice(&s, task), "{task:?}");
+    }
+    asked_again(&mut s, &Group::ALL, 19 * HOUR);
+    for task in [TaskId::Sips, TaskId::Water90, TaskId::TimedWater] {
+        assert!(!voice(&s, task), "{task:?}");
+    }
+    // Heard once, it stands for the sips of this morning.
+    s.open(TaskId::Sips);
+    answer_at(&mut s, 19 * HOUR, "voice-before", clear());
+    mark_at(&mut s, 19 * HOUR + MINUTE, MarkKind::Start);
+    mark_at(&mut s, 19 * HOUR + MINUTE + 2_000, MarkKind::End);
+    assert!(voice(&s, TaskId::Sips));
 }

@@ -99,8 +99,8 @@ pub struct Trial {
     pub reasons: usize,
     /// When each question was answered last, and when it was started.
     pub said_at: Table<Moment>,
-    /// Whether it was started on answers that were too old, see [`super::fresh`].
-    pub on_old_answers: bool,
+    /// Which answers were too old when it was started, see [`super::fresh`].
+    pub on_old: Vec<String>,
 }
 
 impl Trial {
@@ -116,7 +116,7 @@ impl Trial {
             spo2_before: None,
             reasons: 0,
             said_at: Table::default(),
-            on_old_answers: false,
+            on_old: Vec::new(),
         }
     }
 

@@ -94,7 +94,7 @@ fn examples() -> Vec<(&'static str, Exam, Level)> {
     not_asked.gate.0.remove("awake");
     let mut old = clear();
     for trial in &mut old.trials {
-        trial.on_old_answers = true;
+        trial.on_old.push("breaths".to_owned());
     }
     let mut uncounted = clear();
     uncounted.trials.remove(0);

@@ -209,11 +209,13 @@ fn lines(trial: &Trial) -> Vec<String> {
     lines
 }
 
-/// Answers taken as given: the voice as it was heard last.
+/// Answers taken as given: the voice as it was heard last, unless that is too long ago.
 pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
     let heard = by_mouth::given(TaskId::Sips, exam)
-        .filter_map(|t| t.answers.get(VOICE_AFTER))
-        .next_back();
+        .filter_map(|t| Some((t.answers.get(VOICE_AFTER)?, t.said_at.get(VOICE_AFTER)?)))
+        .next_back()
+        .filter(|(_, at)| !at.is_old(exam.now, exam))
+        .map(|(voice, _)| voice);
     heard
         .map(|voice| (VOICE_BEFORE, voice.clone()))
         .into_iter()

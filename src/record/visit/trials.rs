@@ -14,7 +14,12 @@ impl Visit {
             .flatten();
         let reasons = self.exam.went_on.len();
         let now = self.exam.now;
-        let old = mark.kind == MarkKind::Start && !fresh::old(&self.exam, now).is_empty();
+        let task = self.trial(number).map(|trial| trial.task);
+        let old = task.filter(|_| mark.kind == MarkKind::Start).map(|task| {
+            let voice = fresh::old_voice(task, &self.exam, now);
+            let old = fresh::old(&self.exam, now).into_iter().chain(voice);
+            old.map(|old| old.what).collect()
+        });
         if let (None, MarkKind::Sign(_)) = (self.trial(number), mark.kind) {
             // What of is lost with its entry: a sign counts all the same.
             let lost = Trial::new(TaskId::Own, number, None);
@@ -29,7 +34,7 @@ impl Visit {
                     trial.spo2_before = spo2.map(|percent| (percent * 10.0).round() as i32);
                     trial.reasons = reasons;
                     trial.said_at.insert(STARTED.to_owned(), now);
-                    trial.on_old_answers = old;
+                    trial.on_old = old.unwrap_or_default();
                 }
             }
         }
