@@ -15,10 +15,10 @@ use penlight::clinical::exam::EndedEarly;
 use penlight::clinical::fresh;
 use penlight::clinical::gate::{Group, HOLDS};
 use penlight::clinical::hold::holds;
-use penlight::clinical::person::Role;
+use penlight::clinical::person::{Age, Role};
 use penlight::clinical::sign::Sign;
 use penlight::clinical::task::TaskId;
-use penlight::clinical::tasks::{self, breathing};
+use penlight::clinical::tasks::{self, breathing, lag};
 use penlight::clinical::trial::{Answer, MarkKind};
 use penlight::handover::nursing::{Clock, write};
 use penlight::handover::{full_note, outdated};
@@ -302,4 +302,116 @@ fn no_voice_of_yesterday_is_taken_over() {
     mark_at(&mut s, 19 * HOUR + MINUTE, MarkKind::Start);
     mark_at(&mut s, 19 * HOUR + MINUTE + 2_000, MarkKind::End);
     assert!(voice(&s, TaskId::Sips));
+}
+
+// --- Words of signs -----------------------------------------------------------------------------
+
+/// A change of breathing 61 seconds after the swallow stops whatever its time; the page said
+/// "told, not counted" of it.
+#[test]
+fn what_stops_whenever_it_comes_is_not_called_uncounted() {
+    for task in [TaskId::Water90, TaskId::Own] {
+        for sign in [Sign::BreathingChange, Sign::NoSwallow, Sign::Choke] {
+            let mut s = ready(Role::Screener);
+            s.given(task, 100_000, &[(sign, 61_000)]);
+            assert_eq!(s.verdict(), Verdict::Stop, "{sign:?}");
+            let near = s.visit.exam.trials.iter().flat_map(lag::near);
+            assert_eq!(near.count(), 0, "{sign:?}");
+        }
+    }
+    let mut s = ready(Role::Screener);
+    s.water(&[(Sign::Cough, 61_000)]);
+    let near = s.visit.exam.trials.iter().flat_map(lag::near);
+    assert_eq!(near.count(), 1);
+}
+
+// --- The nurse at night -------------------------------------------------------------------------
+
+/// Fasting for an operation; the screen was given all the same, or not. "Until assessed" and "no
+/// sign seen" both read as if food may be given afterwards.
+#[test]
+fn an_order_of_nothing_by_mouth_for_another_reason_stands_above_everything() {
+    let stands = "Nothing by mouth for another reason: that order stands.";
+    let mut s = much_to_tell(Role::Slp);
+    let order = ("nothing-by-mouth".to_owned(), "other-reason".to_owned());
+    s.say(Event::Gate(vec![order]));
+    let above = |s: &Script| s.text().split("\n\n").next().unwrap().to_owned();
+    for action in [Action::NothingByMouth, Action::KeepPlan] {
+        s.plan(action, "the doctor decided so");
+        assert!(above(&s).contains(stands), "{}", s.text());
+    }
+    pass(&mut s, TaskId::Water90, "gate.nothing", Role::Slp);
+    s.spo2(97).dry(&[2_000, 9_000, 17_000]).water(&[]);
+    assert_eq!(s.verdict(), Verdict::Pass);
+    assert!(above(&s).contains(stands), "{}", s.text());
+    let note = full_note::write(&s.visit, &clock("14:31")).unwrap();
+    assert!(note.contains(stands), "{note}");
+    assert!(!ready(Role::Slp).text().contains(stands));
+}
+
+/// "Keep the current plan": of what? "Only awake and upright": what? "Ask the prescriber": what?
+#[test]
+fn a_plan_that_is_kept_is_one_of_eating_and_drinking() {
+    for action in [Action::KeepPlan, Action::AcknowledgedRisk] {
+        let mut s = ready(Role::Slp);
+        s.water(&[(Sign::Cough, 1_000)]);
+        s.plan(action, "the doctor decided so");
+        let text = s.text();
+        let allowed = "Recommendation: by mouth only what that plan allows, awake and upright";
+        let medicines = "Time-critical medicines: ask the prescriber now whether and how to give \
+                         them.";
+        assert!(text.contains(allowed), "{text}");
+        assert!(text.contains(medicines), "{text}");
+    }
+    let mut s = ready(Role::Slp);
+    s.water(&[(Sign::Cough, 1_000)]);
+    s.plan(Action::KeepPlan, "the doctor decided so");
+    let keep = "Keep the current plan for eating and drinking, because the doctor decided so.";
+    assert!(s.text().contains(keep), "{}", s.text());
+}
+
+/// Tablets are held in an emergency too; a dose against fits is not to be forgotten in it.
+#[test]
+fn an_emergency_does_not_forget_medicines_that_cannot_wait() {
+    let mut s = ready(Role::Screener);
+    let new = ("new-weakness".to_owned(), "new".to_owned());
+    s.say(Event::Gate(vec![new]));
+    let text = s.text();
+    let medicines = "Time-critical medicines: ask the prescriber now for another route.";
+    assert!(text.contains(medicines), "{text}");
+}
+
+/// Forty of 150 mL with a cough, then a second cup: the text knew of the second alone.
+#[test]
+fn each_timed_cup_is_told() {
+    let mut s = ready(Role::Slp);
+    timed(&mut s, 100_000, &[(Sign::Cough, 1_000)], "clear");
+    s.choose("cup-left", "some-left").number("cup-left-ml", 60);
+    timed(&mut s, 400_000, &[], "clear");
+    let words = "timed cup of water: 40 of 100 mL drunk, slowly (by itself no sign of aspiration), then \
+                 100 of 100 mL drunk";
+    assert!(s.text().contains(words), "{}", s.text());
+}
+
+/// The age was put right to one year after the cup: "is not given under 2 years" beside a cup that
+/// was drunk read as if it had not been.
+#[test]
+fn water_that_was_given_to_a_child_it_is_not_meant_for_is_said_to_be_given() {
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    let mut details = s.visit.details.clone().unwrap();
+    details.age = Some(Age::Years(1));
+    s.say(Event::Details(details));
+    let text = s.text();
+    let words = "90 mL of water was given, though it is not meant for anybody under 2 years";
+    assert!(text.contains(words), "{text}");
+}
+
+/// "... fit the local chart for this age?."
+#[test]
+fn a_question_ends_as_one() {
+    let mut s = Script::new(Age::Years(8), Role::Screener);
+    s.gate(&[]).breaths(16).water(&[]);
+    assert!(s.text().contains("for this age?"), "{}", s.text());
+    assert!(!s.text().contains("?."), "{}", s.text());
 }

@@ -10,6 +10,7 @@ use super::issue::{Clock, after_last};
 use super::nursing::{
     background, choking, headline, identify, recommendation, taken_up, tested, until_review,
 };
+use super::room::Room;
 use crate::clinical::compare::Comparison;
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::figures;
@@ -37,7 +38,7 @@ pub fn write(visit: &Visit, now: &Clock) -> Option<String> {
 fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
     let plan = standing(decision, &visit.plan);
     let mut note = vec![BEGINS.to_owned(), headline(visit, decision, &plan)];
-    note.extend(until_review(visit, decision, &plan));
+    note.extend(until_review(visit, decision, &plan, Room::FULL));
     note.push(String::new());
     note.push(format!("Identify: {}", identify(visit, now)));
     if let Some(id) = visit.screen {
@@ -79,7 +80,7 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         ("ALSO FOUND", flag_lines(&also)),
         (
             "RECOMMENDATION",
-            vec![capital(&recommendation(visit, decision, &plan, true))],
+            vec![capital(&recommendation(visit, decision, &plan, Room::FULL))],
         ),
         ("POLICY AND VERSIONS", versions(visit)),
     ] {

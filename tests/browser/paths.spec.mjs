@@ -832,7 +832,7 @@ test.describe("the text", () => {
     await expect(page.getByText(SAYS.sayWhyKept)).toBeVisible();
     await walk.answer(ASKED.because, "The doctor decided so");
     const text = await walk.copy();
-    expect(text).toContain("Keep the current plan, because the doctor decided so.");
+    expect(text).toContain("Keep the current plan for eating and drinking, because the doctor decided so.");
     expect(text).not.toContain(TEXT.nothingByMouth);
   });
 

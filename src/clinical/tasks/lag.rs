@@ -11,7 +11,7 @@ use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::judge::signs::WATCH;
 use crate::clinical::rule::Rule;
 use crate::clinical::rules;
-use crate::clinical::sign::Sign;
+use crate::clinical::sign::{Sign, meaning};
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::trial::Trial;
@@ -45,12 +45,14 @@ pub struct Near {
 
 /// Such signs of a trial.
 pub fn near(trial: &Trial) -> Vec<Near> {
-    let watched = tasks::spec(trial.task).pad.watch.is_some();
-    let Some(end) = trial.end().filter(|_| watched) else {
+    let pad = &tasks::spec(trial.task).pad;
+    let (Some(end), Some(column), Some(_)) = (trial.end(), pad.signs, pad.watch) else {
         return Vec::new();
     };
     trial
         .signs()
+        // What stops every trial counts whenever it comes.
+        .filter(|(sign, _)| meaning(*sign, column).0 != Level::Stop)
         .filter_map(|(sign, at)| {
             let time = trial.between(end, at);
             let after = time.length.filter(|after| is_near(*after, time.doubt))?;

@@ -3,6 +3,7 @@
 use super::{addressed, sentence};
 use crate::clinical::decision::{Decision, ORDER_STANDS, Verdict};
 use crate::clinical::exam::EndedEarly;
+use crate::handover::room::Room;
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;
 
@@ -10,7 +11,7 @@ pub(in crate::handover) fn recommendation(
     visit: &Visit,
     decision: &Decision,
     plan: &Plan,
-    whole: bool,
+    room: Room,
 ) -> String {
     if decision.verdict == Verdict::NotDone(EndedEarly::Emergency) {
         return "the local emergency procedure. Screen when it is over.".to_owned();
@@ -36,6 +37,9 @@ pub(in crate::handover) fn recommendation(
         (Verdict::NoDecision, _) => format!("{keep}; {care}"),
         // Not chosen yet: nothing milder than it may be.
         (_, None | Some(Action::NothingByMouth)) => format!("mouth care; {position}"),
+        _ if room.kept > 0 => {
+            format!("by mouth only what that plan allows, awake and {position}; mouth care")
+        }
         _ => format!("only awake and {position}; mouth care"),
     };
     // How long is local: said only where the policy says it, and where something may be taken.
@@ -44,7 +48,7 @@ pub(in crate::handover) fn recommendation(
         None => !decision.verdict.needs_action(),
         action => action != Some(Action::NothingByMouth),
     };
-    let upright = if upright > 0 && may_eat {
+    let upright = if upright > 0 && may_eat && !visit.exam.fasts() {
         format!(
             " {} for {upright} minutes after eating or drinking.",
             if limit { "Stay so" } else { "Upright" }
@@ -62,7 +66,7 @@ pub(in crate::handover) fn recommendation(
             "stop, "
         },
     );
-    if whole {
+    if room.whole {
         text.push_str(
             " Screen again after any new weakness, drowsiness, chest or swallowing change.",
         );

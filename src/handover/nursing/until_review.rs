@@ -8,14 +8,21 @@ use crate::clinical::sign::{Sign, SignTask, meaning};
 use crate::clinical::words::{capital, small};
 use crate::handover::action::{DETERIORATION, deteriorating};
 use crate::handover::levels;
+use crate::handover::room::Room;
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;
+
+const OTHER_ROUTE: &str = "Time-critical medicines: ask the prescriber now for another route.";
+
+/// Where somebody fasts for something else than this screen.
+const OTHER_ORDER: &str = "Nothing by mouth for another reason: that order stands.";
 
 /// What to do until somebody reviews.
 pub(in crate::handover) fn until_review(
     visit: &Visit,
     decision: &Decision,
     plan: &Plan,
+    room: Room,
 ) -> Vec<String> {
     let mut lines = Vec::new();
     let mut line = |words: String| lines.push(words);
@@ -33,6 +40,13 @@ pub(in crate::handover) fn until_review(
             line(ask.to_owned());
         }
     }
+    if emergency {
+        line(OTHER_ROUTE.to_owned());
+    }
+    // "Until assessed" does not end it, nor does a clear screen.
+    if visit.exam.fasts() {
+        line(OTHER_ORDER.to_owned());
+    }
     if deteriorating(decision) {
         line(DETERIORATION.to_owned());
     }
@@ -48,7 +62,12 @@ pub(in crate::handover) fn until_review(
                 }
             }
             Some(Action::KeepPlan) => line(format!(
-                "Keep the current plan, because {}.",
+                "Keep the current plan{}, because {}.",
+                if room.kept > 0 {
+                    " for eating and drinking"
+                } else {
+                    ""
+                },
                 small(&sentence(&plan.because))
             )),
             Some(Action::AcknowledgedRisk) => line(if planned_risk {
@@ -64,7 +83,9 @@ pub(in crate::handover) fn until_review(
         }
         line(
             if plan.action == Some(Action::NothingByMouth) {
-                "Time-critical medicines: ask the prescriber now for another route."
+                OTHER_ROUTE
+            } else if room.kept > 0 {
+                "Time-critical medicines: ask the prescriber now whether and how to give them."
             } else {
                 "Time-critical medicines: ask the prescriber now."
             }
