@@ -168,7 +168,7 @@ fn given_on_old_answers_all_the_same_it_clears_nothing() {
     assert_eq!(s.verdict(), Verdict::Incomplete);
     let text = s.text();
     for words in [
-        "given on answers that were too old: \"The person\", \"Orders and limits\", \"Airway and \
+        "given on answers that were missing or too old: \"The person\", \"Orders and limits\", \"Airway and \
          chest\", \"Ready now\", breaths",
         "breathing 16 a minute (counted elsewhere) at 14:00",
     ] {

@@ -248,7 +248,7 @@ fn water_on_orders_of_yesterday_is_not_clear() {
     s.choose("cup", "one-go").choose("voice-after", "clear");
     assert_eq!(s.verdict(), Verdict::Incomplete);
     let text = text_at(&s, &clock_after(NEXT_DAY + 5));
-    let words = "given on answers that were too old: \"The person\", \"Orders and limits\", \
+    let words = "given on answers that were missing or too old: \"The person\", \"Orders and limits\", \
                  \"Airway and chest\"";
     assert!(text.contains(words), "{text}");
 }
@@ -414,4 +414,73 @@ fn a_question_ends_as_one() {
     s.gate(&[]).breaths(16).water(&[]);
     assert!(s.text().contains("for this age?"), "{}", s.text());
     assert!(!s.text().contains("?."), "{}", s.text());
+}
+
+// --- What is taken back -------------------------------------------------------------------------
+
+fn undone_at(s: &mut Script, ms: i64) {
+    let trial = s.trial;
+    s.say_at(at(ms), Event::Undo { trial });
+}
+
+/// A cough at 14:01; twenty minutes later, after a reload, a thumb on "Undo: cough". The visit read
+/// "no sign seen" and nothing told of it.
+#[test]
+fn a_sign_that_is_taken_back_long_after_its_press_is_told() {
+    let cough_in = |task| {
+        let mut s = ready(Role::Slp);
+        match task {
+            TaskId::Water90 => s.water(&[(Sign::Cough, 1_000)]),
+            _ => s
+                .given(task, 100_000, &[(Sign::Cough, 1_000)])
+                .choose("own-level", "d0"),
+        };
+        s
+    };
+    for task in [TaskId::Water90, TaskId::Own] {
+        let mut s = cough_in(task);
+        undone_at(&mut s, 22 * MINUTE);
+        if task == TaskId::Own {
+            s.water(&[]);
+        }
+        assert_eq!(s.verdict(), Verdict::Pass);
+        let text = s.text();
+        let words = "coughed: pressed, and taken back 20 minutes later";
+        assert!(text.starts_with("NO SIGN THAT REFERS"), "{text}");
+        assert!(text.contains(words), "{text}");
+        let of = if task == TaskId::Water90 {
+            "90 mL of water drunk in one go in 8 seconds, no sign"
+        } else {
+            "0 Thin: given once, no sign"
+        };
+        assert!(!text.contains(of), "{text}");
+        // At once it was a slip.
+        let mut s = cough_in(task);
+        undone_at(&mut s, 2 * MINUTE);
+        assert!(!s.text().contains("taken back"), "{}", s.text());
+    }
+}
+
+/// The cup was given, and only then somebody looked at the questions before it.
+#[test]
+fn water_given_before_it_was_asked_clears_nobody() {
+    let mut s = adult(Role::Screener);
+    s.breaths(16).dry(&[2_000, 9_000, 17_000]).water(&[]);
+    s.gate(&[]);
+    assert_eq!(s.verdict(), Verdict::Incomplete);
+    let words = "given on answers that were missing or too old: \"The person\", \
+                 \"Orders and limits\", \"Airway and chest\", \"Ready now\"";
+    assert!(s.text().contains(words), "{}", s.text());
+}
+
+/// Swallow taps are welcome and not needed: without them the ward read "no swallow".
+#[test]
+fn swallows_that_nobody_tapped_are_not_called_none() {
+    let mut s = ready(Role::Screener);
+    s.open(TaskId::Water90);
+    s.choose("voice-before", "clear");
+    s.mark(100_000, MarkKind::Start)
+        .mark(108_400, MarkKind::End);
+    assert!(!s.text().contains("no swallow"), "{}", s.text());
+    assert!(s.text().contains("swallows not counted"), "{}", s.text());
 }

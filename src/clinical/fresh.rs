@@ -237,6 +237,21 @@ pub fn old(exam: &Exam, now: Moment) -> Vec<Old> {
     old
 }
 
+/// What of it was not asked yet, or too long ago, when a trial by mouth is begun.
+pub fn begun_on(task: TaskId, exam: &Exam, now: Moment) -> Vec<String> {
+    let open = |group: &Group| group.items().any(|item| !exam.gate.answered(item));
+    let missing = Group::ALL.into_iter().filter(open);
+    let missing = missing.map(|group| format!("\"{}\"", group.title()));
+    let old = old(exam, now).into_iter().chain(old_voice(task, exam, now));
+    let mut all: Vec<String> = missing.collect();
+    for old in old {
+        if !all.contains(&old.what) {
+            all.push(old.what);
+        }
+    }
+    all
+}
+
 /// The moment that ages are told against: the start of the newest trial by mouth.
 pub fn told_against(exam: &Exam) -> Option<Moment> {
     let given = |t: &&Trial| super::tasks::spec(t.task).by_mouth && t.start().is_some();
@@ -247,13 +262,18 @@ pub fn told_against(exam: &Exam) -> Option<Moment> {
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let by_mouth = |t: &&Trial| super::tasks::spec(t.task).by_mouth && t.start().is_some();
     let mut what: Vec<&str> = Vec::new();
-    for words in exam.trials.iter().filter(by_mouth).flat_map(|t| &t.on_old) {
+    for words in exam
+        .trials
+        .iter()
+        .filter(by_mouth)
+        .flat_map(|t| &t.begun_on)
+    {
         if !what.contains(&words.as_str()) {
             what.push(words);
         }
     }
     let words = format!(
-        "something was given on answers that were too old: {}",
+        "something was given on answers that were missing or too old: {}",
         what.join(", ")
     );
     let flag = |words| rules::GATE_READY_OLD.flag(Level::Incomplete, Domain::EatingDrinking, words);

@@ -144,19 +144,26 @@ pub fn late_flags(task: TaskId, exam: &Exam, rule: &'static Rule) -> Vec<Flag> {
         .collect()
 }
 
-/// What the clinician said so is handed over with it.
+/// What the clinician said so is handed over with it; and what was taken back long after its press.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
+    let note = |rule: &'static Rule, words| rule.flag(Level::Note, Domain::EatingDrinking, words);
     let said = exam.trials.iter().flat_map(near).filter(|near| near.said);
-    said.map(|near| {
-        rules::SIGN_WITHIN.flag(
-            Level::Note,
-            Domain::EatingDrinking,
-            format!(
-                "{}: pressed {} seconds after the swallow, seen within the 60 as the clinician says",
-                near.sign.past(),
-                (near.after.0 + 999) / 1000
-            ),
-        )
-    })
-    .collect()
+    let said = said.map(|near| {
+        let words = format!(
+            "{}: pressed {} seconds after the swallow, seen within the 60 as the clinician says",
+            near.sign.past(),
+            (near.after.0 + 999) / 1000
+        );
+        note(&rules::SIGN_WITHIN, words)
+    });
+    let gone = exam.trials.iter().flat_map(|trial| &trial.taken_back);
+    let gone = gone.map(|(sign, after)| {
+        let when = after.map_or_else(
+            || "later".to_owned(),
+            |after| format!("{} minutes later", after.0 / 60_000),
+        );
+        let words = format!("{}: pressed, and taken back {when}", sign.past());
+        note(&rules::SIGN_TAKEN_BACK, words)
+    });
+    said.chain(gone).collect()
 }

@@ -420,7 +420,8 @@ pub fn summary(exam: &Exam) -> Option<String> {
     // What decides nothing was seen all the same.
     let seen = exam.choked
         || sips.iter().any(|sip| !sip.signs.is_empty())
-        || by_mouth::given(TaskId::Sips, exam).any(|t| saturation::fell(t, exam));
+        || by_mouth::given(TaskId::Sips, exam)
+            .any(|t| !t.taken_back.is_empty() || saturation::fell(t, exam));
     // One that was given again because its watch was cut was not watched all the same.
     let watched = sips.iter().all(|sip| sip.watched);
     let end = match watched && sips::all_clear(&plan, &sips) && clear(exam) == Looked::Present {

@@ -12,7 +12,7 @@ use crate::clinical::tasks;
 use crate::clinical::trial::{Mark, MarkKind, STARTED, Trial};
 use crate::json;
 use crate::measure::order::put_in_order;
-use crate::measure::time::{Millis, Stamp};
+use crate::measure::time::{Millis, Stamp, elapsed};
 use crate::record::envelope::Envelope;
 use crate::record::event::{Details, Event};
 use crate::record::id::VisitId;
@@ -141,6 +141,12 @@ impl Visit {
                     && let Some(last) = trial.marks.iter().rposition(|m| m.kind.pressed())
                 {
                     let gone = trial.marks.remove(last);
+                    if let MarkKind::Sign(sign) = gone.kind {
+                        let after = elapsed(gone.at, at, true).length;
+                        if after.is_none_or(|after| after > Choking::SLIP) {
+                            trial.taken_back.push((sign, after));
+                        }
+                    }
                     // The time that ran from it never ran out.
                     match gone.kind {
                         MarkKind::Start => trial.marks.retain(|m| m.kind.pressed()),

@@ -43,7 +43,7 @@ pub struct Choking {
 
 impl Choking {
     /// For so long after its press it can still be called a slip.
-    const SLIP: Millis = Millis::from_secs(120);
+    pub(super) const SLIP: Millis = Millis::from_secs(120);
 
     /// One of which only the press is known.
     pub const fn since(since: Stamp) -> Choking {

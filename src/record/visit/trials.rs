@@ -3,7 +3,7 @@
 use super::{Choking, Visit};
 use crate::clinical::fresh;
 use crate::clinical::task::TaskId;
-use crate::clinical::tasks::breathing;
+use crate::clinical::tasks::{self, breathing};
 use crate::clinical::trial::{Mark, MarkKind, STARTED, Trial};
 use crate::measure::time::Stamp;
 
@@ -15,11 +15,8 @@ impl Visit {
         let reasons = self.exam.went_on.len();
         let now = self.exam.now;
         let task = self.trial(number).map(|trial| trial.task);
-        let old = task.filter(|_| mark.kind == MarkKind::Start).map(|task| {
-            let voice = fresh::old_voice(task, &self.exam, now);
-            let old = fresh::old(&self.exam, now).into_iter().chain(voice);
-            old.map(|old| old.what).collect()
-        });
+        let task = task.filter(|task| mark.kind == MarkKind::Start && tasks::spec(*task).by_mouth);
+        let old = task.map(|task| fresh::begun_on(task, &self.exam, now));
         if let (None, MarkKind::Sign(_)) = (self.trial(number), mark.kind) {
             // What of is lost with its entry: a sign counts all the same.
             let lost = Trial::new(TaskId::Own, number, None);
@@ -34,7 +31,7 @@ impl Visit {
                     trial.spo2_before = spo2.map(|percent| (percent * 10.0).round() as i32);
                     trial.reasons = reasons;
                     trial.said_at.insert(STARTED.to_owned(), now);
-                    trial.on_old = old.unwrap_or_default();
+                    trial.begun_on = old.unwrap_or_default();
                 }
             }
         }
