@@ -13,7 +13,7 @@ use bedside::*;
 use penlight::clinical::decision::Verdict;
 use penlight::clinical::exam::EndedEarly;
 use penlight::clinical::fresh;
-use penlight::clinical::gate::{Group, HOLDS};
+use penlight::clinical::gate::{self, Group, HOLDS};
 use penlight::clinical::hold::holds;
 use penlight::clinical::person::{Age, Role};
 use penlight::clinical::sign::Sign;
@@ -21,8 +21,8 @@ use penlight::clinical::task::TaskId;
 use penlight::clinical::tasks::{self, breathing, lag};
 use penlight::clinical::trial::{Answer, MarkKind};
 use penlight::handover::nursing::{Clock, write};
-use penlight::handover::{full_note, outdated};
-use penlight::record::event::{Action, Event, Route, Text};
+use penlight::handover::{action, full_note, outdated};
+use penlight::record::event::{Action, Event, Plan, Route, Text};
 use script::*;
 
 const MINUTE: i64 = 60_000;
@@ -483,4 +483,73 @@ fn swallows_that_nobody_tapped_are_not_called_none() {
         .mark(108_400, MarkKind::End);
     assert!(!s.text().contains("no swallow"), "{}", s.text());
     assert!(s.text().contains("swallows not counted"), "{}", s.text());
+}
+
+/// Fasting for an operation, the clinician's levels from an earlier plan beside it: a nurse reads
+/// what may be drunk.
+#[test]
+fn no_level_stands_beside_an_order_to_fast() {
+    let mut s = adult(Role::Slp);
+    let order = ("nothing-by-mouth", "other-reason");
+    s.gate(&[order]);
+    let levels = |s: &Script| {
+        let basis = action::standing(&s.visit.decision().unwrap(), &Plan::default());
+        Event::Plan(Plan {
+            action: Some(Action::KeepPlan),
+            because: "the doctor decided so".to_owned(),
+            drink: Some(2),
+            food: Some(5),
+            ..basis
+        })
+    };
+    let plan = levels(&s);
+    s.say(plan);
+    assert!(!s.text().contains("level"), "{}", s.text());
+    assert!(!s.text().contains("what that plan allows"), "{}", s.text());
+    pass(&mut s, TaskId::Water90, "gate.nothing", Role::Slp);
+    s.breaths(16).dry(&[2_000, 9_000, 17_000]).water(&[]);
+    let plan = levels(&s);
+    s.say(plan);
+    assert_eq!(s.verdict(), Verdict::Pass);
+    assert!(!s.text().contains("level"), "{}", s.text());
+    assert!(!s.text().contains("food and drink"), "{}", s.text());
+}
+
+/// Gone on although drowsy, at two; drowsy still at five: that is another decision.
+#[test]
+fn a_reason_for_a_state_of_the_moment_does_not_speak_hours_later() {
+    let states = [
+        (Group::Ready, "awake", "drowsy"),
+        (Group::Airway, "distress", "distress"),
+    ];
+    for (group, item, state) in states {
+        let mut s = adult(Role::Slp);
+        s.gate(&[(item, state)]);
+        pass(&mut s, TaskId::Own, "gate.", Role::Slp);
+        s.breaths(16).dry(&[2_000, 9_000, 17_000]);
+        let held = |s: &Script| {
+            let held = holds(TaskId::Own, &s.visit.exam);
+            held.iter().any(|h| h.id.starts_with("gate."))
+        };
+        let still = |ms, s: &mut Script| {
+            let answer = |i: &gate::Item| if i.id == item { state } else { HOLDS };
+            let answers = group
+                .items()
+                .map(|i| (i.id.to_owned(), answer(i).to_owned()));
+            s.say_at(at(ms), Event::Gate(answers.collect()));
+        };
+        still(20 * MINUTE, &mut s);
+        assert!(!held(&s), "{item}");
+        still(3 * HOUR, &mut s);
+        assert!(held(&s), "{item}");
+        pass(&mut s, TaskId::Own, "gate.", Role::Slp);
+        assert!(!held(&s), "{item}");
+    }
+    // A tube in the airway is what it was.
+    let mut s = adult(Role::Slp);
+    s.gate(&[("airway-tube", "tracheostomy")]);
+    pass(&mut s, TaskId::Own, "gate.", Role::Slp);
+    let tube = ("airway-tube".to_owned(), "tracheostomy".to_owned());
+    s.say_at(at(3 * HOUR), Event::Gate(vec![tube]));
+    assert!(s.visit.exam.went_on.iter().all(|on| !on.lapsed));
 }

@@ -19,7 +19,7 @@ pub struct Clock {
 
 impl Clock {
     /// A time of this visit: with its date where that is another day.
-    pub(super) fn say(&self, wall: Millis) -> String {
+    pub fn say(&self, wall: Millis) -> String {
         let (date, time) = (self.local)(wall);
         if date == self.date {
             time

@@ -74,7 +74,7 @@ pub(super) fn told() -> Piece {
                             el("li").with(format!(
                                 "{} at {}{}: the text of {}",
                                 crate::clinical::words::capital(&told.whom),
-                                clock::local(told.at).time,
+                                clock_now().say(told.at),
                                 if told.read_back { ", read back" } else { "" },
                                 told.of,
                             ))

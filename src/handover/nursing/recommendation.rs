@@ -25,7 +25,11 @@ pub(in crate::handover) fn recommendation(
         "upright"
     };
     let keep = "keep to the orders in force";
-    let care = format!("food and drink only awake and {position}; mouth care");
+    let fasts = visit.exam.fasts();
+    let care = match fasts {
+        true => format!("mouth care; {position}"),
+        false => format!("food and drink only awake and {position}; mouth care"),
+    };
     let first = match (decision.verdict, plan.action) {
         (Verdict::Pass, _) => {
             let tell = match decision.noted() {
@@ -37,6 +41,7 @@ pub(in crate::handover) fn recommendation(
         (Verdict::NoDecision, _) => format!("{keep}; {care}"),
         // Not chosen yet: nothing milder than it may be.
         (_, None | Some(Action::NothingByMouth)) => format!("mouth care; {position}"),
+        _ if fasts => care,
         _ if room.kept > 0 => {
             format!("by mouth only what that plan allows, awake and {position}; mouth care")
         }
@@ -48,7 +53,7 @@ pub(in crate::handover) fn recommendation(
         None => !decision.verdict.needs_action(),
         action => action != Some(Action::NothingByMouth),
     };
-    let upright = if upright > 0 && may_eat && !visit.exam.fasts() {
+    let upright = if upright > 0 && may_eat && !fasts {
         format!(
             " {} for {upright} minutes after eating or drinking.",
             if limit { "Stay so" } else { "Upright" }

@@ -30,7 +30,8 @@ pub(in crate::handover) fn until_review(
     let planned_risk = visit.exam.has_risk_plan();
     let ask = "A plan to eat and drink with acknowledged risks exists: ask now whether it stands.";
     let emergency = decision.verdict == Verdict::NotDone(EndedEarly::Emergency);
-    let nothing_by_mouth = emergency || plan.action == Some(Action::NothingByMouth);
+    let fasts = visit.exam.fasts();
+    let nothing_by_mouth = emergency || fasts || plan.action == Some(Action::NothingByMouth);
     if emergency {
         if !visit.last_well.trim().is_empty() {
             line(format!("Last well: {}.", sentence(&visit.last_well)));
@@ -44,7 +45,7 @@ pub(in crate::handover) fn until_review(
         line(OTHER_ROUTE.to_owned());
     }
     // "Until assessed" does not end it, nor does a clear screen.
-    if visit.exam.fasts() {
+    if fasts {
         line(OTHER_ORDER.to_owned());
     }
     if deteriorating(decision) {

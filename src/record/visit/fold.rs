@@ -2,6 +2,7 @@
 
 use super::texts::{Issue, Told};
 use super::{Aside, Break, Choking, Decided, Visit};
+use crate::clinical::gate;
 use crate::clinical::go_on::WentOn;
 use crate::clinical::hold::{is_of_state, stands};
 use crate::clinical::oral::findings::weakness;
@@ -109,6 +110,7 @@ impl Visit {
                 {
                     self.exam.weakness_said = weakness(&self.exam.oral);
                 }
+                self.lapse_old(&answers);
                 for (item, _) in &answers {
                     self.exam.asked.insert(item.clone(), self.exam.now);
                 }
@@ -326,6 +328,22 @@ impl Visit {
         change(&mut self.exam.gate.0);
         self.exam.emergency_changed |= before && !emergency(&self.exam);
         self.lapse();
+    }
+
+    /// Where a state of the moment is asked again because it was old, a reason that was given for
+    /// it spoke for then.
+    fn lapse_old(&mut self, answers: &[(String, String)]) {
+        let exam = &self.exam;
+        let old = |id: &str| {
+            let item = gate::find(id).filter(|item| item.is_of_the_moment());
+            let asked = item.and_then(|item| exam.asked.get(item.id));
+            asked.is_some_and(|at| at.is_old(exam.now, exam))
+        };
+        let ids = answers.iter().map(|(id, _)| id).filter(|id| old(id));
+        let begins: Vec<String> = ids.map(|id| format!("gate.{id}.")).collect();
+        for on in &mut self.exam.went_on {
+            on.lapsed |= begins.iter().any(|begins| on.hold.starts_with(begins));
+        }
     }
 
     /// Reasons for what the gate and the mouth do not show any more speak for it no longer.
