@@ -553,3 +553,19 @@ fn a_reason_for_a_state_of_the_moment_does_not_speak_hours_later() {
     s.say_at(at(3 * HOUR), Event::Gate(vec![tube]));
     assert!(s.visit.exam.went_on.iter().all(|on| !on.lapsed));
 }
+
+/// Choked, the end not marked, and "keep the plan" pressed: the text said what may be eaten.
+#[test]
+fn nothing_is_kept_up_while_a_choking_is_not_over() {
+    let not_yet = "Choking is not over: nothing by mouth before back to baseline.";
+    for action in [Action::KeepPlan, Action::AcknowledgedRisk] {
+        let mut s = ready(Role::Slp);
+        s.water(&[(Sign::Choke, -2_000)]);
+        s.say(Event::Choking(at(106_400)));
+        s.plan(action, "comfort comes first");
+        let above = s.text().split("\n\n").next().unwrap().to_owned();
+        assert!(above.contains(not_yet), "{above}");
+        s.say(Event::BackToBaseline(at(130_000)));
+        assert!(!s.text().contains(not_yet), "{}", s.text());
+    }
+}

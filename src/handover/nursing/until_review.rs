@@ -54,6 +54,10 @@ pub(in crate::handover) fn until_review(
     if decision.reasons.iter().any(no_swallow) {
         line("No swallow was seen or felt: clear the mouth.".to_owned());
     }
+    let chokes = visit.choking().is_some_and(|c| c.over.is_none());
+    if chokes && !nothing_by_mouth {
+        line("Choking is not over: nothing by mouth before back to baseline.".to_owned());
+    }
     if decision.verdict.needs_action() {
         match plan.action {
             Some(Action::NothingByMouth) => {
