@@ -162,7 +162,7 @@ fn a_swallow_screen_with_a_sign_says_first_what_to_do() {
     assert_eq!(
         lines[1..4],
         [
-            "REFER to speech-language pathology today.",
+            "REFER: speech-language pathology sees to it today.",
             "NOTHING BY MOUTH, tablets included, until assessed.",
             "Time-critical medicines: ask the prescriber now for another route.",
         ]

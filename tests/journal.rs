@@ -919,6 +919,7 @@ fn every_mark() -> Vec<MarkKind> {
         | MarkKind::End
         | MarkKind::WindowOver
         | MarkKind::WatchOver
+        | MarkKind::Stopped
         | MarkKind::Count(_) => {}
     };
     let mut kinds = vec![
@@ -927,6 +928,7 @@ fn every_mark() -> Vec<MarkKind> {
         MarkKind::End,
         MarkKind::WindowOver,
         MarkKind::WatchOver,
+        MarkKind::Stopped,
     ];
     kinds.extend(Sign::ALL.map(MarkKind::Sign));
     kinds.extend(
@@ -1133,10 +1135,12 @@ fn every_setting_changed() -> Policy {
 
 /// Every value of every enum that is part of a record, so that a renamed one shows.
 fn every_value() -> Vec<Event> {
-    let mut events: Vec<Event> = every_mark()
+    // What came later stands last: the file then grows by a line and changes in none.
+    let (later, first): (Vec<_>, Vec<_>) = every_mark()
         .into_iter()
-        .map(|k| press(3, k, 4_000))
-        .collect();
+        .map(|k| (k, press(3, k, 4_000)))
+        .partition(|(kind, _)| *kind == MarkKind::Stopped);
+    let mut events: Vec<Event> = first.into_iter().map(|(_, event)| event).collect();
     events.extend(
         every!(TaskId: Breathing, DrySwallow, Water90, FreeCount, SyllablePa, SyllableTa, SyllableKa,
             Sequence, LongestAh, LongestS, LongestZ, PitchGlide, BreathCount, BreathHold, FiveForFive,
@@ -1273,6 +1277,7 @@ fn every_value() -> Vec<Event> {
                 which,
             }),
     );
+    events.extend(later.into_iter().map(|(_, event)| event));
     events
 }
 

@@ -393,8 +393,8 @@ fn the_longest_text_still_fits_one_screen() {
     assert!(text.contains("more in the record"), "{text}");
     assert!(
         text.starts_with(
-            "REFER to speech-language pathology today.\nNothing by mouth for another reason: that \
-             order stands.\nKeep the current plan, because long words"
+            "REFER: speech-language pathology sees to it today.\nNothing by mouth for another reason: \
+             that order stands.\nKeep the current plan, because long words"
         ),
         "{text}"
     );
@@ -450,7 +450,7 @@ fn many_own_trials_fit_one_phone_screen() {
     }
     script.plan(Action::NothingByMouth, "");
     let text = script.text();
-    assert!(text.starts_with("REFER to "), "{text}");
+    assert!(text.starts_with("REFER: "), "{text}");
     assert!(text.contains("more in the record"), "{text}");
     assert!(
         text.chars().count() < MOST,

@@ -24,7 +24,7 @@ use penlight::record::visit::Visit;
 use script::*;
 
 fn headline(visit: &Visit) -> &'static str {
-    visit.decision().unwrap().headline()
+    visit.decision().unwrap().headline(visit.role)
 }
 
 /// Told and not counted, by the published rule; but nobody reads "no sign" where one was pressed.
@@ -341,4 +341,28 @@ fn a_running_watch_is_no_finding() {
     s.mark(168_030, MarkKind::WatchOver);
     let open = tasks::flags_so_far(task, &s.visit.exam);
     assert!(open.iter().any(|f| f.level() == Level::Incomplete));
+}
+
+/// Nobody refers to himself: the words are those of who goes on.
+#[test]
+fn a_speech_language_pathologist_who_refers_sees_to_it() {
+    let words = |role| {
+        let mut s = ready(role);
+        s.water(&[(Sign::Cough, 2_000)]);
+        (headline(&s.visit), first_line(&s))
+    };
+    assert_eq!(
+        words(Role::Screener),
+        (
+            "Refer to speech-language pathology",
+            "REFER to speech-language pathology today.".to_owned()
+        )
+    );
+    assert_eq!(
+        words(Role::Slp),
+        (
+            "Refer: further examination",
+            "REFER: speech-language pathology sees to it today.".to_owned()
+        )
+    );
 }

@@ -84,6 +84,7 @@ pub fn word(task: TaskId, kind: MarkKind) -> &'static str {
         (MarkKind::Count(_), None) => "tap on the right",
         (MarkKind::Start, None) => "start",
         (MarkKind::End, None) => tasks::spec(task).pad.end.unwrap_or("end"),
+        (MarkKind::Stopped, None) => "stopped",
         (MarkKind::WindowOver | MarkKind::WatchOver, None) => "time is up",
     }
 }

@@ -2,6 +2,7 @@
 
 use super::exam::EndedEarly;
 use super::flag::{Flag, Level};
+use super::person::Role;
 use super::rule::Rule;
 use super::rules;
 use super::sign::{Sign, is_of_sign};
@@ -138,11 +139,15 @@ impl Decision {
         })
     }
 
-    /// The headline in full, a sign that decides nothing taken in.
-    pub fn headline(&self) -> &'static str {
+    /// The headline in full, a sign that decides nothing taken in, as it reads for who examined.
+    pub fn headline(&self, by: Role) -> &'static str {
         match self.noted() {
             Some(Noted { late: true, .. }) => "No sign within the 60 seconds; one came later",
             Some(_) => "No sign that refers; one was noted",
+            // Whoever it is referred to is here already.
+            None if self.verdict == Verdict::Refer && by == Role::Slp => {
+                "Refer: further examination"
+            }
             None => self.verdict.headline(),
         }
     }

@@ -75,7 +75,7 @@ pub fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
             let noticed = trial.first(MarkKind::WindowOver).or(trial.end());
             doubt = noticed.and_then(|at| trial.doubt_over(start, window.length(), at));
         }
-        None => match (trial.stopwatch(), trial.end()) {
+        None => match (trial.stopwatch(), trial.end_pressed()) {
             (Ok(watch), Some(end)) => {
                 let time = watch.elapsed(end, false);
                 doubt = trial.between(start, end).doubt;

@@ -324,6 +324,7 @@ impl TaskSpec {
         let since_start = trial.between(start, now);
         if let Some(length) = since_start.length
             && length < Millis::ZERO
+            && trial.end().is_none()
         {
             return Phase::Countdown(Millis::ZERO - length);
         }

@@ -27,6 +27,8 @@ pub enum MarkKind {
     WatchOver,
     /// One thing counted beside the plain taps.
     Count(Counted),
+    /// Ended with the screen, which somebody ended while the time ran: not by its own press.
+    Stopped,
 }
 
 impl MarkKind {
@@ -140,9 +142,19 @@ impl Trial {
         start.filter(|_| self.start().is_some())
     }
 
-    /// When it was ended by a press.
+    /// When it was ended: by its own press, or with the screen.
     pub fn end(&self) -> Option<Stamp> {
+        self.end_pressed().or_else(|| self.first(MarkKind::Stopped))
+    }
+
+    /// When it was ended by its own press: the end of what is timed.
+    pub fn end_pressed(&self) -> Option<Stamp> {
         self.first(MarkKind::End)
+    }
+
+    /// Whether it was ended with the screen: what is timed has no end of its own.
+    pub fn is_stopped(&self) -> bool {
+        self.end_pressed().is_none() && self.first(MarkKind::Stopped).is_some()
     }
 
     /// The chosen answer to a question.
@@ -205,7 +217,7 @@ impl Trial {
         if let Some(start) = self.start() {
             watch = watch.start(start)?;
         }
-        if let Some(end) = self.end() {
+        if let Some(end) = self.end_pressed() {
             let hidden = self.start().map(|start| self.hidden_between(start, end));
             watch = watch.stop(end, hidden.is_some_and(|h| h > Millis::ZERO))?;
         }

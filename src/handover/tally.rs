@@ -43,7 +43,7 @@ pub fn csv(trial: &Trial) -> String {
 fn what(kind: MarkKind) -> Option<&'static str> {
     match kind {
         MarkKind::Start => Some("start"),
-        MarkKind::End => Some("end"),
+        MarkKind::End | MarkKind::Stopped => Some("end"),
         kind => Some(words_of(kind).0).filter(|words| !words.is_empty()),
     }
 }

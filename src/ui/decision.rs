@@ -11,6 +11,7 @@ use super::why::{flag_item, rule_fold};
 use crate::clinical::decision::{Decision, ORDER_STANDS, Verdict};
 use crate::clinical::flag::Flag;
 use crate::clinical::oral::points;
+use crate::clinical::person::Role;
 use crate::clinical::rules;
 use crate::clinical::words::capital;
 use crate::draw::{El, Piece, all, el, live};
@@ -56,6 +57,9 @@ fn shown(decision: Decision, ended: bool) -> Piece {
     let desk = Desk::get();
     let (class, shape) = look_of(&decision);
     let verdict = decision.verdict;
+    let by = desk
+        .visit
+        .with_untracked(|v| v.map_or(Role::default(), |v| v.role));
     let unfinished = desk
         .visit
         .with_untracked(|v| v.map(steps::next))
@@ -128,7 +132,7 @@ fn shown(decision: Decision, ended: bool) -> Piece {
             .with(
                 el("p.word")
                     .with(el("span").attr("aria-hidden", "true").with(shape).with(" "))
-                    .with(decision.headline())
+                    .with(decision.headline(by))
             )
             .with(why.map(|w| el("p").with(w)))
             .with(urgent.map(|words| words.map(|w| el("p").with(el("b").with(w))))),

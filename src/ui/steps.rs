@@ -145,6 +145,9 @@ pub(super) fn after_task(visit: &Visit, task: TaskId) -> Page {
     let Some(screen) = visit.screen.map(|id| id.screen()) else {
         return Page::Overview;
     };
+    if visit.exam.ended.is_some() {
+        return Page::Decision;
+    }
     if screen.extras().any(|extra| extra == task) {
         // It was added to the screen: back to where that goes on.
         return next(visit);

@@ -18,6 +18,7 @@ use super::sign_said::sign_said;
 use super::silence::silence;
 use super::steps;
 use super::tally;
+use crate::browser::clock;
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::fresh;
 use crate::clinical::order::Order;
@@ -25,7 +26,7 @@ use crate::clinical::task::{Choice, NOT_VALID, TaskId, Untimed, WATCH_CUT, When}
 use crate::clinical::tasks::{self, cracker, kept, water};
 use crate::clinical::trial::Answer;
 use crate::draw::{Drawn, El, Piece, all, el, live, said, when};
-use crate::record::event::Event;
+use crate::measure::time::Stamp;
 use crate::record::visit::Visit;
 
 /// Over a reading of the breathing that is too old for a trial by mouth.
@@ -112,6 +113,10 @@ pub(super) fn task_page(
     let ready = move || face.get() == Face::Ready;
     let over = move || face.get() == Face::Over;
     let watching = move || face.get() == Face::Watching;
+    let ended = move || {
+        desk.visit
+            .with(|v| v.is_some_and(|v| v.exam.ended.is_some()))
+    };
     // Above the signs once all is over, where the thumb is; otherwise after what is asked.
     let way_on = move |by_signs: bool| {
         live(move || match (face.get(), done.get()) {
@@ -158,6 +163,10 @@ pub(super) fn task_page(
         (true, false) => big("primary", "Go on without it", move |_| next()).piece(),
     });
     let above = all![
+        when(
+            move || watching() && ended(),
+            move || alert("The screen was ended. Watch for 60 seconds all the same.")
+        ),
         when(ready, move || what_to_say(task)),
         when(
             move || has_result() && old.get(),
@@ -388,31 +397,36 @@ fn watch_cut(task: TaskId) -> Piece {
 /// Refusal, withdrawal and breaking off, at any point.
 pub(super) fn leave() -> Piece {
     let desk = Desk::get();
-    let end = move |why: EndedEarly| {
-        desk.record([Event::EndedEarly(why)]);
-        desk.turn(Page::Decision);
+    let end = move |why: EndedEarly, at: Stamp| {
+        let events = desk
+            .visit
+            .with_untracked(|v| v.map_or(Vec::new(), |v| v.ending(why, at)));
+        desk.record(events);
+        // What was swallowed is watched to the end of its minute.
+        let watched = desk
+            .visit
+            .with_untracked(|v| v.and_then(|v| steps::watched(v).map(|t| t.task)));
+        desk.turn(watched.map_or(Page::Decision, Page::Task));
+    };
+    let ways = [
+        (EndedEarly::Refused, "Person declined"),
+        (EndedEarly::Withdrew, "Person wants to stop"),
+        (EndedEarly::BrokenOff, "I must break off"),
+    ];
+    let open = move || {
+        desk.visit
+            .with(|v| v.is_some_and(|v| v.exam.ended.is_none()))
     };
     all![
         el("div.row.quiet").with(choking_button()),
-        el("details.more.leave")
-            .with(el("summary").with("End the screen here"))
-            .with(
-                el("div.row")
-                    .with(
-                        el("button")
-                            .press(move |_| end(EndedEarly::Refused))
-                            .with("Person declined")
-                    )
-                    .with(
-                        el("button")
-                            .press(move |_| end(EndedEarly::Withdrew))
-                            .with("Person wants to stop")
-                    )
-                    .with(
-                        el("button")
-                            .press(move |_| end(EndedEarly::BrokenOff))
-                            .with("I must break off")
-                    )
-            )
+        when(open, move || {
+            el("details.more.leave")
+                .with(el("summary").with("End the screen here"))
+                .with(el("div.row").with(ways.map(|(why, words)| {
+                    el("button")
+                        .press(move |event| end(why, clock::stamp_of(event.as_ref())))
+                        .with(words)
+                })))
+        })
     ]
 }

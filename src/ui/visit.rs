@@ -45,9 +45,10 @@ fn whole() -> Piece {
     let next = follow(move || desk.visit.with(|v| v.map_or(Page::Overview, steps::next)));
     let broken = follow(move || desk.visit.with(|v| v.and_then(broken_off)));
     let verdict = move || {
-        desk.visit
-            .with(|v| v.filter(|v| v.decided.is_some()).and_then(|v| v.decision()))
-            .map(|d| (look_of(&d), d.headline()))
+        desk.visit.with(|v| {
+            let v = v.filter(|v| v.decided.is_some())?;
+            v.decision().map(|d| (look_of(&d), d.headline(v.role)))
+        })
     };
     all![
         live(move || verdict().map(|((class, shape), headline)| {

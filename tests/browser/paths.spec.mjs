@@ -657,9 +657,40 @@ test.describe("an early end", () => {
     await walk.unfold(FOLDS.endHere);
     await walk.press(BUTTONS.wantsToStop);
     await walk.decided(VERDICTS.notDone);
+    // Nobody counts on: the 30 seconds never run out.
+    await walk.wait(31_000);
+    await walk.decided(VERDICTS.notDone);
     const text = await handOver(walk);
     expect(text).toMatch(TEXT.notDone);
     expect(text).toContain("the person wanted to stop");
+  });
+
+  test("wants to stop with water swallowed: the minute is watched, and a late cough counts", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.toWater();
+    await walk.drink({ end: false });
+    await walk.unfold(FOLDS.endHere);
+    await walk.press(BUTTONS.wantsToStop);
+    await walk.isOn(PAGES.water);
+    await expect(page.getByText(SAYS.watchOn)).toBeVisible();
+    await expect(walk.fold(FOLDS.endHere)).toHaveCount(0);
+    await walk.wait(40_000);
+    await walk.press(walk.sign(SIGNS.cough));
+    await walk.wait(20_000);
+    await walk.settle();
+    await walk.toDecision(VERDICTS.refer);
+    await expect(page.getByText("Coughed 40 seconds after the 90 mL were stopped")).toBeVisible();
+  });
+
+  test("broken off with water swallowed: nothing counts as watched", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.toWater();
+    await walk.drink();
+    await walk.unfold(FOLDS.endHere);
+    await walk.press(BUTTONS.breakOff);
+    await walk.decided(VERDICTS.notDone);
+    await walk.wait(61_000);
+    await expect(page.getByText("the watch of 60 seconds was ended early: called away")).toBeVisible();
   });
 
   test("broken off before the water, taken up again, gone through", async ({ page }) => {
@@ -725,7 +756,8 @@ test.describe("an early end", () => {
     await walk.press(walk.sign(SIGNS.cough));
     await walk.unfold(FOLDS.endHere);
     await walk.press(BUTTONS.wantsToStop);
-    await walk.decided(VERDICTS.refer);
+    // The minute is still to be watched.
+    await walk.toDecision(VERDICTS.refer);
   });
 });
 

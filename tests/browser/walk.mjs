@@ -250,6 +250,7 @@ export const PAGES = {
 export const VERDICTS = {
   stop: anywhere("Stop: no further trial by mouth"),
   refer: anywhere("Refer to speech-language pathology"),
+  referOn: anywhere("Refer: further examination"),
   incomplete: anywhere("Incomplete: not cleared"),
   pass: anywhere("No sign seen on this screen"),
   late: anywhere("No sign within the 60 seconds; one came later"),
@@ -278,6 +279,7 @@ export const ACTIONS = {
 };
 
 export const SAYS = {
+  watchOn: "The screen was ended. Watch for 60 seconds all the same.",
   brokenOff: /^Broken off \d\d:\d\d$/,
   brokenOffLine: /broken off \d\d:\d\d/,
   lookAgain: "Look again now",

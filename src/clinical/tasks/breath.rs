@@ -214,7 +214,7 @@ fn time_lines(trial: &Trial) -> Vec<String> {
 
 /// The number is what is judged, whatever is known of the time.
 fn count_lines(trial: &Trial) -> Vec<String> {
-    let time = trial.start().zip(trial.end());
+    let time = trial.start().zip(trial.end_pressed());
     let time = time.and_then(|(start, end)| trial.between(start, end).length);
     vec![match (trial.number(REACHED), time) {
         (Some(n), Some(time)) => format!("counted to {}, {time}", n as u32),
@@ -244,7 +244,7 @@ fn glide_lines(trial: &Trial) -> Vec<String> {
 fn why_not(trial: &Trial) -> Option<String> {
     let no_time = kept::why_no_time(trial);
     let open = |said: &str| {
-        let time = trial.between(trial.start()?, trial.end()?).length?;
+        let time = trial.between(trial.start()?, trial.end_pressed()?).length?;
         Some(format!("{time} timed, {said} was not said"))
     };
     match trial.task {
@@ -261,7 +261,7 @@ fn why_not(trial: &Trial) -> Option<String> {
 /// The result in a few words, for the handover.
 pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
     let glide = || {
-        let trial = exam.latest(task).filter(|t| t.end().is_some())?;
+        let trial = exam.latest(task).filter(|t| t.end_pressed().is_some())?;
         Some(format!("pitch glide {}", glide_lines(trial).join(" ")))
     };
     // The value stands before the colon or the semicolon.

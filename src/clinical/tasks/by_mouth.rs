@@ -157,6 +157,7 @@ pub fn was_within(trial: &Trial, at: Stamp) -> bool {
 /// What is still missing of a trial that was given, in words; none where it is whole.
 pub fn unfinished(trial: &Trial, exam: &Exam) -> Option<String> {
     let watch = match watch(trial) {
+        _ if trial.is_stopped() => "its end was not marked".to_owned(),
         Watch::NotBegun => "its end was not marked".to_owned(),
         Watch::Running => "the watch of 60 seconds is not over".to_owned(),
         Watch::Cut(why) => format!("the watch of 60 seconds was ended early: {why}"),
@@ -199,6 +200,7 @@ pub fn time_line(trial: &Trial) -> Vec<(Millis, bool, &'static str)> {
                 MarkKind::Start => (false, "lip contact"),
                 MarkKind::Tap => (false, "swallow"),
                 MarkKind::End => (false, "last swallow"),
+                MarkKind::Stopped => (false, "stopped"),
                 MarkKind::Sign(sign) => (true, sign.past()),
                 MarkKind::Count(_) | MarkKind::WindowOver | MarkKind::WatchOver => return None,
             };

@@ -113,7 +113,7 @@ pub static SPEC: TaskSpec = TaskSpec {
 
 /// The counts of a trial that was ended; none before, or where its time is not known.
 pub fn read(trial: &Trial) -> Option<Cracker> {
-    let time = trial.between(trial.start()?, trial.end()?).length?;
+    let time = trial.between(trial.start()?, trial.end_pressed()?).length?;
     let count = |kind| u32::try_from(trial.count_of(kind)).unwrap_or(u32::MAX);
     Some(Cracker {
         bites: count(MarkKind::Tap),

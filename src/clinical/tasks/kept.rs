@@ -49,6 +49,9 @@ pub(super) fn why_no_time(trial: &Trial) -> Option<String> {
     if let Some(words) = untimed(trial) {
         return Some(small(words));
     }
+    if trial.is_stopped() {
+        return Some("the screen was ended meanwhile".to_owned());
+    }
     let time = trial.between(trial.start()?, trial.end()?);
     if let Some(doubt) = time.doubt {
         return Some(doubted(doubt));

@@ -164,7 +164,7 @@ fn sound(task: TaskId) -> Sound {
 /// How long a trial was held; none where nobody can know, and none for a start and an end at the
 /// same moment: that is a slip of the finger.
 pub(super) fn held(trial: &Trial) -> Option<Seconds> {
-    let time = trial.between(trial.start()?, trial.end()?);
+    let time = trial.between(trial.start()?, trial.end_pressed()?);
     if time.doubt.is_some() {
         return None;
     }
@@ -189,9 +189,9 @@ pub(super) fn time_words(trial: &Trial) -> String {
     if let Some(words) = kept::untimed(trial) {
         return small(words);
     }
-    let time = || trial.between(trial.start()?, trial.end()?).length;
+    let time = || trial.between(trial.start()?, trial.end_pressed()?).length;
     let mut words = time().map_or_else(|| "no time".to_owned(), |length| length.to_string());
-    if trial.end().is_some() && held(trial).is_none() {
+    if trial.end_pressed().is_some() && held(trial).is_none() {
         words.push_str(", not scored");
     }
     words

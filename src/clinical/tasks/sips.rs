@@ -270,7 +270,7 @@ pub fn run(trial: &Trial) -> Run {
         }
     };
     Run {
-        swallowed: match (has(&[Sign::NoSwallow]), trial.end()) {
+        swallowed: match (has(&[Sign::NoSwallow]), trial.end_pressed()) {
             (Looked::Present, _) => Looked::Absent,
             (_, Some(_)) => Looked::Present,
             (_, None) => Looked::NotTested,
@@ -365,7 +365,7 @@ fn line(trial: &Trial) -> String {
     let run = run(trial);
     let length = trial
         .start()
-        .zip(trial.end())
+        .zip(trial.end_pressed())
         .and_then(|(start, end)| trial.between(start, end).length);
     words.push(match (run.swallowed, length) {
         (Looked::Absent, _) => "no swallow".to_owned(),

@@ -253,7 +253,7 @@ fn timing(trial: &Trial) -> Option<Timing> {
             })
         }
         None => {
-            let time = trial.between(start, trial.end()?);
+            let time = trial.between(start, trial.end_pressed()?);
             let length = time.length.filter(|length| *length > Millis::ZERO)?;
             if time.doubt.is_some() {
                 return None;

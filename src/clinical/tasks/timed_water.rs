@@ -166,7 +166,7 @@ fn offered(trial: &Trial) -> Option<Millilitres> {
 
 /// The cup, once it is known how much was offered, how long it took and what was left.
 pub fn cup(trial: &Trial) -> Option<Cup> {
-    let (start, end) = trial.start().zip(trial.end())?;
+    let (start, end) = trial.start().zip(trial.end_pressed())?;
     let left = match trial.choice(CUP)? {
         EMPTY => Millilitres::ZERO,
         _ => Millilitres::new(trial.number(LEFT)?).ok()?,

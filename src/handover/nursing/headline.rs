@@ -5,17 +5,22 @@ use super::flag::worded;
 use crate::clinical::decision::{Decision, Noted, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::Flag;
+use crate::clinical::person::Role;
 use crate::clinical::rules;
 use crate::clinical::screen::ScreenId;
 use crate::clinical::tasks::breathing;
 use crate::handover::action::is_deterioration;
-use crate::record::event::Plan;
+use crate::record::event::{Plan, Whom};
 use crate::record::visit::Visit;
 
 pub(in crate::handover) fn headline(visit: &Visit, decision: &Decision, plan: &Plan) -> String {
     let (whom, by_when) = addressed(decision, plan);
     match decision.verdict {
         Verdict::Stop => format!("STOP: no more trials by mouth. Call {whom} {by_when}."),
+        // Whoever it is referred to wrote it.
+        Verdict::Refer if visit.role == Role::Slp && whom == Whom::Slp.words() => {
+            format!("REFER: {whom} sees to it {by_when}.")
+        }
         Verdict::Refer => format!("REFER to {whom} {by_when}."),
         Verdict::Incomplete => format!("INCOMPLETE: not cleared. To {whom} {by_when}."),
         Verdict::Pass => {

@@ -152,7 +152,9 @@ impl Visit {
                     // The time that ran from it never ran out.
                     match gone.kind {
                         MarkKind::Start => trial.marks.retain(|m| m.kind.pressed()),
-                        MarkKind::End => trial.marks.retain(|m| m.kind != MarkKind::WatchOver),
+                        MarkKind::End | MarkKind::Stopped => {
+                            trial.marks.retain(|m| m.kind != MarkKind::WatchOver);
+                        }
                         // One press made both: the start is the first thing counted.
                         MarkKind::Tap
                             if trial

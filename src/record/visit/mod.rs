@@ -11,6 +11,7 @@ use crate::clinical::trial::Mark;
 use crate::measure::time::{Millis, Stamp, elapsed};
 
 mod asked;
+mod ending;
 mod fold;
 mod open;
 mod texts;

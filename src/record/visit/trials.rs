@@ -24,7 +24,10 @@ impl Visit {
         }
         if let Some(trial) = self.trial_mut(number) {
             // A second start, or a second end, is kept in the journal and changes nothing here.
-            let once = matches!(mark.kind, MarkKind::Start | MarkKind::End);
+            let once = matches!(
+                mark.kind,
+                MarkKind::Start | MarkKind::End | MarkKind::Stopped
+            );
             if !(once && trial.first(mark.kind).is_some()) {
                 trial.marks.push(mark);
                 if mark.kind == MarkKind::Start {

@@ -92,6 +92,8 @@ pub enum Seen {
 pub struct Finding {
     /// Whether anything was given.
     pub given: bool,
+    /// Ended with the screen: the last swallow was not marked, the watch runs from the stop.
+    pub stopped: bool,
     /// From lip contact to last swallow.
     pub drinking: Option<Elapsed>,
     /// Swallows tapped.
@@ -151,7 +153,10 @@ pub fn read(trial: &Trial) -> Finding {
         .collect();
     Finding {
         given: start.is_some(),
-        drinking: start.zip(end).map(|(start, end)| trial.between(start, end)),
+        drinking: start
+            .zip(trial.end_pressed())
+            .map(|(start, end)| trial.between(start, end)),
+        stopped: trial.is_stopped(),
         swallows: trial.taps(),
         cup: trial.choice(CUP).map(|id| match id {
             IN_ONE_GO => Cup::InOneGo,
@@ -191,14 +196,20 @@ pub fn read(trial: &Trial) -> Finding {
     }
 }
 
-const LAST: &str = "the last swallow of the 90 mL";
-
-/// When a sign was seen, in words for a sentence.
-pub fn seen_words(seen: Seen) -> String {
-    match seen {
-        Seen::Drinking => "while drinking the 90 mL".to_owned(),
-        Seen::After(after) => format!("{} after {LAST}", whole_seconds(after)),
-        Seen::Later(after) => format!("{} seconds after {LAST}", (after.0 + 999) / 1000),
-        Seen::Sometime => format!("after {LAST}"),
+impl Finding {
+    /// When a sign was seen, in words for a sentence.
+    pub fn seen_words(&self, seen: Seen) -> String {
+        // Nobody marked the last swallow of what was stopped.
+        let from = if self.stopped {
+            "the 90 mL were stopped"
+        } else {
+            "the last swallow of the 90 mL"
+        };
+        match seen {
+            Seen::Drinking => "while drinking the 90 mL".to_owned(),
+            Seen::After(after) => format!("{} after {from}", whole_seconds(after)),
+            Seen::Later(after) => format!("{} seconds after {from}", (after.0 + 999) / 1000),
+            Seen::Sometime => format!("after {from}"),
+        }
     }
 }

@@ -1,7 +1,7 @@
 //! The rule of the 90 mL: from a finding to its flags.
 
 use super::LEAST;
-use super::finding::{Cup, Finding, Seen, Voice, Watch, seen_words};
+use super::finding::{Cup, Finding, Seen, Voice, Watch};
 use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::policy::Policy;
 use crate::clinical::rules;
@@ -20,7 +20,7 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         } else {
             String::new()
         };
-        let words = format!("{}{times} {}", sign.past(), seen_words(seen));
+        let words = format!("{}{times} {}", sign.past(), finding.seen_words(seen));
         let (level, rule) = meaning_under(sign, SignTask::Water90, policy);
         if let Seen::Later(_) = seen
             && level != Level::Stop
@@ -65,6 +65,9 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         |words: &str| flags.push(rules::WATER_UNFINISHED.flag(Level::Incomplete, eating, words));
     // A trial that was rightly stopped is not asked for its end, nor for what comes after it.
     let ended = ended(finding);
+    if finding.stopped && !ended {
+        missing("the last swallow was not marked");
+    }
     match &finding.watch {
         _ if ended => {}
         Watch::NotBegun => missing("the last swallow was not marked"),

@@ -14,7 +14,7 @@ use crate::measure::time::Millis;
 mod finding;
 mod judge;
 
-pub use finding::{Cup, Finding, Seen, Voice, Watch, read, seen_words};
+pub use finding::{Cup, Finding, Seen, Voice, Watch, read};
 pub use judge::{ended, judge, millilitres};
 
 /// The volume offered, in mL.
@@ -71,6 +71,9 @@ pub static NOT_GIVEN_REASONS: &[Choice] = &[
     },
 ];
 
+/// Answer: whoever watched was called away.
+pub const CALLED_AWAY: &str = "called-away";
+
 /// The reasons for ending the watch early.
 pub static WATCH_CUT_REASONS: &[Choice] = &[
     Choice {
@@ -78,7 +81,7 @@ pub static WATCH_CUT_REASONS: &[Choice] = &[
         words: "A sign decided already",
     },
     Choice {
-        id: "called-away",
+        id: CALLED_AWAY,
         words: "Called away",
     },
     Choice {
