@@ -56,6 +56,8 @@ pub(crate) fn local(wall: Millis) -> (String, String) {
 pub(crate) struct Script {
     pub(crate) visit: Visit,
     pub(crate) trial: u32,
+    /// When events are recorded, in milliseconds since the visit began.
+    pub(crate) now: i64,
 }
 
 impl Script {
@@ -67,6 +69,7 @@ impl Script {
         let mut script = Script {
             visit: Visit::new(VisitId::new("0123456789abcdef").unwrap()),
             trial: 0,
+            now: 0,
         };
         script.say(Event::Opened {
             details: Details {
@@ -88,7 +91,7 @@ impl Script {
     }
 
     pub(crate) fn say(&mut self, event: Event) -> &mut Script {
-        self.say_at(at(0), event)
+        self.say_at(at(self.now), event)
     }
 
     /// The same, recorded at a moment.
