@@ -569,3 +569,23 @@ fn nothing_is_kept_up_while_a_choking_is_not_over() {
         assert!(!s.text().contains(not_yet), "{}", s.text());
     }
 }
+
+/// "Upright" of somebody who cannot be raised: a nurse at night raises him all the same, or stops
+/// reading.
+#[test]
+fn nobody_is_told_to_sit_somebody_up_who_cannot_be_raised() {
+    for (state, gone_past) in [("flat", false), ("flat", true), ("part", false)] {
+        let mut s = adult(Role::Slp);
+        s.gate(&[("upright", state)]);
+        if gone_past {
+            pass(&mut s, TaskId::Water90, "gate.", Role::Slp);
+        }
+        s.breaths(16).dry(&[2_000, 9_000, 17_000]);
+        if gone_past || state == "part" {
+            s.water(&[]);
+        }
+        let text = s.text();
+        let advice = text.split("Recommendation:").nth(1).unwrap();
+        assert!(advice.contains("as upright as tolerated"), "{text}");
+    }
+}

@@ -3,6 +3,7 @@
 use super::{addressed, sentence};
 use crate::clinical::decision::{Decision, ORDER_STANDS, Verdict};
 use crate::clinical::exam::EndedEarly;
+use crate::clinical::gate::HOLDS;
 use crate::handover::room::Room;
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;
@@ -18,11 +19,13 @@ pub(in crate::handover) fn recommendation(
     }
     let (whom, _) = addressed(decision, plan);
     // A limit of neck or spine goes before sitting up.
-    let limit = visit.exam.gate.0.get("spine").is_some_and(|a| a == "limit");
-    let position = if limit {
-        "as upright as the neck or spine limit allows"
-    } else {
-        "upright"
+    let answer = |id: &str| visit.exam.gate.0.get(id).map(String::as_str);
+    let limit = answer("spine") == Some("limit");
+    let raised = matches!(answer("upright"), None | Some(HOLDS));
+    let position = match (limit, raised) {
+        (true, _) => "as upright as the neck or spine limit allows",
+        (false, true) => "upright",
+        (false, false) => "as upright as tolerated",
     };
     let keep = "keep to the orders in force";
     let fasts = visit.exam.fasts();
@@ -56,7 +59,11 @@ pub(in crate::handover) fn recommendation(
     let upright = if upright > 0 && may_eat && !fasts {
         format!(
             " {} for {upright} minutes after eating or drinking.",
-            if limit { "Stay so" } else { "Upright" }
+            if limit || !raised {
+                "Stay so"
+            } else {
+                "Upright"
+            }
         )
     } else {
         String::new()
