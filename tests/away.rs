@@ -10,7 +10,7 @@ mod script;
 use bedside::*;
 use penlight::clinical::decision::Verdict;
 use penlight::clinical::exam::EndedEarly;
-use penlight::clinical::gate::{Group, HOLDS};
+use penlight::clinical::gate::{HOLDS, ITEMS};
 use penlight::clinical::go_on::GoOn;
 use penlight::clinical::hold::{Hold, TEAM_KNOWS, holds, holds_at};
 use penlight::clinical::oral::{FoundId, Seen, Sides};
@@ -45,9 +45,10 @@ fn taken_up(role: Role, after: i64) -> Script {
     s
 }
 
+/// Everything before the start is asked again.
 fn ready_again(s: &mut Script, when: Stamp) {
-    let answers = Group::Ready
-        .items()
+    let answers = ITEMS
+        .iter()
         .map(|item| (item.id.to_owned(), HOLDS.to_owned()));
     s.say_at(when, Event::Gate(answers.collect()));
 }
@@ -106,22 +107,24 @@ fn after_a_short_break_nothing_is_asked_again() {
 
 #[test]
 fn readiness_is_a_state_of_the_moment() {
-    for after in [90 * MINUTE, 20 * HOUR] {
+    let says = [
+        "\"The person\" was asked more than 8 hours ago",
+        "\"Orders and limits\" was asked more than 8 hours ago",
+        "\"Airway and chest\" was asked more than 60 minutes ago",
+        "\"Ready now\" was asked more than 60 minutes ago",
+        "Breaths were counted more than 60 minutes ago",
+    ];
+    for (after, says) in [(90 * MINUTE, &says[2..]), (20 * HOUR, &says[..])] {
         let s = taken_up(Role::Screener, after);
         let held = held(&s);
-        assert_eq!(
-            old(&held),
-            [
-                "\"Ready now\" was asked more than 60 minutes ago",
-                "Breaths were counted more than 60 minutes ago"
-            ]
-        );
-        assert_eq!(held[0].go_on, GoOn::Never);
-        assert_eq!(held[1].go_on, GoOn::SlpWithReason);
+        assert_eq!(old(&held), says);
+        let (breaths, asked) = held.split_last().unwrap();
+        assert!(asked.iter().all(|hold| hold.go_on == GoOn::Never));
+        assert_eq!(breaths.go_on, GoOn::SlpWithReason);
         // Nothing by mouth, nothing in the way.
         assert!(holds(TaskId::DrySwallow, &s.visit.exam).is_empty());
         for task in [TaskId::Sips, TaskId::Own, TaskId::TimedWater] {
-            assert_eq!(old(&holds(task, &s.visit.exam)).len(), 2);
+            assert_eq!(old(&holds(task, &s.visit.exam)), says);
         }
     }
 }
@@ -165,8 +168,8 @@ fn given_on_old_answers_all_the_same_it_clears_nothing() {
     assert_eq!(s.verdict(), Verdict::Incomplete);
     let text = s.text();
     for words in [
-        "given more than 60 minutes after readiness or breathing was last asked",
-        "can cough (asked at 14:00)",
+        "given on answers that were missing or too old: \"The person\", \"Orders and limits\", \"Airway and \
+         chest\", \"Ready now\", breaths",
         "breathing 16 a minute (counted elsewhere) at 14:00",
     ] {
         assert!(text.contains(words), "{words}\n{text}");
@@ -184,7 +187,7 @@ fn without_a_break_time_passes_as_well() {
     assert!(old(&holds_at(WATER, &s.visit.exam, now(60 * MINUTE))).is_empty());
     assert_eq!(
         old(&holds_at(WATER, &s.visit.exam, now(61 * MINUTE))).len(),
-        2
+        3
     );
 }
 
@@ -196,7 +199,7 @@ fn a_reason_for_old_breaths_speaks_for_these_alone() {
     assert!(held(&s).is_empty());
     breaths_again(&mut s, at(2 * HOUR + MINUTE));
     let later = s.visit.exam.now.next(at(4 * HOUR));
-    assert_eq!(old(&holds_at(WATER, &s.visit.exam, later)).len(), 2);
+    assert_eq!(old(&holds_at(WATER, &s.visit.exam, later)).len(), 3);
 }
 
 #[test]
@@ -226,10 +229,11 @@ fn a_clock_that_jumps_back_makes_nothing_fresh() {
         s.say_at(life(8, wall), Event::TakenUpAgain);
         let held = held(&s);
         assert_eq!(
-            old(&held)[0],
+            old(&held)[3],
             "\"Ready now\" was asked at a time that is not known"
         );
-        assert_eq!(old(&held).len(), 2);
+        // The four of the gate, and the breaths.
+        assert_eq!(old(&held).len(), 5);
         ready_again(&mut s, life(8, wall + MINUTE));
         breaths_again(&mut s, life(8, wall + MINUTE));
         assert!(old(&self::held(&s)).is_empty());
@@ -241,12 +245,12 @@ fn a_clock_that_jumps_back_makes_nothing_fresh() {
         ..at(2 * MINUTE)
     };
     s.say_at(back, Event::TakenUpAgain);
-    assert_eq!(old(&held(&s)).len(), 2);
+    assert_eq!(old(&held(&s)).len(), 5);
     // Two restarts, two hours in all, the clock set back by one of them in between.
     let mut s = ready(Role::Screener);
     s.say_at(life(8, 70 * MINUTE), Event::Role(Role::Screener));
     s.say_at(life(9, 10 * MINUTE), Event::Role(Role::Screener));
-    assert_eq!(old(&held(&s)).len(), 2);
+    assert_eq!(old(&held(&s)).len(), 5);
 }
 
 #[test]
@@ -260,7 +264,7 @@ fn the_policy_says_how_long() {
     s.say_at(at(16 * MINUTE), Event::Role(Role::Screener));
     let held = held(&s);
     assert_eq!(
-        old(&held)[0],
+        old(&held)[1],
         "\"Ready now\" was asked more than 15 minutes ago"
     );
 }

@@ -393,7 +393,8 @@ fn the_longest_text_still_fits_one_screen() {
     assert!(text.contains("more in the record"), "{text}");
     assert!(
         text.starts_with(
-            "REFER: speech-language pathology sees to it today.\nKeep the current plan, because long words"
+            "REFER: speech-language pathology sees to it today.\nNothing by mouth for another reason: \
+             that order stands.\nKeep the current plan, because long words"
         ),
         "{text}"
     );

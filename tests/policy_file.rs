@@ -419,6 +419,13 @@ fn a_setting_changes_its_flag_and_nothing_else() {
     assert!(!fresh::ready_at(&waited).unwrap().is_old(later(30), &waited));
     waited.policy = parse(&with("\"gate.ready-minutes\": 15")).unwrap();
     assert!(fresh::ready_at(&waited).unwrap().is_old(later(30), &waited));
+    // Orders that were asked after five hours ago.
+    let old = |e: &Exam, now| fresh::is_group_old(Group::Orders, e, now);
+    let orders = Group::Orders.items().map(|i| (i.id.to_owned(), asked));
+    waited.asked.extend(orders);
+    assert!(!old(&waited, later(300)));
+    waited.policy = parse(&with("\"gate.orders-hours\": 4")).unwrap();
+    assert!(old(&waited, later(300)));
 
     let rate = |rate| breathing_at(rate, None);
     changes(

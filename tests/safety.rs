@@ -132,9 +132,9 @@ fn a_full_text_keeps_what_was_gone_past() {
     s.on(ScreenId::FullVisit).gate(&[
         ("airway-tube", "tracheostomy"),
         ("suction", "none"),
-        ("chest", "infection"),
-        ("fluids", "limited"),
-        ("allergy", "known"),
+        ("chest", "chest"),
+        ("fluids", "restricted"),
+        ("allergy", "allergy"),
     ]);
     let item = penlight::clinical::gate::find("airway-tube").unwrap();
     let exception = item

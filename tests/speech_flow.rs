@@ -86,6 +86,7 @@ fn text(screen: ScreenId, exam: Exam) -> String {
     let now = Clock {
         date: "25 Nov 2026".to_owned(),
         time: "14:10".to_owned(),
+        wall: penlight::measure::time::Millis::ZERO,
         local: |wall| ("25 Nov 2026".to_owned(), wall.0.to_string()),
     };
     write(&visit, &now).unwrap()
@@ -457,6 +458,7 @@ fn the_full_note_tells_the_same() {
     let now = Clock {
         date: "25 Nov 2026".to_owned(),
         time: "14:10".to_owned(),
+        wall: penlight::measure::time::Millis::ZERO,
         local: |wall| ("25 Nov 2026".to_owned(), wall.0.to_string()),
     };
     let note = full_note::write(&visit, &now).unwrap();

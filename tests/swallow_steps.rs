@@ -176,6 +176,7 @@ fn is_handed_over(exam: &Exam, sign: Sign, n: usize) {
     let now = Clock {
         date: "25 Nov 2026".to_owned(),
         time: "14:40".to_owned(),
+        wall: penlight::measure::time::Millis::ZERO,
         local: |wall| ("25 Nov 2026".to_owned(), wall.0.to_string()),
     };
     let text = nursing::write(&visit, &now).unwrap();

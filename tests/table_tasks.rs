@@ -478,6 +478,7 @@ fn nursing_reads_them_in_plain_words_on_one_phone_screen() {
     let clock = Clock {
         date: "25 Nov 2026".to_owned(),
         time: "14:40".to_owned(),
+        wall: penlight::measure::time::Millis::ZERO,
         local: |wall| ("25 Nov 2026".to_owned(), wall.0.to_string()),
     };
     let text = nursing::write(&visit, &clock).unwrap();

@@ -21,10 +21,11 @@ use penlight::clinical::sign::{Sign, meaning};
 use penlight::clinical::task::TaskId;
 use penlight::clinical::tasks::{self, meal, saturation};
 use penlight::clinical::trial::MarkKind;
-use penlight::handover::{action, full_note};
+use penlight::handover::nursing::write;
+use penlight::handover::{action, full_note, outdated};
 use penlight::measure::time::{Millis, PageLife, Stamp};
-use penlight::record::envelope::{Envelope, SCHEMA};
-use penlight::record::event::Event;
+use penlight::record::envelope::{Envelope, SCHEMA, body};
+use penlight::record::event::{Event, Route, Text};
 use script::*;
 
 struct Dice(u64);
@@ -222,6 +223,47 @@ fn rank(verdict: Verdict) -> u8 {
     }
 }
 
+/// What must hold of a visit that is looked at so many minutes later, nothing pressed meanwhile:
+/// the text that left still stands, and one that leaves then says when swallowing was tested.
+fn wrong_later(s: &Script, minutes: i64) -> Option<String> {
+    let left_at = s.now / 60_000 + 2;
+    let mut visit = s.visit.clone();
+    let now = clock_after(left_at);
+    let issued = Event::Issued {
+        route: Route::Copied,
+        text: write(&visit, &now).unwrap(),
+        clock: now.time,
+        which: Text::Nursing,
+    };
+    let told = Event::Told {
+        whom: "the nurse in charge".to_owned(),
+        read_back: true,
+    };
+    for event in [issued, told] {
+        let envelope = Envelope {
+            device: "here".to_owned(),
+            visit: visit.id.clone(),
+            seq: visit.next,
+            schema: SCHEMA,
+            key: String::new(),
+            at: at(left_at * 60_000),
+            body: body(&event),
+        };
+        visit.take(&envelope);
+    }
+    let later = clock_after(left_at + minutes);
+    let text = write(&visit, &later).unwrap();
+    if text.contains("CORRECTED") || outdated::outdated(&visit, &later).is_some() {
+        return Some(format!("corrected by nothing\n{text}"));
+    }
+    let mut trials = visit.exam.trials.iter();
+    let tested = trials.any(|t| tasks::spec(t.task).pad.signs.is_some() && t.start().is_some());
+    if tested && !text.contains("swallowing was tested") {
+        return Some(format!("when swallowing was tested is not told\n{text}"));
+    }
+    None
+}
+
 /// What must hold of a visit as it stands; else what does not.
 fn wrong(s: &Script, before: u8) -> Option<String> {
     let text = s.text();
@@ -237,6 +279,16 @@ fn wrong(s: &Script, before: u8) -> Option<String> {
     }
     if decision.verdict == Verdict::Pass && exam.unread > 0 {
         return Some("clear beside what can't be read".to_owned());
+    }
+    if decision.verdict == Verdict::Pass && exam.trials.iter().any(|t| !t.begun_on.is_empty()) {
+        return Some("clear on answers too old or missing".to_owned());
+    }
+    for (sign, _) in exam.trials.iter().flat_map(|t| &t.taken_back) {
+        let words = format!("{}: pressed, and taken back", sign.past());
+        let told = cut || text.contains(&words);
+        if !told || !note.contains(&words) || text.starts_with("NO SIGN SEEN") {
+            return Some(format!("{sign:?} taken back late is not told"));
+        }
     }
     for trial in &exam.trials {
         let Some(column) = tasks::spec(trial.task).pad.signs else {
@@ -310,12 +362,19 @@ fn no_walk_makes_a_text_that_says_too_little() {
         let mut t = 100_000;
         for step in 0..3 + dice.below(12) {
             let before = rank(s.verdict());
+            s.now = t;
             let taken_back = happens(&mut s, &mut dice, t);
-            t += dice.of(&[70_000, 200_000, 20_000]);
+            t += dice.of(&[
+                70_000, 200_000, 20_000, 70_000, 200_000, 20_000, 7_200_000, 68_400_000,
+            ]);
             let before = if taken_back { 0 } else { before };
-            if let Some(wrong) = wrong(&s, before) {
+            let wrong = wrong(&s, before);
+            if let Some(wrong) = wrong {
                 panic!("walk {walk}, step {step}: {wrong}\n{}", s.text());
             }
+        }
+        if let Some(wrong) = wrong_later(&s, dice.of(&[90, 19 * 60])) {
+            panic!("walk {walk}, later: {wrong}");
         }
     }
 }

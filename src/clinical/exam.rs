@@ -130,6 +130,12 @@ impl Exam {
             .is_some_and(|id| id.screen().tasks.contains(&task))
     }
 
+    /// Whether nothing is to be given by mouth for another reason than waiting for this screen.
+    pub fn fasts(&self) -> bool {
+        let order = self.gate.0.get("nothing-by-mouth");
+        order.is_some_and(|answer| answer == "other-reason")
+    }
+
     /// Whether a plan to eat and drink with acknowledged risks is known of.
     pub fn has_risk_plan(&self) -> bool {
         self.gate.0.get("risk-plan").is_some_and(|a| a == "plan")

@@ -6,8 +6,9 @@ use super::gate::Group;
 use super::go_on::GoOn;
 use super::rules;
 use super::task::TaskId;
-use super::tasks::{breath_taps, breathing};
+use super::tasks::{breath_taps, breathing, water};
 use super::trial::Trial;
+use super::words::small;
 use crate::measure::time::{Doubt, Millis, Stamp, elapsed};
 
 /// Where a visit stands in time: what passed between its events, summed, so that a clock set back
@@ -57,13 +58,23 @@ impl Moment {
 
     /// Whether more than the policy's time lies between this and a later moment, or nobody knows.
     pub fn is_old(self, now: Moment, exam: &Exam) -> bool {
-        let limit = Millis::from_secs(i64::from(exam.policy.ready_minutes) * 60);
+        self.is_older(now, limit(exam))
+    }
+
+    fn is_older(self, now: Moment, limit: Millis) -> bool {
         self.gaps != now.gaps || now.passed - self.passed > limit
     }
 }
 
-/// Begins the id of the hold by answers of "Ready now".
-pub const READY: &str = "old.ready";
+/// Whether more than the policy's time lies between two times of the wall clock.
+pub fn long_between(from: Millis, to: Millis, exam: &Exam) -> bool {
+    from != Millis::ZERO && to - from > limit(exam)
+}
+
+fn limit(exam: &Exam) -> Millis {
+    Millis::from_secs(i64::from(exam.policy.ready_minutes) * 60)
+}
+
 /// Begins the id of the hold by a reading of the breathing.
 pub const BREATHING: &str = "old.breath";
 
@@ -71,6 +82,8 @@ pub const BREATHING: &str = "old.breath";
 pub struct Old {
     /// The hold's id: a reason given for it speaks for this answer alone.
     pub hold: String,
+    /// What was asked or heard.
+    pub what: String,
     /// In words.
     pub says: String,
     /// What to do.
@@ -79,9 +92,19 @@ pub struct Old {
     pub go_on: GoOn,
 }
 
-/// When "Ready now" was answered: the oldest of its answers.
-pub fn ready_at(exam: &Exam) -> Option<Moment> {
-    let asked = Group::Ready.items().filter_map(|i| exam.asked.get(i.id));
+/// Begins the id of the hold by answers of a group of the gate.
+pub const fn begins(group: Group) -> &'static str {
+    match group {
+        Group::Person => "old.person",
+        Group::Orders => "old.orders",
+        Group::Airway => "old.airway",
+        Group::Ready => "old.ready",
+    }
+}
+
+/// When a group of the gate was answered: the oldest of its answers.
+pub fn asked_at(group: Group, exam: &Exam) -> Option<Moment> {
+    let asked = group.items().filter_map(|i| exam.asked.get(i.id));
     asked.copied().reduce(|a, b| {
         if (a.gaps, a.passed) < (b.gaps, b.passed) {
             a
@@ -89,6 +112,65 @@ pub fn ready_at(exam: &Exam) -> Option<Moment> {
             b
         }
     })
+}
+
+/// When "Ready now" was answered.
+pub fn ready_at(exam: &Exam) -> Option<Moment> {
+    asked_at(Group::Ready, exam)
+}
+
+/// How long the answers of a group stand, and in words. How somebody breathes and whether a mask is
+/// on is as much of the moment as whether he is awake; orders, and who lies in the bed, change from
+/// shift to shift.
+fn stands(group: Group, exam: &Exam) -> (Millis, String) {
+    match group {
+        Group::Person | Group::Orders => {
+            let hours = exam.policy.orders_hours;
+            let length = Millis::from_secs(i64::from(hours) * 3_600);
+            (length, format!("{hours} hours"))
+        }
+        Group::Airway | Group::Ready => (limit(exam), minutes(exam)),
+    }
+}
+
+fn minutes(exam: &Exam) -> String {
+    format!("{} minutes", exam.policy.ready_minutes)
+}
+
+/// Whether a group of the gate must be asked again.
+pub fn is_group_old(group: Group, exam: &Exam, now: Moment) -> bool {
+    let (length, _) = stands(group, exam);
+    asked_at(group, exam).is_some_and(|at| at.is_older(now, length))
+}
+
+const VOICE: &str = "old.voice.";
+
+/// The trial whose voice before must be heard again, by the id of the hold.
+pub fn voice_of(hold: &str) -> Option<u32> {
+    let (trial, _) = hold.strip_prefix(VOICE)?.split_once('.')?;
+    trial.parse().ok()
+}
+
+/// The voice before a trial that is made ready, where it was heard too long ago.
+pub fn old_voice(task: TaskId, exam: &Exam, now: Moment) -> Option<Old> {
+    let ready = exam.latest(task).filter(|t| t.start().is_none())?;
+    ready.choice(water::VOICE_BEFORE)?;
+    let at = *ready.said_at.get(water::VOICE_BEFORE)?;
+    at.is_old(now, exam).then(|| Old {
+        hold: format!("{VOICE}{}.{}", ready.number, at.at.wall.0),
+        what: "the voice before it".to_owned(),
+        says: format!("The voice was heard {}", ago(at, now, &minutes(exam))),
+        advice: "Hear it again.",
+        go_on: GoOn::Never,
+    })
+}
+
+fn ago(at: Moment, now: Moment, length: &str) -> String {
+    if at.gaps == now.gaps {
+        format!("more than {length} ago")
+    } else {
+        "at a time that is not known".to_owned()
+    }
 }
 
 /// When a trial's rate was counted or entered, the later of the two.
@@ -101,27 +183,33 @@ pub fn counted_at(trial: &Trial) -> Option<Moment> {
 /// What must be asked anew before anything is given at this moment.
 pub fn old(exam: &Exam, now: Moment) -> Vec<Old> {
     let mut old = Vec::new();
-    let mut ask = |id: &str, what: &str, at: Option<Moment>, advice, go_on| {
+    for group in Group::ALL {
+        if let Some(at) = asked_at(group, exam).filter(|_| is_group_old(group, exam, now)) {
+            let what = format!("\"{}\"", group.title());
+            let (_, length) = stands(group, exam);
+            old.push(Old {
+                hold: format!("{}.{}", begins(group), at.at.wall.0),
+                says: format!("{what} was asked {}", ago(at, now, &length)),
+                what,
+                advice: match group {
+                    Group::Airway | Group::Ready => "It is a state of the moment.",
+                    Group::Person | Group::Orders => "It may have changed since.",
+                },
+                go_on: GoOn::Never,
+            });
+        }
+    }
+    let mut ask = |id: &str, what: &str, was: &str, at: Option<Moment>, advice, go_on| {
         if let Some(at) = at.filter(|at| at.is_old(now, exam)) {
             old.push(Old {
                 hold: format!("{id}.{}", at.at.wall.0),
-                says: if at.gaps == now.gaps {
-                    format!("{what} more than {} minutes ago", exam.policy.ready_minutes)
-                } else {
-                    format!("{what} at a time that is not known")
-                },
+                what: small(what),
+                says: format!("{what} {was} {}", ago(at, now, &minutes(exam))),
                 advice,
                 go_on,
             });
         }
     };
-    ask(
-        READY,
-        "\"Ready now\" was asked",
-        ready_at(exam),
-        "It is a state of the moment.",
-        GoOn::Never,
-    );
     let rate = breathing::newest_count(exam).or_else(|| {
         let taps = breath_taps::rate(exam).is_some();
         let of = |t: &&Trial| [TaskId::BreathTaps, TaskId::Breaths30].contains(&t.task);
@@ -129,7 +217,8 @@ pub fn old(exam: &Exam, now: Moment) -> Vec<Old> {
     });
     ask(
         BREATHING,
-        "Breaths were counted",
+        "Breaths",
+        "were counted",
         rate.and_then(counted_at),
         "Count them again.",
         GoOn::SlpWithReason,
@@ -138,13 +227,29 @@ pub fn old(exam: &Exam, now: Moment) -> Vec<Old> {
     let read = trials.find(|t| t.number(breathing::SATURATION).is_some());
     ask(
         "old.breath-spo2",
-        "SpO2 was read",
+        "SpO2",
+        "was read",
         read.and_then(|t| t.said_at.get(breathing::SATURATION).copied()),
         "Read it again.",
         GoOn::WithReason,
     );
     old.retain(|old| exam.went_on(&old.hold, old.go_on).is_none());
     old
+}
+
+/// What of it was not asked yet, or too long ago, when a trial by mouth is begun.
+pub fn begun_on(task: TaskId, exam: &Exam, now: Moment) -> Vec<String> {
+    let open = |group: &Group| group.items().any(|item| !exam.gate.answered(item));
+    let missing = Group::ALL.into_iter().filter(open);
+    let missing = missing.map(|group| format!("\"{}\"", group.title()));
+    let old = old(exam, now).into_iter().chain(old_voice(task, exam, now));
+    let mut all: Vec<String> = missing.collect();
+    for old in old {
+        if !all.contains(&old.what) {
+            all.push(old.what);
+        }
+    }
+    all
 }
 
 /// The moment that ages are told against: the start of the newest trial by mouth.
@@ -155,13 +260,23 @@ pub fn told_against(exam: &Exam) -> Option<Moment> {
 
 /// Trials by mouth that were begun on answers too old.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    let by_mouth = |t: &&Trial| super::tasks::spec(t.task).by_mouth;
-    let mut given = exam.trials.iter().filter(by_mouth);
-    let old = given.any(|t| t.on_old_answers && t.start().is_some());
+    let by_mouth = |t: &&Trial| super::tasks::spec(t.task).by_mouth && t.start().is_some();
+    let mut what: Vec<&str> = Vec::new();
+    for words in exam
+        .trials
+        .iter()
+        .filter(by_mouth)
+        .flat_map(|t| &t.begun_on)
+    {
+        if !what.contains(&words.as_str()) {
+            what.push(words);
+        }
+    }
     let words = format!(
-        "something was given more than {} minutes after readiness or breathing was last asked",
-        exam.policy.ready_minutes
+        "something was given on answers that were missing or too old: {}",
+        what.join(", ")
     );
     let flag = |words| rules::GATE_READY_OLD.flag(Level::Incomplete, Domain::EatingDrinking, words);
-    old.then(|| flag(words)).into_iter().collect()
+    let any = !what.is_empty();
+    any.then(|| flag(words)).into_iter().collect()
 }

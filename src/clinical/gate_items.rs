@@ -81,6 +81,13 @@ pub struct Item {
     pub rule: &'static Rule,
 }
 
+impl Item {
+    /// Whether it is a state of the moment: how awake somebody is, or how hard he breathes.
+    pub fn is_of_the_moment(&self) -> bool {
+        self.group == Group::Ready || self.id == "distress"
+    }
+}
+
 macro_rules! exception {
     ($id:literal, $state:ident, $words:literal, $advice:literal) => {
         Exception {

@@ -143,7 +143,8 @@ pub fn holds_at(task: TaskId, exam: &Exam, now: Moment) -> Vec<Hold> {
                 &rules::GATE_NOT_ASKED,
             );
         }
-        for old in fresh::old(exam, now) {
+        let voice = fresh::old_voice(task, exam, now);
+        for old in fresh::old(exam, now).into_iter().chain(voice) {
             let rule = &rules::GATE_READY_OLD;
             hold(old.hold, old.says, old.advice, old.go_on, rule);
         }

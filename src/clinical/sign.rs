@@ -154,7 +154,11 @@ fn in_any_trial(sign: Sign) -> (Level, &'static Rule) {
 pub fn is_of_sign(flag: &Flag) -> bool {
     let rule = flag.rule().id;
     let table = |task: &SignTask| Sign::ALL.iter().any(|s| meaning(*s, *task).1.id == rule);
-    let own = [rules::WATER_AFTER_WATCH.id, rules::SIPS_SIGN.id];
+    let own = [
+        rules::WATER_AFTER_WATCH.id,
+        rules::SIPS_SIGN.id,
+        rules::SIGN_TAKEN_BACK.id,
+    ];
     own.contains(&rule) || SignTask::ALL.iter().any(table)
 }
 

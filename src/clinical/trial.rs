@@ -90,6 +90,9 @@ pub struct Trial {
     pub length: Option<Millis>,
     /// Presses in the order they were recorded, undone ones gone.
     pub marks: Vec<Mark>,
+    /// Signs that were taken back long after their press, and how long after; none where that
+    /// can't be known.
+    pub taken_back: Vec<(Sign, Option<Millis>)>,
     /// Times during which the page was out of sight.
     pub hidden: Vec<(Stamp, Stamp)>,
     /// Answers by question id; the last one given counts.
@@ -101,8 +104,8 @@ pub struct Trial {
     pub reasons: usize,
     /// When each question was answered last, and when it was started.
     pub said_at: Table<Moment>,
-    /// Whether it was started on answers that were too old, see [`super::fresh`].
-    pub on_old_answers: bool,
+    /// Which answers were missing or too old when it was started, see [`super::fresh`].
+    pub begun_on: Vec<String>,
 }
 
 impl Trial {
@@ -113,12 +116,13 @@ impl Trial {
             number,
             length,
             marks: Vec::new(),
+            taken_back: Vec::new(),
             hidden: Vec::new(),
             answers: Table::default(),
             spo2_before: None,
             reasons: 0,
             said_at: Table::default(),
-            on_old_answers: false,
+            begun_on: Vec::new(),
         }
     }
 

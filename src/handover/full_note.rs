@@ -7,9 +7,12 @@
 
 use super::action::standing;
 use super::issue::{Clock, after_last};
-use super::nursing::{background, choking, headline, identify, recommendation, until_review};
+use super::nursing::{
+    background, choking, headline, identify, recommendation, taken_up, tested, until_review,
+};
+use super::room::Room;
 use crate::clinical::compare::Comparison;
-use crate::clinical::decision::Decision;
+use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::figures;
 use crate::clinical::flag::Flag;
 use crate::clinical::oral::{points, told};
@@ -35,7 +38,7 @@ pub fn write(visit: &Visit, now: &Clock) -> Option<String> {
 fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
     let plan = standing(decision, &visit.plan);
     let mut note = vec![BEGINS.to_owned(), headline(visit, decision, &plan)];
-    note.extend(until_review(visit, decision, &plan));
+    note.extend(until_review(visit, decision, &plan, Room::FULL));
     note.push(String::new());
     note.push(format!("Identify: {}", identify(visit, now)));
     if let Some(id) = visit.screen {
@@ -45,7 +48,15 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         .iter()
         .map(|part| item(&part.words))
         .collect();
-    before.extend(choking(visit).iter().map(|words| item(words)));
+    // What the nursing text says in its situation.
+    before.extend(tested(visit, now).iter().map(|words| item(words)));
+    let ended = visit
+        .exam
+        .ended
+        .filter(|_| !matches!(decision.verdict, Verdict::NotDone(_)));
+    before.extend(ended.map(|why| item(why.words())));
+    before.extend(taken_up(visit, now).map(|words| item(&words)));
+    before.extend(choking(visit, now).iter().map(|words| item(words)));
     let (regions, nerves, conflicts) = examined(visit);
     // What points to a nerve stands with its nerve.
     let mut also = decision.also.clone();
@@ -69,7 +80,7 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         ("ALSO FOUND", flag_lines(&also)),
         (
             "RECOMMENDATION",
-            vec![capital(&recommendation(visit, decision, &plan, true))],
+            vec![capital(&recommendation(visit, decision, &plan, Room::FULL))],
         ),
         ("POLICY AND VERSIONS", versions(visit)),
     ] {

@@ -2,7 +2,7 @@
 
 use crate::measure::time::Millis;
 use crate::record::event::Text;
-use crate::record::visit::{Visit, correction};
+use crate::record::visit::{Issue, Visit, correction};
 
 /// When the text is written, in the phone's own local words.
 #[derive(Clone, Debug)]
@@ -11,18 +11,39 @@ pub struct Clock {
     pub date: String,
     /// "14:10".
     pub time: String,
+    /// The same by the wall clock.
+    pub wall: Millis,
     /// Date and time of a wall time in the same words.
     pub local: fn(Millis) -> (String, String),
 }
 
 impl Clock {
     /// A time of this visit: with its date where that is another day.
-    pub(super) fn say(&self, wall: Millis) -> String {
+    pub fn say(&self, wall: Millis) -> String {
         let (date, time) = (self.local)(wall);
         if date == self.date {
             time
         } else {
             format!("{time} on {date}")
+        }
+    }
+
+    /// When an earlier text left, and now: with their dates where they differ.
+    fn apart(&self, earlier: &Clock) -> (String, String) {
+        let say = |clock: &Clock| match self.date == earlier.date {
+            true => clock.time.clone(),
+            false => format!("{} on {}", clock.time, clock.date),
+        };
+        (say(earlier), say(self))
+    }
+
+    /// The time that a text carries which left.
+    pub(super) fn of(&self, issue: &Issue) -> Clock {
+        Clock {
+            date: (self.local)(issue.at).0,
+            time: issue.clock.clone(),
+            wall: issue.at,
+            ..self.clone()
         }
     }
 }
@@ -39,23 +60,14 @@ pub(super) fn after_last(
     let Some(last) = visit.issued.iter().rev().find(|i| i.which == which) else {
         return text;
     };
-    // The same words at another time are no correction.
-    let then = Clock {
-        time: last.clock.clone(),
-        ..now.clone()
-    };
+    // The same words at another time are no correction, nor on another day.
+    let then = now.of(last);
     let line = correction(&last.text);
-    let body = last.text.strip_prefix(line).unwrap_or(&last.text);
-    // The line above takes room too, so the old words are fitted as they were then.
-    let before = if line.is_empty() {
-        ""
-    } else {
-        "CORRECTED 00:00, replaces 00:00.\n"
-    };
-    if compose(&then, before).ends_with(body) {
+    if compose(&then, line) == last.text {
         // A correction that leaves once more still says what it replaced.
-        return format!("{line}{text}");
+        return compose(now, line);
     }
-    let corrected = format!("CORRECTED {}, replaces {}.\n", now.time, last.clock);
+    let (earlier, now_words) = now.apart(&then);
+    let corrected = format!("CORRECTED {now_words}, replaces {earlier}.\n");
     compose(now, &corrected)
 }

@@ -2,7 +2,7 @@
 
 use super::nursing::{self, Clock};
 use crate::clinical::words::capital;
-use crate::record::visit::{Visit, correction};
+use crate::record::visit::{Told, Visit, correction};
 
 /// Those who were told of a text which what is known now no longer bears out, in a sentence.
 ///
@@ -12,15 +12,22 @@ pub fn outdated(visit: &Visit, now: &Clock) -> Option<String> {
     let last = visit.last_text()?;
     // A text that stands is written with the same line about what it replaced.
     let stands = correction(&text) == correction(&last.text);
-    let mut newest: Vec<(&str, &str)> = Vec::new();
+    let mut newest: Vec<&Told> = Vec::new();
     for told in &visit.told {
-        newest.retain(|(whom, _)| *whom != told.whom);
-        newest.push((&told.whom, &told.of));
+        newest.retain(|earlier| earlier.whom != told.whom);
+        newest.push(told);
     }
     let old: Vec<String> = newest
         .into_iter()
-        .filter(|(_, of)| !stands || *of != last.clock)
-        .map(|(whom, of)| format!("{whom} (text of {of})"))
+        .filter(|told| !stands || !visit.knows_last(told))
+        .map(|told| {
+            let date = (now.local)(told.of_at).0;
+            let on = match date == now.date || told.of.is_empty() {
+                true => String::new(),
+                false => format!(" on {date}"),
+            };
+            format!("{} (text of {}{on})", told.whom, told.of)
+        })
         .collect();
     (!old.is_empty()).then(|| {
         capital(&format!(

@@ -120,6 +120,12 @@ pub(super) fn always(words: impl Into<String>) -> Part {
     }
 }
 
+/// Words as the end of a sentence; a question has its own.
+pub(super) fn ended(words: &str) -> String {
+    let end = if words.ends_with('?') { "" } else { "." };
+    format!("{words}{end}")
+}
+
 /// The parts in one line as far as there is room, and how many more there are; at least so many of
 /// those that are kept.
 pub(super) fn some_of(parts: Vec<Part>, most: usize, room: Room, least: usize) -> String {

@@ -3,13 +3,13 @@
 use super::desk::Desk;
 use super::parts::big;
 use super::steps;
-use crate::browser::clock;
+use super::told::clock_now;
 use crate::clinical::exam::EndedEarly;
 use crate::draw::El;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
 
-/// "Broken off 09:31", where the screen was ended before it was through.
+/// "Broken off 09:31", with its date on another day, where the screen was ended before it was through.
 pub(super) fn broken_off(visit: &Visit) -> Option<String> {
     visit.exam.ended?;
     let last = visit.breaks.last()?;
@@ -17,7 +17,7 @@ pub(super) fn broken_off(visit: &Visit) -> Option<String> {
         EndedEarly::BrokenOff => "Broken off".to_owned(),
         why => format!("Ended early: {},", why.told(&visit.exam.policy)),
     };
-    Some(format!("{words} {}", clock::local(last.at).time))
+    Some(format!("{words} {}", clock_now().say(last.at)))
 }
 
 /// The way back into a screen that was ended.

@@ -19,12 +19,12 @@ use crate::draw::{Drawn, Piece, all, el, live, said, when};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
 
-/// Over "Ready now" where its answers are old.
-const ASKED_LONG_AGO: &str = "Asked a while ago. Look again now: this is a state of the moment.";
+/// Over a group whose answers are old.
+const ASKED_LONG_AGO: &str = "Asked a while ago. Look again now: it may have changed.";
 
-/// Whether "Ready now" must be asked again.
-pub(super) fn ready_old(visit: &Visit) -> bool {
-    fresh::ready_at(&visit.exam).is_some_and(|at| at.is_old(moment(visit), &visit.exam))
+/// Whether a group must be asked again.
+pub(super) fn is_old(visit: &Visit, group: Group) -> bool {
+    fresh::is_group_old(group, &visit.exam, moment(visit))
 }
 
 /// One group.
@@ -79,10 +79,7 @@ pub(super) fn gate_page(
             desk.turn(next);
         }
     };
-    let old = move || {
-        let ready = group == Group::Ready;
-        ready && desk.visit.with(|v| v.is_some_and(ready_old))
-    };
+    let old = move || desk.visit.with(|v| v.is_some_and(|v| is_old(v, group)));
     let total = items.len();
     let words = move || match (rest.get().len(), unsaid.get()) {
         (_, Some(_)) => "First say what is the case".to_owned(),
@@ -127,7 +124,7 @@ fn gate_item(
         desk.visit.with(|v| {
             v.is_some_and(|v| {
                 let holds = v.exam.gate.0.get(item.id).is_some_and(|a| a == HOLDS);
-                holds && !(item.group == Group::Ready && ready_old(v))
+                holds && !is_old(v, item.group)
             })
         })
     };

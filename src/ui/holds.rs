@@ -16,6 +16,7 @@ use crate::clinical::hold::{self, Hold};
 use crate::clinical::person::Role;
 use crate::clinical::rules;
 use crate::clinical::task::TaskId;
+use crate::clinical::tasks::water::VOICE_BEFORE;
 use crate::draw::{Drawn, Piece, el, live};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
@@ -60,6 +61,15 @@ pub(super) fn holds(
                                 .with(again(&hold.id).map(|page| {
                                     big("primary", "Ask again", move |_| desk.turn(page))
                                 }))
+                                .with(fresh::voice_of(&hold.id).map(|trial| {
+                                    // Taken back, it is asked for like one that was not said yet.
+                                    let heard = move || Event::Answer {
+                                        trial,
+                                        question: VOICE_BEFORE.to_owned(),
+                                        answer: None,
+                                    };
+                                    big("primary", "Ask again", move |_| desk.record([heard()]))
+                                }))
                                 .with(go_on_past(hold.id, hold.says, hold.go_on))
                                 .with(rule_fold(hold.rule))
                         })
@@ -72,8 +82,9 @@ pub(super) fn holds(
 
 /// Where what is too old is asked again.
 pub(super) fn again(hold: &str) -> Option<Page> {
-    if hold.starts_with(fresh::READY) {
-        return Some(Page::Gate(Group::Ready));
+    let asked = |group: &Group| hold.starts_with(fresh::begins(*group));
+    if let Some(group) = Group::ALL.into_iter().find(asked) {
+        return Some(Page::Gate(group));
     }
     let breaths = hold.starts_with(fresh::BREATHING);
     breaths.then_some(Page::Task(TaskId::Breathing))
@@ -189,8 +200,13 @@ fn go_on_with(
 pub(super) fn held(desk: Desk, task: TaskId) -> Follow<Vec<Hold>> {
     let old = follow(move || {
         desk.now.get();
-        desk.visit
-            .with(|v| v.map_or(0, |v| fresh::old(&v.exam, moment(v)).len()))
+        desk.visit.with(|v| {
+            v.map_or(0, |v| {
+                let now = moment(v);
+                let voice = fresh::old_voice(task, &v.exam, now).is_some();
+                fresh::old(&v.exam, now).len() + usize::from(voice)
+            })
+        })
     });
     follow(move || {
         old.get();

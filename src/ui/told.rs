@@ -11,10 +11,12 @@ use crate::record::visit::Visit;
 
 /// The time a text carries that is written now.
 pub(super) fn clock_now() -> Clock {
-    let local = clock::local(clock::now().wall);
+    let wall = clock::now().wall;
+    let local = clock::local(wall);
     Clock {
         date: local.date,
         time: local.time,
+        wall,
         local: |wall| {
             let local = clock::local(wall);
             (local.date, local.time)
@@ -46,10 +48,13 @@ pub(super) fn told() -> Piece {
         desk.visit
             .with(|v| v.map(|v| v.told.clone()).unwrap_or_default())
     });
-    let newest = follow(move || {
+    // Whoever was told of an earlier text does not know of a corrected one.
+    let knows = follow(move || {
         desk.visit.with(|v| {
-            v.and_then(Visit::last_text)
-                .map_or(String::new(), |issue| issue.clock.clone())
+            v.map_or(Vec::new(), |v| {
+                let known = v.told.iter().filter(|told| v.knows_last(told));
+                known.map(|told| told.whom.clone()).collect()
+            })
         })
     });
     let tell = move |whom: &'static str, read_back: bool| {
@@ -69,7 +74,7 @@ pub(super) fn told() -> Piece {
                             el("li").with(format!(
                                 "{} at {}{}: the text of {}",
                                 crate::clinical::words::capital(&told.whom),
-                                clock::local(told.at).time,
+                                clock_now().say(told.at),
                                 if told.read_back { ", read back" } else { "" },
                                 told.of,
                             ))
@@ -79,13 +84,7 @@ pub(super) fn told() -> Piece {
                 .with(live(move || {
                     Whom::ALL
                         .into_iter()
-                        // Whoever was told of an earlier text does not know of a corrected one.
-                        .filter(|w| {
-                            !told
-                                .get()
-                                .iter()
-                                .any(|t| t.whom == w.words() && t.of == newest.get())
-                        })
+                        .filter(|w| knows.get().iter().all(|whom| whom != w.words()))
                         .map(|w| {
                             el("div.row")
                                 .with(

@@ -2,7 +2,7 @@
 
 use super::desk::Desk;
 use super::follow::follow;
-use super::gate::ready_old;
+use super::gate::is_old;
 use super::parts::folded;
 use super::route::Page;
 use super::steps;
@@ -30,9 +30,7 @@ pub(super) fn steps() -> Piece {
                             .filter(|i| v.exam.gate.exception(i).is_some())
                             .count();
                         let state = match (open, excepted) {
-                            (0, _) if g == Group::Ready && ready_old(v) => {
-                                "asked a while ago".to_owned()
-                            }
+                            (0, _) if is_old(v, g) => "asked a while ago".to_owned(),
                             (0, 0) => "holds".to_owned(),
                             (0, n) => format!("{n} noted"),
                             _ => "not asked".to_owned(),

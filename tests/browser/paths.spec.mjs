@@ -767,9 +767,10 @@ test.describe("an early end", () => {
     await walk.toDecision(VERDICTS.pass);
   });
 
-  test("broken off, taken up after 90 minutes: readiness and breaths are asked again", async ({ page }) => {
+  test("broken off, taken up after 90 minutes: airway, readiness, breaths and voice are asked again", async ({ page }) => {
     const walk = await Walk.start(page);
     await walk.toWater();
+    await walk.answer(ASKED.voiceBefore, ASKED.clear);
     await walk.unfold(FOLDS.endHere);
     await walk.press(BUTTONS.breakOff);
     await walk.decided(VERDICTS.notDone);
@@ -780,22 +781,27 @@ test.describe("an early end", () => {
     await walk.press(BUTTONS.goOnVisit);
     await expect(page.getByRole("heading", { name: SAYS.brokenOff })).toBeVisible();
     await walk.press(BUTTONS.takeUp);
-    // No line counts as held, and one press asks all of it anew.
-    await walk.isOn(PAGES.gates[3]);
-    await expect(page.getByText(SAYS.lookAgain)).toBeVisible();
-    await expect(page.locator(".item.held")).toHaveCount(0);
-    await walk.press(BUTTONS.groupHolds);
+    // No line counts as held, and one press a group asks all of it anew.
+    for (const group of [PAGES.gates[2], PAGES.gates[3]]) {
+      await walk.isOn(group);
+      await expect(page.getByText(SAYS.lookAgain)).toBeVisible();
+      await expect(page.locator(".item.held")).toHaveCount(0);
+      await walk.press(BUTTONS.groupHolds);
+    }
     await walk.isOn(PAGES.breaths);
     await walk.press(BUTTONS.next);
     await walk.press(BUTTONS.next);
     await walk.isOn(PAGES.water);
     await expect(page.getByText(SAYS.oldBreaths)).toBeVisible();
-    await walk.press(BUTTONS.askAgain);
+    await walk.press(walk.button(BUTTONS.askAgain).first());
     await walk.press(BUTTONS.countAgain);
     await walk.breaths();
     await walk.press(BUTTONS.next);
     await walk.press(BUTTONS.next);
     await walk.isOn(PAGES.water);
+    await expect(page.getByText(SAYS.oldVoice)).toBeVisible();
+    await walk.press(BUTTONS.askAgain);
+    await expect(page.getByText(SAYS.oldVoice)).toHaveCount(0);
     await walk.drink();
     await walk.finishWater();
     await walk.toDecision(VERDICTS.pass);
@@ -919,7 +925,7 @@ test.describe("the text", () => {
     await expect(page.getByText(SAYS.sayWhyKept)).toBeVisible();
     await walk.answer(ASKED.because, "The doctor decided so");
     const text = await walk.copy();
-    expect(text).toContain("Keep the current plan, because the doctor decided so.");
+    expect(text).toContain("Keep the current plan for eating and drinking, because the doctor decided so.");
     expect(text).not.toContain(TEXT.nothingByMouth);
   });
 

@@ -233,7 +233,7 @@ test.describe("own trials", () => {
     await walk.settle();
     await expect(page.locator(".trials tbody tr")).toHaveText(["2 Mildly thick2coughed in 1 of 2"]);
     await walk.press(BUTTONS.next);
-    await walk.decided(VERDICTS.refer);
+    await walk.decided(VERDICTS.referOn);
   });
 
   test("of which trial a late sign was can still be said once the next was given", async ({ page }) => {
@@ -262,7 +262,7 @@ test.describe("own trials", () => {
     await expect(page.locator(".trials tbody tr")).toHaveText(["2 Mildly thick2coughed in 1 of 2"]);
     await expect(page.getByText("Was the next in the mouth?")).toHaveCount(0);
     await walk.press(BUTTONS.next);
-    await walk.decided(VERDICTS.refer);
+    await walk.decided(VERDICTS.referOn);
   });
 
   test("after a sign the next trial asks for a reason", async ({ page }) => {

@@ -287,6 +287,7 @@ export const SAYS = {
   brokenOffLine: /broken off \d\d:\d\d/,
   lookAgain: "Look again now",
   oldBreaths: "Breaths were counted more than 60 minutes ago",
+  oldVoice: "The voice was heard more than 60 minutes ago",
   saved: "Saved",
   notSaved: "Not saved",
   lessSafe: "Records are less safe here",

@@ -94,7 +94,11 @@ fn examples() -> Vec<(&'static str, Exam, Level)> {
     not_asked.gate.0.remove("awake");
     let mut old = clear();
     for trial in &mut old.trials {
-        trial.on_old_answers = true;
+        trial.begun_on.push("breaths".to_owned());
+    }
+    let mut taken_back = clear();
+    for trial in &mut taken_back.trials {
+        trial.taken_back.push((Sign::Cough, Some(Millis(600_000))));
     }
     let mut uncounted = clear();
     uncounted.trials.remove(0);
@@ -134,6 +138,7 @@ fn examples() -> Vec<(&'static str, Exam, Level)> {
         ("water.unfinished", exam_with_water(unfinished), Incomplete),
         ("water.after-watch", with_sign(Sign::Cough, 61_000), Note),
         ("sign.within", said_within(61_000), Note),
+        ("sign.taken-back", taken_back, Note),
         ("water.cough", said_within(61_000), Refer),
         ("water.baseline-voice", with_voice("wet", "wet"), Note),
         ("water.from-two", child(20), Incomplete),

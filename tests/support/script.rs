@@ -28,9 +28,19 @@ pub(crate) fn at(ms: i64) -> Stamp {
 }
 
 pub(crate) fn clock(time: &str) -> Clock {
+    let (hours, minutes) = time.split_once(':').unwrap();
+    let minute = |n: &str| n.parse::<i64>().unwrap();
+    clock_after((minute(hours) - 14) * 60 + minute(minutes))
+}
+
+/// The time so many minutes after the visit began.
+pub(crate) fn clock_after(minutes: i64) -> Clock {
+    let wall = at(minutes * 60_000).wall;
+    let (date, time) = local(wall);
     Clock {
-        date: "25 Nov 2026".to_owned(),
-        time: time.to_owned(),
+        date,
+        time,
+        wall,
         local,
     }
 }
@@ -46,6 +56,8 @@ pub(crate) fn local(wall: Millis) -> (String, String) {
 pub(crate) struct Script {
     pub(crate) visit: Visit,
     pub(crate) trial: u32,
+    /// When events are recorded, in milliseconds since the visit began.
+    pub(crate) now: i64,
 }
 
 impl Script {
@@ -57,6 +69,7 @@ impl Script {
         let mut script = Script {
             visit: Visit::new(VisitId::new("0123456789abcdef").unwrap()),
             trial: 0,
+            now: 0,
         };
         script.say(Event::Opened {
             details: Details {
@@ -78,7 +91,7 @@ impl Script {
     }
 
     pub(crate) fn say(&mut self, event: Event) -> &mut Script {
-        self.say_at(at(0), event)
+        self.say_at(at(self.now), event)
     }
 
     /// The same, recorded at a moment.

@@ -68,8 +68,13 @@ settings! {
         "gate.awake";
     ready_minutes: i32 = 60, whole(15, 120, "minutes"),
         "gate.ready-minutes",
-        "Ask readiness and breathing again before a trial by mouth when older than",
+        "Ask readiness, airway and breathing again before a trial by mouth when older than",
         "Common practice: readiness is a state of the moment. No published time was found.",
+        "gate.ready-old";
+    orders_hours: i32 = 8, whole(1, 12, "hours"),
+        "gate.orders-hours",
+        "Ask who it is and what is ordered again before a trial by mouth when older than",
+        "Common practice: orders change from shift to shift. No published time was found.",
         "gate.ready-old";
 
     breaths_low: i32 = 8, whole(8, 10, "breaths a minute"),

@@ -128,6 +128,7 @@ mod tests {
                 ("suction_blocks", 0),
                 ("drowsy_wait", 30),
                 ("ready_minutes", 60),
+                ("orders_hours", 8),
                 ("breaths_caution_low", 11),
                 ("breaths_caution_high", 21),
                 ("spo2_caution", 95),

@@ -11,7 +11,7 @@ use crate::clinical::flag::{Domain, Flag, Level};
 use crate::clinical::judge::signs::WATCH;
 use crate::clinical::rule::Rule;
 use crate::clinical::rules;
-use crate::clinical::sign::Sign;
+use crate::clinical::sign::{Sign, meaning};
 use crate::clinical::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::trial::Trial;
@@ -45,12 +45,14 @@ pub struct Near {
 
 /// Such signs of a trial.
 pub fn near(trial: &Trial) -> Vec<Near> {
-    let watched = tasks::spec(trial.task).pad.watch.is_some();
-    let Some(end) = trial.end().filter(|_| watched) else {
+    let pad = &tasks::spec(trial.task).pad;
+    let (Some(end), Some(column), Some(_)) = (trial.end(), pad.signs, pad.watch) else {
         return Vec::new();
     };
     trial
         .signs()
+        // What stops every trial counts whenever it comes.
+        .filter(|(sign, _)| meaning(*sign, column).0 != Level::Stop)
         .filter_map(|(sign, at)| {
             let time = trial.between(end, at);
             let after = time.length.filter(|after| is_near(*after, time.doubt))?;
@@ -142,19 +144,26 @@ pub fn late_flags(task: TaskId, exam: &Exam, rule: &'static Rule) -> Vec<Flag> {
         .collect()
 }
 
-/// What the clinician said so is handed over with it.
+/// What the clinician said so is handed over with it; and what was taken back long after its press.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
+    let note = |rule: &'static Rule, words| rule.flag(Level::Note, Domain::EatingDrinking, words);
     let said = exam.trials.iter().flat_map(near).filter(|near| near.said);
-    said.map(|near| {
-        rules::SIGN_WITHIN.flag(
-            Level::Note,
-            Domain::EatingDrinking,
-            format!(
-                "{}: pressed {} seconds after the swallow, seen within the 60 as the clinician says",
-                near.sign.past(),
-                (near.after.0 + 999) / 1000
-            ),
-        )
-    })
-    .collect()
+    let said = said.map(|near| {
+        let words = format!(
+            "{}: pressed {} seconds after the swallow, seen within the 60 as the clinician says",
+            near.sign.past(),
+            (near.after.0 + 999) / 1000
+        );
+        note(&rules::SIGN_WITHIN, words)
+    });
+    let gone = exam.trials.iter().flat_map(|trial| &trial.taken_back);
+    let gone = gone.map(|(sign, after)| {
+        let when = after.map_or_else(
+            || "later".to_owned(),
+            |after| format!("{} minutes later", after.0 / 60_000),
+        );
+        let words = format!("{}: pressed, and taken back {when}", sign.past());
+        note(&rules::SIGN_TAKEN_BACK, words)
+    });
+    said.chain(gone).collect()
 }

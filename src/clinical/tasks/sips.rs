@@ -229,6 +229,20 @@ pub fn offer(exam: &Exam) -> Option<Offer> {
     })
 }
 
+/// The first sip of this sitting: after a long break the voice before is heard anew.
+fn sitting(exam: &Exam) -> Option<&Trial> {
+    let mut after = exam.now;
+    let mut first = None;
+    let given = by_mouth::given(TaskId::Sips, exam).rev();
+    for (trial, at) in given.filter_map(|t| Some((t, t.started_at()?))) {
+        if at.is_old(after, exam) {
+            break;
+        }
+        (first, after) = (Some(trial), at);
+    }
+    first
+}
+
 /// Answers taken as given for the sip to come: its size, how it is given, the voice before.
 pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
     let mut taken = Vec::new();
@@ -238,7 +252,7 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
             taken.push((WAY, Answer::Choice(UNDER_TONGUE.to_owned())));
         }
     }
-    let first = by_mouth::given(TaskId::Sips, exam).find_map(|t| t.answers.get(VOICE_BEFORE));
+    let first = sitting(exam).and_then(|t| t.answers.get(VOICE_BEFORE));
     taken.extend(first.map(|voice| (VOICE_BEFORE, voice.clone())));
     taken
 }
@@ -406,7 +420,8 @@ pub fn summary(exam: &Exam) -> Option<String> {
     // What decides nothing was seen all the same.
     let seen = exam.choked
         || sips.iter().any(|sip| !sip.signs.is_empty())
-        || by_mouth::given(TaskId::Sips, exam).any(|t| saturation::fell(t, exam));
+        || by_mouth::given(TaskId::Sips, exam)
+            .any(|t| !t.taken_back.is_empty() || saturation::fell(t, exam));
     // One that was given again because its watch was cut was not watched all the same.
     let watched = sips.iter().all(|sip| sip.watched);
     let end = match watched && sips::all_clear(&plan, &sips) && clear(exam) == Looked::Present {

@@ -209,11 +209,13 @@ fn lines(trial: &Trial) -> Vec<String> {
     lines
 }
 
-/// Answers taken as given: the voice as it was heard last.
+/// Answers taken as given: the voice as it was heard last, unless that is too long ago.
 pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
     let heard = by_mouth::given(TaskId::Sips, exam)
-        .filter_map(|t| t.answers.get(VOICE_AFTER))
-        .next_back();
+        .filter_map(|t| Some((t.answers.get(VOICE_AFTER)?, t.said_at.get(VOICE_AFTER)?)))
+        .next_back()
+        .filter(|(_, at)| !at.is_old(exam.now, exam))
+        .map(|(voice, _)| voice);
     heard
         .map(|voice| (VOICE_BEFORE, voice.clone()))
         .into_iter()
@@ -273,18 +275,25 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     flags
 }
 
-/// What was drunk, in a few words for the handover: no rate, which means nothing on a ward.
+/// What was drunk of each, in a few words for the handover: no rate, which means nothing on a ward.
 pub fn summary(exam: &Exam) -> Option<String> {
-    let cup = cup(exam.latest_started(TaskId::TimedWater)?)?;
-    let figures = figures(&cup).ok()?;
-    let slowly = if figures.slow && exam.age.is_none_or(|age| age.is_adult()) {
-        ", slowly (by itself no sign of aspiration)"
-    } else {
-        ""
-    };
-    Some(format!(
-        "timed cup of water: {} of {} mL drunk{slowly}",
-        millilitres(figures.drunk.get()),
-        millilitres(cup.offered.get())
-    ))
+    let adult = exam.age.is_none_or(|age| age.is_adult());
+    let cups = by_mouth::given(TaskId::TimedWater, exam).map(|trial| {
+        let cup = cup(trial).and_then(|cup| Some((figures(&cup).ok()?, cup)));
+        let Some((figures, cup)) = cup else {
+            return "amount drunk not recorded".to_owned();
+        };
+        let slowly = if figures.slow && adult {
+            ", slowly (by itself no sign of aspiration)"
+        } else {
+            ""
+        };
+        format!(
+            "{} of {} mL drunk{slowly}",
+            millilitres(figures.drunk.get()),
+            millilitres(cup.offered.get())
+        )
+    });
+    let cups: Vec<String> = cups.collect();
+    (!cups.is_empty()).then(|| format!("timed cup of water: {}", cups.join(", then ")))
 }

@@ -21,7 +21,7 @@ use crate::record::visit::Visit;
 pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Part> {
     let mut parts = Vec::new();
     let passed = |f: &&Flag| f.rule().id == rules::HOLD_PASSED.id;
-    parts.extend(choking(visit).map(always));
+    parts.extend(choking(visit, now).map(always));
     // What was gone past at the gate stands in the background, readings too.
     let told_there = |f: &Flag| f.domain() != Domain::Urgent && f.rule().id.starts_with("gate.");
     // What was seen comes before what was gone past for it: of these there may be many.

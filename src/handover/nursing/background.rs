@@ -106,7 +106,10 @@ fn wet_before(exam: &Exam) -> bool {
 
 /// When something was found, where that is too long ago to stand without its time.
 pub(super) fn old_at(exam: &Exam, now: &Clock, at: Option<Moment>, before: &str) -> String {
-    let old = |at: &Moment| fresh::told_against(exam).is_some_and(|then| at.is_old(then, exam));
+    let old = |at: &Moment| {
+        let given = fresh::told_against(exam).is_some_and(|then| at.is_old(then, exam));
+        given || fresh::long_between(at.at.wall, now.wall, exam)
+    };
     match at.filter(old) {
         Some(at) if at.at.wall == Millis::ZERO => format!("{before}a time not known"),
         Some(at) => format!("{before}{}", now.say(at.at.wall)),

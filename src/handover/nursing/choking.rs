@@ -1,10 +1,12 @@
 //! How a choking went.
 
+use crate::clinical::fresh::long_between;
+use crate::handover::issue::Clock;
 use crate::measure::time::{Millis, elapsed};
 use crate::record::visit::Visit;
 
 /// How a choking went.
-pub(in crate::handover) fn choking(visit: &Visit) -> Option<String> {
+pub(in crate::handover) fn choking(visit: &Visit, now: &Clock) -> Option<String> {
     let choking = visit.choking()?;
     let after = |at| {
         elapsed(choking.since, at, true)
@@ -43,7 +45,12 @@ pub(in crate::handover) fn choking(visit: &Visit) -> Option<String> {
         (false, true) => " (before that: back to baseline not recorded)",
         (false, false) => "",
     };
-    Some(format!("{what}: {help}, {over}{before}"))
+    let since = choking.since.wall;
+    let when = match long_between(since, now.wall, &visit.exam) {
+        true => format!(" at {}", now.say(since)),
+        false => String::new(),
+    };
+    Some(format!("{what}{when}: {help}, {over}{before}"))
 }
 
 /// "1 min 5 s".

@@ -14,7 +14,8 @@ pub(super) fn water_words(visit: &Visit, trial: &Trial) -> (String, String) {
         ..water::read(trial)
     };
     let counted = match finding.swallows {
-        0 => "no swallow counted".to_owned(),
+        // Taps are welcome, not needed.
+        0 => "swallows not counted".to_owned(),
         1 => "1 swallow counted".to_owned(),
         n => format!("{n} swallows counted"),
     };
@@ -93,5 +94,5 @@ fn nothing_seen(visit: &Visit, trial: &Trial) -> bool {
         && saturation::flags(trial.task, &visit.exam)
             .iter()
             .any(|f| f.level() >= Level::Incomplete);
-    !choked && !low && by_mouth::seen(trial).is_empty()
+    !choked && !low && trial.taken_back.is_empty() && by_mouth::seen(trial).is_empty()
 }

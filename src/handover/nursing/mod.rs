@@ -4,7 +4,7 @@
 use super::action::{standing, suggested};
 pub use super::issue::Clock;
 use super::issue::after_last;
-use super::room::{Room, some_of};
+use super::room::{Room, ended, some_of};
 use crate::clinical::decision::Decision;
 use crate::record::event::{Plan, Text};
 use crate::record::visit::Visit;
@@ -25,6 +25,7 @@ pub(super) use choking::choking;
 pub(super) use headline::headline;
 pub(super) use recommendation::recommendation;
 use situation::situation;
+pub(super) use situation::{taken_up, tested};
 pub(super) use until_review::until_review;
 
 /// Most characters the text of a Swallow screen may have: one phone screen.
@@ -56,27 +57,25 @@ fn fitted(visit: &Visit, decision: &Decision, now: &Clock, before: &str) -> Stri
 fn body(visit: &Visit, decision: &Decision, now: &Clock, room: Room) -> String {
     let plan = standing(decision, &visit.plan);
     let mut lines = vec![headline(visit, decision, &plan)];
-    lines.extend(until_review(visit, decision, &plan));
+    lines.extend(until_review(visit, decision, &plan, room));
     lines.push(String::new());
     lines.push(format!("Identify: {}", identify(visit, now)));
-    lines.push(format!(
-        "Situation: {}.",
-        situation(visit, decision, now, room)
-    ));
+    let situation = situation(visit, decision, now, room);
+    lines.push(format!("Situation: {}", ended(&situation)));
     let background = background(visit, now, room.holding);
     if !background.is_empty() {
         let told = some_of(background, room.background, room, 0);
-        lines.push(format!("Background: {told}."));
+        lines.push(format!("Background: {}", ended(&told)));
     }
     let assessment = assessment(visit, decision, now);
     if !assessment.is_empty() {
         let told = some_of(assessment, room.assessment, room, 0);
-        lines.push(format!("Assessment: {told}."));
+        lines.push(format!("Assessment: {}", ended(&told)));
     }
     lines.extend(examined(visit, room.examined));
     lines.push(format!(
         "Recommendation: {}",
-        recommendation(visit, decision, &plan, room.whole)
+        recommendation(visit, decision, &plan, room)
     ));
     lines.push(format!(
         "This is a screen, not a diagnosis; silent aspiration is not seen. Policy: {}.",

@@ -3,6 +3,8 @@
 use super::{addressed, sentence};
 use crate::clinical::decision::{Decision, ORDER_STANDS, Verdict};
 use crate::clinical::exam::EndedEarly;
+use crate::clinical::gate::HOLDS;
+use crate::handover::room::Room;
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;
 
@@ -10,21 +12,27 @@ pub(in crate::handover) fn recommendation(
     visit: &Visit,
     decision: &Decision,
     plan: &Plan,
-    whole: bool,
+    room: Room,
 ) -> String {
     if decision.verdict == Verdict::NotDone(EndedEarly::Emergency) {
         return "the local emergency procedure. Screen when it is over.".to_owned();
     }
     let (whom, _) = addressed(decision, plan);
     // A limit of neck or spine goes before sitting up.
-    let limit = visit.exam.gate.0.get("spine").is_some_and(|a| a == "limit");
-    let position = if limit {
-        "as upright as the neck or spine limit allows"
-    } else {
-        "upright"
+    let answer = |id: &str| visit.exam.gate.0.get(id).map(String::as_str);
+    let limit = answer("spine") == Some("limit");
+    let raised = matches!(answer("upright"), None | Some(HOLDS));
+    let position = match (limit, raised) {
+        (true, _) => "as upright as the neck or spine limit allows",
+        (false, true) => "upright",
+        (false, false) => "as upright as tolerated",
     };
     let keep = "keep to the orders in force";
-    let care = format!("food and drink only awake and {position}; mouth care");
+    let fasts = visit.exam.fasts();
+    let care = match fasts {
+        true => format!("mouth care; {position}"),
+        false => format!("food and drink only awake and {position}; mouth care"),
+    };
     let first = match (decision.verdict, plan.action) {
         (Verdict::Pass, _) => {
             let tell = match decision.noted() {
@@ -36,6 +44,10 @@ pub(in crate::handover) fn recommendation(
         (Verdict::NoDecision, _) => format!("{keep}; {care}"),
         // Not chosen yet: nothing milder than it may be.
         (_, None | Some(Action::NothingByMouth)) => format!("mouth care; {position}"),
+        _ if fasts => care,
+        _ if room.kept > 0 => {
+            format!("by mouth only what that plan allows, awake and {position}; mouth care")
+        }
         _ => format!("only awake and {position}; mouth care"),
     };
     // How long is local: said only where the policy says it, and where something may be taken.
@@ -44,10 +56,14 @@ pub(in crate::handover) fn recommendation(
         None => !decision.verdict.needs_action(),
         action => action != Some(Action::NothingByMouth),
     };
-    let upright = if upright > 0 && may_eat {
+    let upright = if upright > 0 && may_eat && !fasts {
         format!(
             " {} for {upright} minutes after eating or drinking.",
-            if limit { "Stay so" } else { "Upright" }
+            if limit || !raised {
+                "Stay so"
+            } else {
+                "Upright"
+            }
         )
     } else {
         String::new()
@@ -62,7 +78,7 @@ pub(in crate::handover) fn recommendation(
             "stop, "
         },
     );
-    if whole {
+    if room.whole {
         text.push_str(
             " Screen again after any new weakness, drowsiness, chest or swallowing change.",
         );

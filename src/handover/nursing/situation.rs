@@ -5,9 +5,12 @@ use super::headline::closed_by;
 use crate::clinical::decision::{Decision, Verdict};
 use crate::clinical::exam::EndedEarly;
 use crate::clinical::flag::{Domain, Flag};
+use crate::clinical::fresh;
 use crate::clinical::screen::ScreenId;
+use crate::clinical::tasks;
 use crate::handover::issue::Clock;
-use crate::handover::room::{Part, Room, kept, some_of};
+use crate::handover::room::{Part, Room, always, kept, some_of};
+use crate::measure::time::Millis;
 use crate::record::visit::Visit;
 
 pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock, room: Room) -> String {
@@ -57,6 +60,7 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock, room: R
         }
         _ => {}
     }
+    parts.extend(tested(visit, now).map(always));
     parts.extend(taken_up(visit, now).map(kept));
     if parts.is_empty() {
         parts.push(words("swallow screen not done"));
@@ -64,6 +68,26 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock, room: R
     // Beside signs in a few words.
     let least = if room.kept == 0 { 1 } else { 3 };
     some_of(parts, 0, room, least)
+}
+
+/// When swallowing was tested, where that is too long ago to stand without its time, or was not at
+/// one time; where it was not tested, when anything was looked at last.
+pub(in crate::handover) fn tested(visit: &Visit, now: &Clock) -> Option<String> {
+    let exam = &visit.exam;
+    let given = exam.trials.iter();
+    let given = given.filter(|t| tasks::spec(t.task).pad.signs.is_some());
+    let times: Vec<Millis> = given.filter_map(|t| Some(t.start()?.wall)).collect();
+    let Some((first, last)) = times.iter().min().zip(times.iter().max()) else {
+        let old = fresh::long_between(visit.seen, now.wall, exam);
+        return old.then(|| format!("nothing was looked at since {}", now.say(visit.seen)));
+    };
+    let tested = "swallowing was tested";
+    if fresh::long_between(*first, *last, exam) {
+        let (first, last) = (now.say(*first), now.say(*last));
+        return Some(format!("{tested} between {first} and {last}"));
+    }
+    let old = fresh::long_between(*last, now.wall, exam);
+    old.then(|| format!("{tested} at {}", now.say(*last)))
 }
 
 /// When the screen was ended and when it was taken up again.

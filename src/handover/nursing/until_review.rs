@@ -8,14 +8,21 @@ use crate::clinical::sign::{Sign, SignTask, meaning};
 use crate::clinical::words::{capital, small};
 use crate::handover::action::{DETERIORATION, deteriorating};
 use crate::handover::levels;
+use crate::handover::room::Room;
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;
+
+const OTHER_ROUTE: &str = "Time-critical medicines: ask the prescriber now for another route.";
+
+/// Where somebody fasts for something else than this screen.
+const OTHER_ORDER: &str = "Nothing by mouth for another reason: that order stands.";
 
 /// What to do until somebody reviews.
 pub(in crate::handover) fn until_review(
     visit: &Visit,
     decision: &Decision,
     plan: &Plan,
+    room: Room,
 ) -> Vec<String> {
     let mut lines = Vec::new();
     let mut line = |words: String| lines.push(words);
@@ -23,7 +30,8 @@ pub(in crate::handover) fn until_review(
     let planned_risk = visit.exam.has_risk_plan();
     let ask = "A plan to eat and drink with acknowledged risks exists: ask now whether it stands.";
     let emergency = decision.verdict == Verdict::NotDone(EndedEarly::Emergency);
-    let nothing_by_mouth = emergency || plan.action == Some(Action::NothingByMouth);
+    let fasts = visit.exam.fasts();
+    let nothing_by_mouth = emergency || fasts || plan.action == Some(Action::NothingByMouth);
     if emergency {
         if !visit.last_well.trim().is_empty() {
             line(format!("Last well: {}.", sentence(&visit.last_well)));
@@ -33,11 +41,22 @@ pub(in crate::handover) fn until_review(
             line(ask.to_owned());
         }
     }
+    if emergency {
+        line(OTHER_ROUTE.to_owned());
+    }
+    // "Until assessed" does not end it, nor does a clear screen.
+    if fasts {
+        line(OTHER_ORDER.to_owned());
+    }
     if deteriorating(decision) {
         line(DETERIORATION.to_owned());
     }
     if decision.reasons.iter().any(no_swallow) {
         line("No swallow was seen or felt: clear the mouth.".to_owned());
+    }
+    let chokes = visit.choking().is_some_and(|c| c.over.is_none());
+    if chokes && !nothing_by_mouth {
+        line("Choking is not over: nothing by mouth before back to baseline.".to_owned());
     }
     if decision.verdict.needs_action() {
         match plan.action {
@@ -48,7 +67,12 @@ pub(in crate::handover) fn until_review(
                 }
             }
             Some(Action::KeepPlan) => line(format!(
-                "Keep the current plan, because {}.",
+                "Keep the current plan{}, because {}.",
+                if room.kept > 0 {
+                    " for eating and drinking"
+                } else {
+                    ""
+                },
                 small(&sentence(&plan.because))
             )),
             Some(Action::AcknowledgedRisk) => line(if planned_risk {
@@ -64,7 +88,9 @@ pub(in crate::handover) fn until_review(
         }
         line(
             if plan.action == Some(Action::NothingByMouth) {
-                "Time-critical medicines: ask the prescriber now for another route."
+                OTHER_ROUTE
+            } else if room.kept > 0 {
+                "Time-critical medicines: ask the prescriber now whether and how to give them."
             } else {
                 "Time-critical medicines: ask the prescriber now."
             }

@@ -2,6 +2,7 @@
 
 use super::texts::{Issue, Told};
 use super::{Aside, Break, Choking, Decided, Visit};
+use crate::clinical::gate;
 use crate::clinical::go_on::WentOn;
 use crate::clinical::hold::{is_of_state, stands};
 use crate::clinical::oral::findings::weakness;
@@ -12,7 +13,7 @@ use crate::clinical::tasks;
 use crate::clinical::trial::{Mark, MarkKind, STARTED, Trial};
 use crate::json;
 use crate::measure::order::put_in_order;
-use crate::measure::time::{Millis, Stamp};
+use crate::measure::time::{Millis, Stamp, elapsed};
 use crate::record::envelope::Envelope;
 use crate::record::event::{Details, Event};
 use crate::record::id::VisitId;
@@ -76,6 +77,16 @@ impl Visit {
                 | Event::Details(_)
                 | Event::ScreenChosen(_)
         );
+        if matches!(
+            event,
+            Event::Mark { .. }
+                | Event::Answer { .. }
+                | Event::Choking(_)
+                | Event::Gate(_)
+                | Event::Oral(_)
+        ) {
+            self.seen = at.wall;
+        }
         match event {
             Event::Opened {
                 details,
@@ -99,6 +110,7 @@ impl Visit {
                 {
                     self.exam.weakness_said = weakness(&self.exam.oral);
                 }
+                self.lapse_old(&answers);
                 for (item, _) in &answers {
                     self.exam.asked.insert(item.clone(), self.exam.now);
                 }
@@ -131,6 +143,12 @@ impl Visit {
                     && let Some(last) = trial.marks.iter().rposition(|m| m.kind.pressed())
                 {
                     let gone = trial.marks.remove(last);
+                    if let MarkKind::Sign(sign) = gone.kind {
+                        let after = elapsed(gone.at, at, true).length;
+                        if after.is_none_or(|after| after > Choking::SLIP) {
+                            trial.taken_back.push((sign, after));
+                        }
+                    }
                     // The time that ran from it never ran out.
                     match gone.kind {
                         MarkKind::Start => trial.marks.retain(|m| m.kind.pressed()),
@@ -249,15 +267,19 @@ impl Visit {
                 text,
                 clock,
                 which,
-            }),
-            Event::Told { whom, read_back } => self.told.push(Told {
-                whom,
-                read_back,
                 at: at.wall,
-                of: self
-                    .last_text()
-                    .map_or(String::new(), |issue| issue.clock.clone()),
             }),
+            Event::Told { whom, read_back } => {
+                let last = self.last_text();
+                let (of, of_at) = last.map_or_else(Default::default, |i| (i.clock.clone(), i.at));
+                self.told.push(Told {
+                    whom,
+                    read_back,
+                    at: at.wall,
+                    of,
+                    of_at,
+                });
+            }
             Event::Attached {
                 trial,
                 task,
@@ -308,6 +330,22 @@ impl Visit {
         change(&mut self.exam.gate.0);
         self.exam.emergency_changed |= before && !emergency(&self.exam);
         self.lapse();
+    }
+
+    /// Where a state of the moment is asked again because it was old, a reason that was given for
+    /// it spoke for then.
+    fn lapse_old(&mut self, answers: &[(String, String)]) {
+        let exam = &self.exam;
+        let old = |id: &str| {
+            let item = gate::find(id).filter(|item| item.is_of_the_moment());
+            let asked = item.and_then(|item| exam.asked.get(item.id));
+            asked.is_some_and(|at| at.is_old(exam.now, exam))
+        };
+        let ids = answers.iter().map(|(id, _)| id).filter(|id| old(id));
+        let begins: Vec<String> = ids.map(|id| format!("gate.{id}.")).collect();
+        for on in &mut self.exam.went_on {
+            on.lapsed |= begins.iter().any(|begins| on.hold.starts_with(begins));
+        }
     }
 
     /// Reasons for what the gate and the mouth do not show any more speak for it no longer.

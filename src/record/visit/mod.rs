@@ -44,7 +44,7 @@ pub struct Choking {
 
 impl Choking {
     /// For so long after its press it can still be called a slip.
-    const SLIP: Millis = Millis::from_secs(120);
+    pub(super) const SLIP: Millis = Millis::from_secs(120);
 
     /// One of which only the press is known.
     pub const fn since(since: Stamp) -> Choking {
@@ -106,6 +106,8 @@ pub struct Visit {
     pub opened: Millis,
     /// When something last happened, by the wall clock.
     pub touched: Millis,
+    /// When something was last looked at, asked or pressed in an examination, by the wall clock.
+    pub seen: Millis,
     /// Person and place.
     pub details: Option<Details>,
     /// The screen chosen.
@@ -150,6 +152,7 @@ impl Visit {
             next: 0,
             opened: Millis::ZERO,
             touched: Millis::ZERO,
+            seen: Millis::ZERO,
             details: None,
             screen: None,
             role: Role::default(),

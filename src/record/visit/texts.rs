@@ -15,6 +15,8 @@ pub struct Issue {
     pub clock: String,
     /// Which.
     pub which: Text,
+    /// When it left, by the wall clock.
+    pub at: Millis,
 }
 
 /// The line of a text that says which one it replaces; empty where it is the first.
@@ -38,6 +40,8 @@ pub struct Told {
     pub at: Millis,
     /// The time that the text carries which was the newest then.
     pub of: String,
+    /// When that one left: the same minute of another day is another text.
+    pub of_at: Millis,
 }
 
 impl Visit {
@@ -50,6 +54,7 @@ impl Visit {
         if let (Some(before), Some(newest)) = (before, newest)
             && before.clock == newest.clock
             && before.text != newest.text
+            && newest.at - before.at < Millis::from_secs(60)
         {
             for told in self.told.iter_mut().filter(|t| t.of == newest.clock) {
                 told.of.push_str(", since replaced");
@@ -74,6 +79,12 @@ impl Visit {
             })
             .last()
             .or(Some(newest))
+    }
+
+    /// Whether somebody was told of the newest text for nursing.
+    pub fn knows_last(&self, told: &Told) -> bool {
+        let last = self.last_text();
+        last.is_some_and(|last| told.of == last.clock && told.of_at == last.at)
     }
 
     /// Whether the text for the nurse has left the app. A full note alone tells the ward nothing.

@@ -3,7 +3,7 @@
 use super::{Choking, Visit};
 use crate::clinical::fresh;
 use crate::clinical::task::TaskId;
-use crate::clinical::tasks::breathing;
+use crate::clinical::tasks::{self, breathing};
 use crate::clinical::trial::{Mark, MarkKind, STARTED, Trial};
 use crate::measure::time::Stamp;
 
@@ -14,7 +14,9 @@ impl Visit {
             .flatten();
         let reasons = self.exam.went_on.len();
         let now = self.exam.now;
-        let old = mark.kind == MarkKind::Start && !fresh::old(&self.exam, now).is_empty();
+        let task = self.trial(number).map(|trial| trial.task);
+        let task = task.filter(|task| mark.kind == MarkKind::Start && tasks::spec(*task).by_mouth);
+        let old = task.map(|task| fresh::begun_on(task, &self.exam, now));
         if let (None, MarkKind::Sign(_)) = (self.trial(number), mark.kind) {
             // What of is lost with its entry: a sign counts all the same.
             let lost = Trial::new(TaskId::Own, number, None);
@@ -32,7 +34,7 @@ impl Visit {
                     trial.spo2_before = spo2.map(|percent| (percent * 10.0).round() as i32);
                     trial.reasons = reasons;
                     trial.said_at.insert(STARTED.to_owned(), now);
-                    trial.on_old_answers = old;
+                    trial.begun_on = old.unwrap_or_default();
                 }
             }
         }

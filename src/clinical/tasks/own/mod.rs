@@ -189,7 +189,8 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     }
     if flags.iter().all(|f| f.level() == Level::Note) {
         // What decides nothing was seen all the same.
-        let seen = by_mouth::given(TaskId::Own, exam).any(|t| !by_mouth::seen(t).is_empty());
+        let seen = by_mouth::given(TaskId::Own, exam)
+            .any(|t| !t.taken_back.is_empty() || !by_mouth::seen(t).is_empty());
         let no_sign = if seen {
             ""
         } else {

@@ -104,6 +104,9 @@ fn sign_counts(trials: &[&Trial], exam: &Exam) -> String {
         saturation::fell(t, exam)
     }));
     counts.extend(in_some(NOT_WATCHED, &is_unwatched));
+    counts.extend(in_some("a sign pressed and taken back", &|t| {
+        !t.taken_back.is_empty()
+    }));
     if !counts.is_empty() {
         return counts.join(", ");
     }

@@ -114,6 +114,8 @@ pub struct Finding {
     pub unwatched: Option<&'static str>,
     /// Choking was noted in it on its own page.
     pub choked: bool,
+    /// A sign was pressed and taken back long after.
+    pub taken_back: bool,
     /// Why it was not given: the words.
     pub not_given: Option<&'static str>,
 }
@@ -184,6 +186,7 @@ pub fn read(trial: &Trial) -> Finding {
             .and_then(|(end, over)| trial.doubt_over(end, WATCH, over)),
         unwatched: None,
         choked: false,
+        taken_back: !trial.taken_back.is_empty(),
         not_given: trial.choice(NOT_VALID).map(|id| {
             NOT_GIVEN_REASONS
                 .iter()

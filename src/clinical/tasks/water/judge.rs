@@ -112,7 +112,7 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         // What decides nothing was seen all the same.
         let late = |(_, seen): &(Sign, Seen)| matches!(seen, Seen::Later(_));
         let voice = flags.iter().any(|f| f.rule() == &rules::WATER_VOICE);
-        let words = if finding.signs.iter().all(late) && !voice {
+        let words = if finding.signs.iter().all(late) && !voice && !finding.taken_back {
             "90 mL of water drunk in one go, no sign for 60 seconds after it"
         } else {
             "90 mL of water drunk in one go, watched for 60 seconds after it"

@@ -211,8 +211,16 @@ pub static SPEC: TaskSpec = TaskSpec {
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut flags: Vec<Flag> = (SPEC.not_for)(exam.age, &exam.policy).into_iter().collect();
     // What was given before the age was put right is judged all the same.
-    if !flags.is_empty() && exam.latest_started(TaskId::Water90).is_none() {
+    let given = exam.latest_started(TaskId::Water90).is_some();
+    if !flags.is_empty() && !given {
         return flags;
+    }
+    for flag in &mut flags {
+        let words = format!(
+            "90 mL of water was given, though it is not meant for anybody under {} years",
+            exam.policy.water_from_years
+        );
+        *flag = flag.rule().flag(flag.level(), flag.domain(), words);
     }
     flags.extend(tasks::of_all(exam, TaskId::Water90, |trial| {
         let finding = Finding {
