@@ -165,7 +165,7 @@ test("teeth come before the cracker, and a sign with it refers", async ({ page }
   await walk.settle();
   await walk.press(BUTTONS.next);
   await walk.press(BUTTONS.decision);
-  await walk.decided(VERDICTS.refer);
+  await walk.decided(VERDICTS.referOn);
   await expect(page.getByText("With the cracker: coughed")).toBeVisible();
 });
 
@@ -334,7 +334,7 @@ test("a cough at the table refers the visit it belongs to", async ({ page }) => 
   await walk.settle();
   await walk.press(BUTTONS.next);
   await walk.press(BUTTONS.decision);
-  await walk.decided(VERDICTS.refer);
+  await walk.decided(VERDICTS.referOn);
   await expect(page.getByText("At the table: coughed")).toBeVisible();
 });
 
@@ -357,7 +357,7 @@ test("the signs ask nothing twice, and refer from two on", async ({ page }) => {
   await expect(page.getByText("2 found, 5 of 5 tested")).toBeVisible();
   await walk.press(BUTTONS.done);
   await walk.press(BUTTONS.decision);
-  await walk.decided(VERDICTS.refer);
+  await walk.decided(VERDICTS.referOn);
   await expect(page.getByText("Two or more signs seen: slurred speech, weak cough on request (5 of 5 tested)")).toBeVisible();
   await walk.press(BUTTONS.back);
   await walk.press(BUTTONS.sixSigns);
