@@ -253,6 +253,81 @@ fn a_clock_that_jumps_back_makes_nothing_fresh() {
     assert_eq!(old(&held(&s)).len(), 5);
 }
 
+/// A clock that was put right by up to a minute hides no sleep; by more it may.
+#[test]
+fn a_clock_that_is_put_right_by_a_minute_hides_nothing() {
+    for (by, asked) in [(60_000, 0), (60_001, 5)] {
+        let mut s = ready(Role::Screener);
+        let back = Stamp {
+            wall: Millis(at(2 * MINUTE).wall.0 - by),
+            ..at(2 * MINUTE)
+        };
+        s.say_at(back, Event::TakenUpAgain);
+        assert_eq!(old(&held(&s)).len(), asked, "{by}");
+    }
+}
+
+/// A stamp that was taken before the one written first makes nothing younger.
+#[test]
+fn events_out_of_order_make_nothing_fresh() {
+    let mut s = ready(Role::Screener);
+    for minute in [30, 29, 61] {
+        s.say_at(at(minute * MINUTE), Event::Role(Role::Screener));
+    }
+    assert_eq!(old(&held(&s)).len(), 3);
+}
+
+/// Counted elsewhere, breaths are as old as their own start, not as the press that attached them.
+#[test]
+fn breaths_that_were_attached_are_as_old_as_they_are() {
+    let breaths = |start: Option<Stamp>| {
+        let mut s = adult(Role::Screener);
+        let answers = ITEMS.iter().map(|i| (i.id.to_owned(), HOLDS.to_owned()));
+        s.say_at(at(3 * HOUR), Event::Gate(answers.collect()));
+        let attached = Event::Attached {
+            from: s.visit.id.clone(),
+            trial: s.visit.next_trial(),
+            task: TaskId::Breathing,
+            length: None,
+            marks: start.map(|at| (at, MarkKind::Start)).into_iter().collect(),
+            hidden: Vec::new(),
+            answers: vec![(breathing::TYPED.to_owned(), Answer::Tenths(160))],
+            chokings: Vec::new(),
+        };
+        s.say_at(at(3 * HOUR), attached);
+        s
+    };
+    let ago = |length| Some(at(3 * HOUR - length));
+    for (start, says) in [
+        (ago(10 * MINUTE), None),
+        (ago(60 * MINUTE), None),
+        (
+            ago(60 * MINUTE + 1),
+            Some("Breaths were counted more than 60 minutes ago"),
+        ),
+        // By a clock that says later than now, or by none, nobody knows.
+        (
+            ago(-MINUTE),
+            Some("Breaths were counted at a time that is not known"),
+        ),
+        (
+            None,
+            Some("Breaths were counted at a time that is not known"),
+        ),
+    ] {
+        assert_eq!(old(&held(&breaths(start))), Vec::from_iter(says));
+    }
+    // They go on ageing from there.
+    let mut s = breaths(ago(10 * MINUTE));
+    s.say_at(at(3 * HOUR + 50 * MINUTE), Event::Role(Role::Screener));
+    assert!(old(&held(&s)).is_empty());
+    s.say_at(at(3 * HOUR + 50 * MINUTE + 1), Event::Role(Role::Screener));
+    assert_eq!(
+        old(&held(&s)),
+        ["Breaths were counted more than 60 minutes ago"]
+    );
+}
+
 #[test]
 fn the_policy_says_how_long() {
     let policy = Policy {

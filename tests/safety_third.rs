@@ -115,6 +115,9 @@ fn a_reason_that_led_to_nothing_is_not_told_as_given() {
         .choose("own-level", "d2");
     pass(&mut s, TaskId::Water90, "after.Own", Role::Slp);
     assert!(!s.text().contains("given despite"), "{}", s.text());
+    // A dry swallow is nothing given.
+    s.dry(&[2_000, 9_000, 17_000]);
+    assert!(!s.text().contains("given despite"), "{}", s.text());
     s.water(&[]);
     let told = "water was given despite this: a sign was seen";
     assert!(
@@ -135,6 +138,11 @@ fn a_reason_names_what_was_given_after_it() {
         .choose("teeth", "fine")
         .choose("diet-order", "fine");
     assert!(!s.text().contains("despite this"), "{}", s.text());
+    // What else was given was not given for that reason.
+    let cracker = std::mem::replace(&mut s.trial, 0);
+    s.given(TaskId::Own, 200_000, &[]);
+    assert!(!s.text().contains("despite this"), "{}", s.text());
+    s.trial = cracker;
     s.mark(300_000, MarkKind::Start)
         .mark(300_000, MarkKind::Tap)
         .mark(320_000, MarkKind::End)

@@ -187,3 +187,32 @@ pub fn decide(flags: Vec<Flag>, ended: Option<EndedEarly>) -> Decision {
     };
     decision
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_stored_verdict_has_its_short_words() {
+        let all = [
+            Verdict::Stop,
+            Verdict::Refer,
+            Verdict::Incomplete,
+            Verdict::Pass,
+            Verdict::NoDecision,
+            Verdict::NotDone(EndedEarly::Refused),
+        ];
+        assert_eq!(
+            all.map(|verdict| short_of(verdict.id())),
+            [
+                "Stop",
+                "Refer",
+                "Incomplete",
+                "No sign seen",
+                "Examined",
+                "Not done"
+            ]
+        );
+        assert_eq!(short_of("later"), "Decided by a newer version");
+    }
+}
