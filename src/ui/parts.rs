@@ -9,6 +9,7 @@ use super::follow::follow;
 use super::keeper::Saved;
 use super::route::{Page, Route};
 use crate::browser::{clock, page};
+use crate::clinical::task::{NumberError, parse_tenths};
 use crate::draw::{Drawn, El, Piece, Said, all, el, live, said, when};
 use crate::measure::decimals::decimals;
 use crate::record::event::Event;
@@ -239,6 +240,7 @@ pub(super) fn number_field(
     // What is typed stays in the field, taken or not: nothing typed is lost to a message.
     let typed = RwSignal::new(value.get_untracked().map(shown).unwrap_or_default());
     let message = RwSignal::new(String::new());
+    let before = StoredValue::new(None);
     // An answer elsewhere may take the place of this one: then nothing stands here any more.
     let stands = move || {
         let typed = typed.get();
@@ -258,12 +260,23 @@ pub(super) fn number_field(
             }
             return;
         }
-        match crate::clinical::task::parse_tenths(&text, least, most, unit) {
+        match parse_tenths(&text, least, most, unit) {
             Ok(tenths) => {
                 message.set(String::new());
                 take.run(Some(tenths));
             }
-            Err(error) => message.set(error.to_string()),
+            Err(error) => {
+                message.set(error.to_string());
+                // "25" on the way to "250" was never meant: what stood before the typing does.
+                let was = before.get_value();
+                let on_the_way = value
+                    .get_untracked()
+                    .filter(|taken| was != Some(*taken))
+                    .is_some_and(|taken| text.trim().starts_with(&shown(taken)));
+                if matches!(error, NumberError::OutOfRange(..)) && on_the_way {
+                    take.run(was);
+                }
+            }
         }
     };
     let nudge = move |by: i32| {
@@ -307,6 +320,9 @@ pub(super) fn number_field(
                             "aria-invalid",
                             said(move || (!message.get().is_empty()).to_string()),
                         )
+                        .on("focus", move |_: ev::FocusEvent| {
+                            before.set_value(value.get_untracked());
+                        })
                         .on("input", move |event: ev::Event| {
                             read(event_target_value(&event))
                         }),

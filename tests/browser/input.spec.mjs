@@ -151,6 +151,33 @@ test("what is left in the cup: not below nothing, not more than was offered", as
   await expect(page.getByText("Between 1 and 90 mL.")).toBeVisible();
 });
 
+test("digits on the way to a refused number are no answer; what stood before is", async ({ page }) => {
+  const walk = await Walk.start(page);
+  await walk.toWater();
+  await walk.drink();
+  await walk.answer(ASKED.cup, ASKED.someLeft);
+  const field = walk.field(FIELDS.left);
+  const stands = async () => {
+    await walk.saved();
+    const answers = (await storedEvents(page)).map(({ event }) => event.Answer);
+    return answers.filter((answer) => answer?.question === "left").at(-1).answer;
+  };
+  await field.tap();
+  await page.keyboard.type("250");
+  await expect(page.getByText("Between 1 and 90 mL.")).toBeVisible();
+  expect(await stands()).toBeNull();
+  await expect(field).toHaveValue("250");
+  await page.keyboard.press("Backspace");
+  expect(await stands()).toEqual({ Tenths: 250 });
+  await walk.answer(ASKED.cup, ASKED.someLeft);
+  // What was taken and left stands, whatever is typed to it later.
+  await field.tap();
+  await page.keyboard.press("End");
+  await page.keyboard.type("0");
+  await expect(page.getByText("Between 1 and 90 mL.")).toBeVisible();
+  expect(await stands()).toEqual({ Tenths: 250 });
+});
+
 test("a refused field holds Next: the page stays, the field has the focus, and it can be cleared", async ({ page }) => {
   const walk = await Walk.start(page);
   await walk.toWater();
