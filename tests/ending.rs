@@ -14,6 +14,8 @@ mod script;
 use bedside::*;
 use penlight::clinical::decision::Verdict;
 use penlight::clinical::exam::EndedEarly;
+use penlight::clinical::gate::HOLDS;
+use penlight::clinical::oral::flags::WEAKNESS;
 use penlight::clinical::person::{Age, Role};
 use penlight::clinical::screen::ScreenId;
 use penlight::clinical::sign::Sign;
@@ -221,4 +223,19 @@ fn what_is_timed_has_no_end_that_nobody_pressed() {
     assert!(timed_water::cup(newest(&s, TaskId::TimedWater)).is_none());
     let unmarked = "timed cup of water: its end was not marked".to_owned();
     assert!(missing(&s).contains(&unmarked), "{:?}", missing(&s));
+}
+
+/// Face, mouth and speech alone are no swallow screen that was not done; an emergency is one.
+#[test]
+fn an_oral_motor_screen_that_ends_early_is_no_swallow_screen() {
+    for (weak, verdict) in [
+        (HOLDS, Verdict::NoDecision),
+        ("new", Verdict::NotDone(EndedEarly::Emergency)),
+    ] {
+        let mut s = adult(Role::Screener);
+        s.on(ScreenId::OralMotor);
+        s.say(Event::Gate(vec![(WEAKNESS.to_owned(), weak.to_owned())]));
+        end(&mut s, EndedEarly::Refused, 1_000);
+        assert_eq!(s.verdict(), verdict, "{weak}");
+    }
 }

@@ -110,13 +110,18 @@ fn newest(desk: Desk) -> Option<Choking> {
     desk.visit.with(|v| v.and_then(Visit::choking))
 }
 
-/// "1:05", of a time that may run for minutes.
+/// "1:05", of a time that may run for minutes; "24 h 5 min".
 pub(super) fn time_between(from: Stamp, to: Stamp) -> String {
     elapsed(from, to, true).length.map_or_else(
         || "not known".to_owned(),
         |length| {
             let seconds = length.0.max(0) / 1000;
-            format!("{}:{:02}", seconds / 60, seconds % 60)
+            let minutes = seconds / 60;
+            match minutes / 60 {
+                0 => format!("{minutes}:{:02}", seconds % 60),
+                // Nobody marked its end.
+                hours => format!("{hours} h {} min", minutes % 60),
+            }
         },
     )
 }

@@ -477,6 +477,9 @@ test.describe("choking", () => {
       [strip, walk.group("Signs"), walk.pad].map((part) => part.boundingBox()),
     );
     expect(above.y + above.height).toBeLessThan(Math.min(signs.y, pad?.y ?? signs.y));
+    // One that nobody closed is told in hours, not in thousands of minutes.
+    await page.clock.fastForward(24 * 3_600_000);
+    await expect(strip.getByRole("timer")).toHaveText("24 h 1 min");
     await walk.press(BUTTONS.backToChoking);
     await walk.press(BUTTONS.baseline);
     await walk.press(BUTTONS.decision);
