@@ -4,12 +4,13 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::desk::Desk;
-use super::pad::{Face, face, pad};
+use super::pad::pad;
 use super::parts::{
     Number, Steps, button, choices, folded, frame_with_pad, number_field, problem_line,
 };
 use super::result::task_result;
 use super::route::{Page, Route};
+use super::running::{Face, face};
 use crate::browser::clock;
 use crate::browser::prefs::{self, Hands};
 use crate::clinical::task::TaskId;

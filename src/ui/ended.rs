@@ -1,11 +1,14 @@
-//! A screen that was ended before it was through: what is said of it, and the way back into it.
+//! Ending a screen before it is through; what is said of one that was, and the way back into it.
 
 use super::desk::Desk;
-use super::parts::big;
+use super::parts::{big, choking_button, folded};
+use super::route::Page;
 use super::steps;
 use super::told::clock_now;
+use crate::browser::clock;
 use crate::clinical::exam::EndedEarly;
-use crate::draw::El;
+use crate::draw::{El, Piece, all, el, when};
+use crate::measure::time::Stamp;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
 
@@ -27,5 +30,46 @@ pub(super) fn take_up(desk: Desk, class: &'static str) -> El {
         if let Some(page) = desk.visit.with_untracked(|v| v.map(steps::next)) {
             desk.turn(page);
         }
+    })
+}
+
+/// Choking, and the ways out of a screen, at any point.
+pub(super) fn leave() -> Piece {
+    all![choking_row(), end_here()]
+}
+
+pub(super) fn choking_row() -> El {
+    el("div.row.quiet").with(choking_button())
+}
+
+/// Refusal, withdrawal and breaking off.
+pub(super) fn end_here() -> Piece {
+    let desk = Desk::get();
+    let end = move |why: EndedEarly, at: Stamp| {
+        let events = desk
+            .visit
+            .with_untracked(|v| v.map_or(Vec::new(), |v| v.ending(why, at)));
+        desk.record(events);
+        // What was swallowed is watched to the end of its minute.
+        let watched = desk
+            .visit
+            .with_untracked(|v| v.and_then(|v| steps::watched(v).map(|t| t.task)));
+        desk.turn(watched.map_or(Page::Decision, Page::Task));
+    };
+    let ways = [
+        (EndedEarly::Refused, "Person declined"),
+        (EndedEarly::Withdrew, "Person wants to stop"),
+        (EndedEarly::BrokenOff, "I must break off"),
+    ];
+    let open = move || {
+        desk.visit
+            .with(|v| v.is_some_and(|v| v.exam.ended.is_none()))
+    };
+    when(open, move || {
+        folded("End the screen here").with(el("div.row").with(ways.map(|(why, words)| {
+            el("button")
+                .press(move |event| end(why, clock::stamp_of(event.as_ref())))
+                .with(words)
+        })))
     })
 }

@@ -160,15 +160,7 @@ fn until_review() -> Piece {
             }))
             .with(choices(
                 "To".into(),
-                Whom::ALL
-                    .iter()
-                    .map(|w| {
-                        (
-                            w.words().to_owned(),
-                            crate::clinical::words::capital(w.words()),
-                        )
-                    })
-                    .collect(),
+                offered(Whom::ALL.map(Whom::words)),
                 chosen_whom.into(),
                 Callback::new(move |id: Option<String>| {
                     plan(desk, |p| {
@@ -180,15 +172,7 @@ fn until_review() -> Piece {
             ))
             .with(choices(
                 "By".into(),
-                ByWhen::ALL
-                    .iter()
-                    .map(|w| {
-                        (
-                            w.words().to_owned(),
-                            crate::clinical::words::capital(w.words()),
-                        )
-                    })
-                    .collect(),
+                offered(ByWhen::ALL.map(ByWhen::words)),
                 chosen_when.into(),
                 Callback::new(move |id: Option<String>| {
                     plan(desk, |p| {
@@ -388,4 +372,11 @@ fn text_and_ways() -> Piece {
                     )
             )
     ]
+}
+
+/// Words as choices that are stored as they are.
+fn offered(words: [&'static str; 3]) -> Vec<(String, String)> {
+    words
+        .map(|w| (w.to_owned(), crate::clinical::words::capital(w)))
+        .into()
 }

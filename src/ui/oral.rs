@@ -4,6 +4,7 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::ended::leave;
 use super::follow::follow;
 use super::oral_item::oral_item;
 use super::oral_picture::oral_picture;
@@ -11,7 +12,6 @@ use super::oral_rows::{Rows, options};
 use super::parts::{big, button, choices, folded, frame, overview_of, para};
 use super::route::Page;
 use super::steps;
-use super::task::leave;
 use super::why::rule_fold;
 use crate::browser::page;
 use crate::clinical::gate::{self, HOLDS};

@@ -6,29 +6,27 @@ use leptos::prelude::*;
 
 use super::count::attach;
 use super::desk::Desk;
+use super::ended::{choking_row, end_here};
 use super::follow::follow;
 use super::holds::{held, holds, moment};
 use super::order::syllable_order;
-use super::pad::{Face, face, pad, signs_stand};
-use super::parts::{
-    big, button, choices, choking_button, folded, frame_with_pad, overview_of, para,
-};
+use super::pad::{pad, signs_stand};
+use super::parts::{big, button, choices, folded, frame_with_pad, overview_of, para};
 use super::questions::{question, questions};
 use super::result::{figures, own_table, task_result};
 use super::route::{Page, Route};
+use super::running::{Face, face};
 use super::sign_said::sign_said;
 use super::silence::silence;
 use super::steps;
 use super::tally;
-use crate::browser::{clock, page};
-use crate::clinical::exam::EndedEarly;
+use crate::browser::page;
 use crate::clinical::fresh;
 use crate::clinical::order::Order;
 use crate::clinical::task::{Choice, NOT_VALID, TaskId, Untimed, WATCH_CUT, When};
 use crate::clinical::tasks::{self, cracker, kept, water};
 use crate::clinical::trial::Answer;
 use crate::draw::{Drawn, El, Piece, all, el, live, said, when};
-use crate::measure::time::Stamp;
 use crate::record::visit::Visit;
 
 /// Over a reading of the breathing that is too old for a trial by mouth.
@@ -404,45 +402,4 @@ fn watch_cut(task: TaskId) -> Piece {
             }),
         ))
         .piece()
-}
-
-/// Choking, and the ways out of a screen, at any point.
-pub(super) fn leave() -> Piece {
-    all![choking_row(), end_here()]
-}
-
-fn choking_row() -> El {
-    el("div.row.quiet").with(choking_button())
-}
-
-/// Refusal, withdrawal and breaking off.
-fn end_here() -> Piece {
-    let desk = Desk::get();
-    let end = move |why: EndedEarly, at: Stamp| {
-        let events = desk
-            .visit
-            .with_untracked(|v| v.map_or(Vec::new(), |v| v.ending(why, at)));
-        desk.record(events);
-        // What was swallowed is watched to the end of its minute.
-        let watched = desk
-            .visit
-            .with_untracked(|v| v.and_then(|v| steps::watched(v).map(|t| t.task)));
-        desk.turn(watched.map_or(Page::Decision, Page::Task));
-    };
-    let ways = [
-        (EndedEarly::Refused, "Person declined"),
-        (EndedEarly::Withdrew, "Person wants to stop"),
-        (EndedEarly::BrokenOff, "I must break off"),
-    ];
-    let open = move || {
-        desk.visit
-            .with(|v| v.is_some_and(|v| v.exam.ended.is_none()))
-    };
-    when(open, move || {
-        folded("End the screen here").with(el("div.row").with(ways.map(|(why, words)| {
-            el("button")
-                .press(move |event| end(why, clock::stamp_of(event.as_ref())))
-                .with(words)
-        })))
-    })
 }

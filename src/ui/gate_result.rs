@@ -1,0 +1,222 @@
+//! What the gate found, where it found something: the way past it, or asking again.
+
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::holds::go_on_past;
+use super::parts::{big, choking_button, frame, overview_of};
+use super::route::Page;
+use super::steps;
+use super::why::rule_fold;
+use crate::clinical::exam::EndedEarly;
+use crate::clinical::gate::{self, Exception, Item, State};
+use crate::clinical::oral::Region;
+use crate::draw::{Drawn, Piece, all, el, live};
+use crate::record::event::Event;
+use crate::record::visit::Visit;
+
+/// Whether the visit's screen has a gate; others ask of new weakness where the examination begins.
+fn has_gate(visit: &Visit) -> bool {
+    visit.screen.is_none_or(|id| id.screen().gate)
+}
+
+/// What the gate found, where it found something.
+pub(super) fn gate_result_page() -> Piece {
+    let desk = Desk::get();
+    let back = overview_of(desk);
+    frame("Before you start".into(), back, gate_findings())
+}
+
+/// What an emergency asks for.
+const EMERGENCY_NOW: &str = "New or worse, and the team does not know: use your local emergency \
+    procedure now.";
+
+fn gate_findings() -> Piece {
+    let desk = Desk::get();
+    let found = move |wanted: State| {
+        desk.visit.with(|v| {
+            v.map_or(Vec::new(), |v| {
+                v.exam
+                    .gate
+                    .exceptions(&v.exam.policy)
+                    .filter(|(_, _, state)| *state == wanted)
+                    .map(|(item, exception, _)| {
+                        (
+                            item,
+                            exception,
+                            gate::advice(item, exception, &v.exam.policy),
+                        )
+                    })
+                    .collect()
+            })
+        })
+    };
+    let list = move |state: State, heading: &'static str, class: &'static str| {
+        live(move || {
+            let found = found(state);
+            (!found.is_empty()).then(|| {
+                el("section")
+                    .class(class)
+                    .with(el("h2").with(heading))
+                    .with(
+                        el("ul").with(
+                            found
+                                .into_iter()
+                                .map(|(item, exception, advice)| {
+                                    el("li")
+                                        .with(el("p").with(el("b").with(exception.words)))
+                                        .with((!advice.is_empty()).then(|| el("p").with(advice)))
+                                        .with(answered(item, exception))
+                                        .with(rule_fold(item.rule))
+                                })
+                                .collect::<Piece>(),
+                        ),
+                    )
+            })
+        })
+    };
+    let emergency = move || desk.visit.with(|v| v.is_some_and(steps::emergency));
+    let end = move |why: EndedEarly| {
+        desk.record([Event::EndedEarly(why)]);
+        desk.turn(Page::Decision);
+    };
+    // Blocks that nobody took on, and readings of the breathing that hold up the water.
+    let closed = move || {
+        desk.visit
+            .with(|v| v.and_then(|v| crate::clinical::assess::gate_closed(&v.exam)))
+    };
+    let go_on = move |_| {
+        if let Some(page) = desk.visit.with_untracked(|v| v.map(steps::next)) {
+            desk.turn(page);
+        }
+    };
+    all![
+        live(move || {
+            emergency().then(|| {
+                all![
+                    el("section.verdict.stop")
+                        .attr("role", "alert")
+                        .with(el("p.word").with("Emergency"))
+                        .with(el("p").with(EMERGENCY_NOW)),
+                    super::parts::words_field(
+                        "last-well",
+                        "When was the person last well?",
+                        desk.visit
+                            .with_untracked(|v| v.map(|v| v.last_well.clone()).unwrap_or_default())
+                            .into(),
+                        60,
+                        Callback::new(move |words| desk.record([Event::LastWell(words)]))
+                    )
+                ]
+            })
+        }),
+        list(State::Emergency, "What was answered", "found block"),
+        list(State::Block, "Do not start", "found block"),
+        live(move || {
+            let readings = desk.visit.with(|v| {
+                v.map_or(Vec::new(), |v| {
+                    crate::clinical::tasks::breathing::blocks(&v.exam)
+                        .into_iter()
+                        .filter(|b| crate::clinical::tasks::breathing::closes(&b.flag))
+                        .collect::<Vec<_>>()
+                })
+            });
+            (!readings.is_empty()).then(|| {
+                el("section.found.block")
+                    .with(el("h2").with("Breathing: do not start"))
+                    .with(el("p").with("Use your local procedure for deterioration."))
+                    .with(
+                        el("ul").with(
+                            readings
+                                .into_iter()
+                                .map(|block| {
+                                    let item = super::why::flag_item(&block.flag);
+                                    all![
+                                        item,
+                                        go_on_past(
+                                            block.hold,
+                                            block.flag.reason().to_owned(),
+                                            block.go_on
+                                        )
+                                    ]
+                                })
+                                .collect::<Piece>(),
+                        ),
+                    )
+            })
+        }),
+        list(State::Fix, "Put right first, then ask again", "found fix"),
+        list(State::Caution, "With care: you decide", "found caution"),
+        el("div.foot")
+            .with(live(move || match (emergency(), closed()) {
+                (true, _) => big("primary", "Emergency: end the screen", move |_| end(
+                    EndedEarly::Emergency
+                ))
+                .piece(),
+                (false, Some(_)) => big("primary", "End: screen not done", move |_| end(
+                    EndedEarly::GateClosed
+                ))
+                .piece(),
+                // What is to be put right comes first: its own button asks again.
+                (false, None) => el("button")
+                    .class(if found(State::Fix).is_empty() {
+                        "big primary"
+                    } else {
+                        "big"
+                    })
+                    .press(go_on)
+                    .with(el("b").with("Go on"))
+                    .piece(),
+            }))
+            .with(choking_button())
+    ]
+}
+
+/// "Ask again" for an exception, and what was said to go on past it.
+fn answered(
+    // The item.
+    item: &'static Item,
+    // The exception picked.
+    exception: &'static Exception,
+) -> Piece {
+    let desk = Desk::get();
+    let on = move || {
+        desk.visit.with(|v| {
+            v.and_then(|v| {
+                v.exam
+                    .went_on(&gate::hold_id(item, exception), gate::go_on(item))
+                    .cloned()
+            })
+        })
+    };
+    let ask_again = move || {
+        let gate = desk.visit.with_untracked(|v| v.is_some_and(has_gate));
+        if gate {
+            Page::Gate(item.group)
+        } else {
+            Page::Oral(Region::Face)
+        }
+    };
+    all![
+        live(move || on().map(|on| el("p.advice").with(format!(
+            "Going on ({}): {}",
+            on.by.words(),
+            on.because
+        )))),
+        el("button")
+            .press(move |_| desk.turn(ask_again()))
+            .with("Ask again"),
+        live(move || {
+            let blocked = desk.visit.with(|v| {
+                v.is_some_and(|v| gate::state_of(item, exception, &v.exam.policy) == State::Block)
+            });
+            (blocked && on().is_none()).then(|| {
+                go_on_past(
+                    gate::hold_id(item, exception),
+                    exception.words.to_owned(),
+                    gate::go_on(item),
+                )
+            })
+        })
+    ]
+}
