@@ -10,7 +10,7 @@ mod script;
 use bedside::*;
 use penlight::clinical::decision::Verdict;
 use penlight::clinical::exam::EndedEarly;
-use penlight::clinical::gate::{HOLDS, ITEMS};
+use penlight::clinical::gate::{Group, HOLDS, ITEMS};
 use penlight::clinical::go_on::GoOn;
 use penlight::clinical::hold::{Hold, TEAM_KNOWS, holds, holds_at};
 use penlight::clinical::oral::{FoundId, Seen, Sides};
@@ -251,6 +251,20 @@ fn a_clock_that_jumps_back_makes_nothing_fresh() {
     s.say_at(life(8, 70 * MINUTE), Event::Role(Role::Screener));
     s.say_at(life(9, 10 * MINUTE), Event::Role(Role::Screener));
     assert_eq!(old(&held(&s)).len(), 5);
+}
+
+/// A group is as old as its oldest answer, whichever was asked again.
+#[test]
+fn one_line_asked_again_does_not_make_its_page_fresh() {
+    for group in Group::ALL {
+        for item in group.items() {
+            let mut s = ready(Role::Screener);
+            let again = Event::Gate(vec![(item.id.to_owned(), HOLDS.to_owned())]);
+            s.say_at(at(8 * HOUR), again);
+            s.say_at(at(8 * HOUR + MINUTE), Event::Role(Role::Screener));
+            assert_eq!(old(&held(&s)).len(), 5, "{}", item.id);
+        }
+    }
 }
 
 /// A clock that was put right by up to a minute hides no sleep; by more it may.
