@@ -9,7 +9,7 @@ mod script;
 
 use penlight::clinical::exam::EndedEarly;
 use penlight::clinical::gate::ITEMS;
-use penlight::clinical::person::{Age, Label, Role, Setting};
+use penlight::clinical::person::{Age, Label, Role, Setting, Sex};
 use penlight::clinical::policy::Policy;
 use penlight::clinical::screen::ScreenId;
 use penlight::clinical::sign::Sign;
@@ -397,6 +397,27 @@ fn the_longest_text_still_fits_one_screen() {
              that order stands.\nKeep the current plan, because long words"
         ),
         "{text}"
+    );
+    // Corrected on another day it is longer by its dates, with nothing left to cut: what to do stands.
+    s.say(Event::Issued {
+        route: Route::Copied,
+        text,
+        clock: "14:31".to_owned(),
+        which: Text::Nursing,
+    });
+    s.say(Event::Details(Details {
+        sex: Some(Sex::Female),
+        ..s.visit.details.clone().unwrap()
+    }));
+    let corrected = write(&s.visit, &clock_after(24 * 60)).unwrap();
+    assert!(
+        corrected.starts_with(
+            "CORRECTED 14:00 on 26 Nov 2026, replaces 14:31 on 25 Nov 2026.\n\
+             REFER: speech-language pathology sees to it today.\n\
+             Nothing by mouth for another reason: that order stands.\n\
+             Keep the current plan, because long words"
+        ) && corrected.contains("swallowing was tested at 14:01 on 25 Nov 2026"),
+        "{corrected}"
     );
 }
 
