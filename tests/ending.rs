@@ -15,6 +15,8 @@ use bedside::*;
 use penlight::clinical::decision::Verdict;
 use penlight::clinical::exam::EndedEarly;
 use penlight::clinical::gate::HOLDS;
+use penlight::clinical::go_on::GoOn;
+use penlight::clinical::hold::{ENDED, holds};
 use penlight::clinical::oral::flags::WEAKNESS;
 use penlight::clinical::person::{Age, Role};
 use penlight::clinical::screen::ScreenId;
@@ -237,5 +239,30 @@ fn an_oral_motor_screen_that_ends_early_is_no_swallow_screen() {
         s.say(Event::Gate(vec![(WEAKNESS.to_owned(), weak.to_owned())]));
         end(&mut s, EndedEarly::Refused, 1_000);
         assert_eq!(s.verdict(), verdict, "{weak}");
+    }
+}
+
+/// Consent was taken back: nothing more is given before somebody asks again. What gives nothing stays
+/// free, and a meal is watched, not given.
+#[test]
+fn nothing_is_given_in_a_screen_that_was_ended() {
+    for why in [
+        EndedEarly::Refused,
+        EndedEarly::Withdrew,
+        EndedEarly::BrokenOff,
+    ] {
+        let mut s = ready(Role::Slp);
+        end(&mut s, why, 40_000);
+        for task in [WATER, TaskId::Sips, TaskId::TimedWater, TaskId::Own] {
+            let held = holds(task, &s.visit.exam);
+            let hold = held.iter().find(|h| h.id == ENDED).unwrap();
+            assert_eq!(hold.says, format!("The screen was ended: {}", why.words()));
+            assert_eq!(hold.go_on, GoOn::Never);
+        }
+        for task in [TaskId::DrySwallow, TaskId::Breathing, TaskId::Meal] {
+            assert!(holds(task, &s.visit.exam).is_empty(), "{task:?}");
+        }
+        s.say(Event::TakenUpAgain);
+        assert!(holds(WATER, &s.visit.exam).is_empty());
     }
 }

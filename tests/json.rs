@@ -148,9 +148,12 @@ proptest! {
             .collect();
         let library = serde_json::from_str::<Value>(&damaged);
         let ours = read::<Value>(&damaged);
-        // A number beyond what a fraction holds is JSON, and the library refuses it.
+        // A number beyond what a fraction holds is JSON. The library stops there, and says nothing of
+        // what follows it.
         let too_large = library.as_ref().is_err_and(|e| e.to_string().contains("out of range"));
-        prop_assert_eq!(ours.is_ok(), library.is_ok() || too_large, "{}", damaged);
+        if !too_large {
+            prop_assert_eq!(ours.is_ok(), library.is_ok(), "{}", damaged);
+        }
     }
 
     #[test]

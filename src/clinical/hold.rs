@@ -23,6 +23,9 @@ pub fn could_be_new(weak: &str) -> String {
     format!("{COULD_BE_NEW}.{weak}")
 }
 
+/// The hold by a screen that was ended.
+pub const ENDED: &str = "ended";
+
 /// The reason that answers whether it is new: nobody asks again.
 pub const TEAM_KNOWS: &str = "the team knows";
 
@@ -67,6 +70,16 @@ pub fn holds_at(task: TaskId, exam: &Exam, now: Moment) -> Vec<Hold> {
             "",
             GoOn::Never,
             aside.rule(),
+        );
+    }
+    // Whoever declined, or wanted to stop, is asked again before anything is given.
+    if let Some(why) = exam.ended.filter(|_| spec.by_mouth) {
+        hold(
+            ENDED.to_owned(),
+            format!("The screen was ended: {}", why.told(&exam.policy)),
+            "Ask the person again before you take it up.",
+            GoOn::Never,
+            &rules::GATE_CONSENT,
         );
     }
     for (item, exception, state) in exam.gate.exceptions(&exam.policy) {

@@ -1,6 +1,7 @@
 //! Ending a screen before it is through; what is said of one that was, and the way back into it.
 
 use super::desk::Desk;
+use super::holds::TAKE_UP;
 use super::parts::{big, choking_button, folded};
 use super::route::Page;
 use super::steps;
@@ -25,7 +26,7 @@ pub(super) fn broken_off(visit: &Visit) -> Option<String> {
 
 /// The way back into a screen that was ended.
 pub(super) fn take_up(desk: Desk, class: &'static str) -> El {
-    big(class, "Take the screen up again", move |_| {
+    big(class, TAKE_UP, move |_| {
         desk.record([Event::TakenUpAgain]);
         if let Some(page) = desk.visit.with_untracked(|v| v.map(steps::next)) {
             desk.turn(page);

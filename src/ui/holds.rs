@@ -24,6 +24,9 @@ use crate::record::visit::Visit;
 /// Offered where a child's reading is held.
 const CHART: &str = "it fits the local chart for this age";
 
+/// The way back into a screen that was ended.
+pub(super) const TAKE_UP: &str = "Take the screen up again";
+
 /// Reasons offered with one press; any other can be typed.
 const REASONS: [&str; 5] = [
     hold::TEAM_KNOWS,
@@ -58,6 +61,11 @@ pub(super) fn holds(
                                     el("b").with(crate::clinical::words::capital(&hold.says)),
                                 ))
                                 .with((!hold.advice.is_empty()).then(|| el("p").with(hold.advice)))
+                                .with((hold.id == hold::ENDED).then(|| {
+                                    big("primary", TAKE_UP, move |_| {
+                                        desk.record([Event::TakenUpAgain])
+                                    })
+                                }))
                                 .with(again(&hold.id).map(|page| {
                                     big("primary", "Ask again", move |_| desk.turn(page))
                                 }))
