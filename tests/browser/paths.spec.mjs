@@ -746,6 +746,21 @@ test.describe("an early end", () => {
     await expect(page.getByText("Coughed 40 seconds after the 90 mL were stopped")).toBeVisible();
   });
 
+  test("wants to stop: nothing more is given before the screen is taken up again", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.toWater();
+    await walk.unfold(FOLDS.endHere);
+    await walk.press(BUTTONS.wantsToStop);
+    await walk.decided(VERDICTS.notDone);
+    await walk.press(BUTTONS.back);
+    await walk.press(/^90 mL/);
+    await expect(page.getByText("The screen was ended: the person wanted to stop")).toBeVisible();
+    await expect(walk.pad).toHaveCount(0);
+    await walk.press(BUTTONS.takeUp);
+    await walk.answer(ASKED.voiceBefore, ASKED.clear);
+    await expect(walk.pad).toBeVisible();
+  });
+
   test("broken off with water swallowed: nothing counts as watched", async ({ page }) => {
     const walk = await Walk.start(page);
     await walk.toWater();
