@@ -45,10 +45,10 @@ export default defineConfig({
   testDir: "tests/browser",
   testMatch: "**/*.spec.mjs",
   outputDir: "test-results",
-  // Each test has a context of its own, and most go by a clock that stands still. On two cores three
+  // Each test has a context of its own, and most go by a clock that stands still. On two cores four
   // at a time use the moments in which one of them only waits.
   fullyParallel: true,
-  workers: process.env.PENLIGHT_LONG ? 1 : 3,
+  workers: process.env.PENLIGHT_LONG ? 1 : Number(process.env.PENLIGHT_WORKERS ?? 4),
   // No second go: it would hide a tap or a record that is lost once in many runs.
   retries: 0,
   forbidOnly: Boolean(process.env.CI),
