@@ -148,14 +148,7 @@ fn a_full_text_keeps_what_was_gone_past() {
         by: Role::Slp,
         says: String::new(),
     });
-    s.examined(&[
-        ("mouth.clean", "coated"),
-        ("speech", "slurred"),
-        ("voice.pitch", "narrow"),
-        ("throat.clear", "weak"),
-        ("nose", "blocked"),
-        ("mouth.moist", "dry"),
-    ]);
+    s.examined(MUCH_IN_THE_MOUTH);
     s.breaths(16).dry(&[2_000, 9_000, 17_000]).water(&[]);
     let text = s.text();
     assert!(text.chars().count() < MOST, "{text}");

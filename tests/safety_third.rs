@@ -301,18 +301,7 @@ fn long(role: Role) -> Script {
 #[test]
 fn why_the_doctor_is_called_is_told_whatever_else_is_missing() {
     let mut s = adult(Role::Screener);
-    s.on(ScreenId::FullVisit).gate(&[
-        ("fluids", "restricted"),
-        ("allergy", "allergy"),
-        ("chest", "chest"),
-        ("spine", "limit"),
-        ("suction", "none"),
-        ("requests", "no"),
-        ("language", "no"),
-        ("high-flow", "high-flow"),
-        ("risk-plan", "plan"),
-        ("new-weakness", "known"),
-    ]);
+    s.on(ScreenId::FullVisit).gate(MUCH_AT_THE_GATE);
     s.examined(&[
         ("mouth.sulci", "food"),
         ("mouth.moist", "pooled"),

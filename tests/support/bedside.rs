@@ -24,29 +24,35 @@ pub(crate) fn ready(role: Role) -> Script {
     s
 }
 
+/// Much that the gate has to tell, and that closes nothing.
+pub(crate) const MUCH_AT_THE_GATE: &[(&str, &str)] = &[
+    ("fluids", "restricted"),
+    ("allergy", "allergy"),
+    ("chest", "chest"),
+    ("spine", "limit"),
+    ("suction", "none"),
+    ("requests", "no"),
+    ("language", "no"),
+    ("high-flow", "high-flow"),
+    ("risk-plan", "plan"),
+    ("new-weakness", "known"),
+];
+
+/// Much that the examination has to tell, and that holds nothing.
+pub(crate) const MUCH_IN_THE_MOUTH: &[(&str, &str)] = &[
+    ("mouth.clean", "coated"),
+    ("speech", "slurred"),
+    ("voice.pitch", "narrow"),
+    ("throat.clear", "weak"),
+    ("nose", "blocked"),
+    ("mouth.moist", "dry"),
+];
+
 /// A full visit with much to tell before anything is counted: texts are cut from here on.
 pub(crate) fn much_to_tell(role: Role) -> Script {
     let mut s = adult(role);
-    s.on(ScreenId::FullVisit).gate(&[
-        ("fluids", "restricted"),
-        ("allergy", "allergy"),
-        ("chest", "chest"),
-        ("spine", "limit"),
-        ("suction", "none"),
-        ("requests", "no"),
-        ("language", "no"),
-        ("high-flow", "high-flow"),
-        ("risk-plan", "plan"),
-        ("new-weakness", "known"),
-    ]);
-    s.examined(&[
-        ("mouth.clean", "coated"),
-        ("speech", "slurred"),
-        ("voice.pitch", "narrow"),
-        ("throat.clear", "weak"),
-        ("nose", "blocked"),
-        ("mouth.moist", "dry"),
-    ]);
+    s.on(ScreenId::FullVisit).gate(MUCH_AT_THE_GATE);
+    s.examined(MUCH_IN_THE_MOUTH);
     s
 }
 
