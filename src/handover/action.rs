@@ -1,9 +1,9 @@
 //! What is to be done until review, to whom and by when: the words, and when they are enough.
 
-use crate::clinical::decision::{Decision, Verdict};
-use crate::clinical::exam::{EndedEarly, Exam};
-use crate::clinical::flag::Flag;
-use crate::clinical::rules;
+use crate::clinical::decision::verdict::{Decision, Verdict};
+use crate::clinical::findings::exam::{EndedEarly, Exam};
+use crate::clinical::findings::flag::Flag;
+use crate::clinical::knowledge::rules;
 use crate::record::event::{Action, ByWhen, Plan, Whom};
 
 impl Action {

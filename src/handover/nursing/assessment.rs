@@ -4,19 +4,21 @@ use super::background::old_at;
 use super::choking::choking;
 use super::cup::water_words;
 use super::flag::{gravest_first, is_seen, situated, worded};
-use crate::clinical::decision::{Decision, Verdict};
-use crate::clinical::exam::EndedEarly;
-use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::oral;
-use crate::clinical::rules;
-use crate::clinical::task::TaskId;
+use crate::clinical::decision::verdict::{Decision, Verdict};
+use crate::clinical::findings::exam::EndedEarly;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::oral::Region;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::oral;
 use crate::clinical::tasks::{self, by_mouth, own};
-use crate::clinical::trial::Trial;
-use crate::clinical::words::small;
 use crate::handover::issue::Clock;
 use crate::handover::room::{Part, always, at_least, gone_past, kept, plain};
 use crate::handover::untested;
 use crate::record::visit::Visit;
+use crate::wording;
+use crate::wording::words::small;
 
 pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Part> {
     let mut parts = Vec::new();
@@ -122,13 +124,13 @@ fn beside_signs(visit: &Visit, decision: &Decision) -> Vec<Flag> {
 /// not tested and why, and everything else in one sentence. No nerves.
 pub(super) fn examined(visit: &Visit, most: usize) -> Option<String> {
     let screen = visit.screen?.screen();
-    let regions: Vec<oral::Region> = screen.oral.regions().collect();
+    let regions: Vec<Region> = screen.oral.regions().collect();
     let flagged = |item| {
         oral::flags::of_item(&visit.exam, item)
             .iter()
             .any(|f| f.level() >= Level::Refer)
     };
-    (!regions.is_empty()).then(|| oral::told::line(&visit.exam.oral, &regions, most, flagged))
+    (!regions.is_empty()).then(|| wording::oral::line(&visit.exam.oral, &regions, most, flagged))
 }
 
 /// A reason up to its comparison, which the full record has.

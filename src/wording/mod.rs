@@ -1,0 +1,5 @@
+//! From facts to sentences. Nothing reads a sentence back.
+
+pub mod figures;
+pub mod oral;
+pub mod words;
