@@ -154,7 +154,7 @@ fn basis(decision: &Decision, notes: bool) -> String {
     let speaks = decision.reasons.iter().chain(&decision.missing);
     for flag in speaks.chain(noted) {
         add(flag.rule().id);
-        add(flag.reason());
+        add(&flag.reason());
     }
     if deteriorating(decision) {
         add("deteriorating");

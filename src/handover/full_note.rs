@@ -107,7 +107,7 @@ fn flag_line(flag: &Flag) -> String {
     let rule = flag.rule();
     format!(
         "{} [{}. {}]",
-        item(flag.reason()),
+        item(&flag.reason()),
         rule.id,
         rule.basis_short()
     )

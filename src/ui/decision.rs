@@ -75,7 +75,7 @@ fn shown(decision: Decision, ended: bool) -> Piece {
             .reasons
             .iter()
             .chain(&decision.missing)
-            .map(|f| (f.rule().id.to_owned(), f.reason().to_owned()))
+            .map(|f| (f.rule().id.to_owned(), f.reason()))
             .collect();
         move |_| {
             let policy = desk

@@ -3,10 +3,10 @@
 //! The address works under any path of any host, and "back" on the phone works.
 
 use crate::clinical::findings::gate::Group;
+use crate::clinical::knowledge::oral;
 use crate::clinical::knowledge::oral::Region;
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::knowledge::oral;
 use crate::clinical::tasks;
 use crate::record::id::VisitId;
 

@@ -132,7 +132,7 @@ pub(super) fn comparison_item(comparison: &Comparison) -> Piece {
 /// A flag: its reason, and where it comes from.
 pub(super) fn flag_item(flag: &Flag) -> Piece {
     el("li.flag")
-        .with(el("p").with(capital(flag.reason())))
+        .with(el("p").with(capital(&flag.reason())))
         .with(el("p.small").with(flag.domain().words()))
         .with(rule_fold(flag.rule()))
         .piece()

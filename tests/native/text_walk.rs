@@ -318,7 +318,7 @@ fn wrong(s: &Script, before: u8) -> Option<String> {
         .map_or(Level::Incomplete, |f| f.level());
     let mut calls = calls.filter(|f| f.level() == gravest && action::calls_doctor(f));
     let told = |words: &str| text.to_lowercase().contains(&words.to_lowercase());
-    if calls.next().is_some_and(|f| !told(f.reason())) {
+    if calls.next().is_some_and(|f| !told(&f.reason())) {
         return Some("why the doctor is called is cut".to_owned());
     }
     let whom = action::suggested(&decision).0.words();

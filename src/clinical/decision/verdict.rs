@@ -122,10 +122,10 @@ impl Decision {
             .also
             .iter()
             .filter(|f| pass && f.level() == Level::Note && is_of_sign(f));
-        let mut signs: Vec<&str> = signs.map(Flag::reason).collect();
+        let mut signs: Vec<String> = signs.map(Flag::reason).collect();
         // What is only noted whenever it comes stands last.
         let mild = |words: &str| [Sign::ThroatClear, Sign::Pause].map(|s| words.contains(s.past()));
-        put_in_order(&mut signs, |a, b| mild(a).cmp(&mild(b)));
+        put_in_order(&mut signs, |a: &String, b: &String| mild(a).cmp(&mild(b)));
         let (first, more) = signs.split_first()?;
         let late = |words: &str| words.find(": later than");
         let words = &first[..late(first).unwrap_or(first.len())];
@@ -135,7 +135,7 @@ impl Decision {
                 0 => words.to_owned(),
                 n => format!("{words}, and {n} more"),
             },
-            reason: (*first).to_owned(),
+            reason: first.clone(),
         })
     }
 

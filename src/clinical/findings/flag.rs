@@ -1,5 +1,6 @@
 //! What a rule says about findings.
 
+use crate::clinical::findings::fact::Fact;
 use crate::clinical::knowledge::rule::Rule;
 
 /// How grave a flag is. Ordered: a later one outranks an earlier one.
@@ -57,7 +58,7 @@ impl Domain {
 pub struct Flag {
     level: Level,
     domain: Domain,
-    reason: String,
+    fact: Fact,
     rule: &'static Rule,
 }
 
@@ -72,9 +73,14 @@ impl Flag {
         self.domain
     }
 
+    /// What about, as data.
+    pub fn fact(&self) -> &Fact {
+        &self.fact
+    }
+
     /// Why, in plain words a ward uses.
-    pub fn reason(&self) -> &str {
-        &self.reason
+    pub fn reason(&self) -> String {
+        crate::wording::flag::reason(self)
     }
 
     /// By which rule.
@@ -85,11 +91,11 @@ impl Flag {
 
 impl Rule {
     /// The only way to a [`Flag`].
-    pub fn flag(&'static self, level: Level, domain: Domain, reason: impl Into<String>) -> Flag {
+    pub fn flag(&'static self, level: Level, domain: Domain, fact: impl Into<Fact>) -> Flag {
         Flag {
             level,
             domain,
-            reason: reason.into(),
+            fact: fact.into(),
             rule: self,
         }
     }

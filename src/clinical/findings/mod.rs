@@ -2,6 +2,7 @@
 
 pub mod counted;
 pub mod exam;
+pub mod fact;
 pub mod flag;
 pub mod gate;
 pub mod go_on;

@@ -30,10 +30,9 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
     let missing = beside_signs(visit, decision);
     // The first line has said it.
     let noted = decision.noted().map(|noted| noted.reason);
-    let also = decision
-        .also
-        .iter()
-        .filter(|f| f.domain().decides() && !told_there(f) && noted.as_deref() != Some(f.reason()));
+    let also = decision.also.iter().filter(|f| {
+        f.domain().decides() && !told_there(f) && noted.as_deref() != Some(f.reason().as_str())
+    });
     let seen = gravest_first(
         missing
             .iter()
@@ -47,7 +46,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
     parts.extend((!dry.is_empty()).then(|| kept(dry)));
     for flag in &decision.clear {
         if flag.rule().id == rules::DRY_FEW.id {
-            parts.push(kept(small(flag.reason())));
+            parts.push(kept(small(&flag.reason())));
         }
     }
     let cups: Vec<&Trial> = by_mouth::given(TaskId::Water90, &visit.exam).collect();
@@ -68,7 +67,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
             .map(|f| kept(worded(f))),
     );
     let reasons = decision.also.iter().filter(passed);
-    parts.extend(reasons.map(|f| gone_past(&small(f.reason()))));
+    parts.extend(reasons.map(|f| gone_past(&small(&f.reason()))));
     for flag in &decision.also {
         let seen = flag.domain().decides() && is_seen(flag);
         let told = told_there(flag) || passed(&flag) || seen;
@@ -77,7 +76,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
             // What decides nothing is told where it is a flag, without its comparison.
             Domain::Breathing | Domain::SpeechVoice | Domain::Mouth => {
                 if flag.level() >= Level::Refer {
-                    parts.push(kept(first_part(flag.reason())));
+                    parts.push(kept(first_part(&flag.reason())));
                 }
             }
             // The rate means nothing on a ward; that it was slow is said with what was drunk.

@@ -45,7 +45,7 @@ fn sign_of(flag: &Flag) -> Option<String> {
 
 /// A flag in words. A reading above its target reads as well as any, unless that is said.
 pub(super) fn worded(flag: &Flag) -> String {
-    let words = small(flag.reason());
+    let words = small(&flag.reason());
     if flag.rule().id == rules::BREATHING_SECOND_SCALE.id && flag.level() >= Level::Incomplete {
         format!("{words}, above the confirmed 88 to 92 %")
     } else {

@@ -275,7 +275,7 @@ pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
         let end = reason.find([':', ';']).unwrap_or(reason.len());
         let head = if task == TaskId::FiveForFive {
             // "5 cm of water for 5 seconds: blown for 6.0 seconds; done"
-            reason.split(". ").next().unwrap_or(reason)
+            reason.split(". ").next().unwrap_or(&reason)
         } else {
             &reason[..end]
         };

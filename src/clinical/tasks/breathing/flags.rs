@@ -45,7 +45,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
             Some(on) => block.flag.rule().flag(
                 Level::Note,
                 Domain::EatingDrinking,
-                on.told(block.flag.reason()),
+                on.told(&block.flag.reason()),
             ),
             None => block.flag,
         })

@@ -126,7 +126,7 @@ mod tests {
         let flags = judge(SignTask::Meal, &[cough(70_000), cough(3_000), cough(9_000)]);
         assert_eq!(flags.len(), 2);
         assert_eq!(
-            (flags[0].level(), flags[0].reason()),
+            (flags[0].level(), flags[0].reason().as_str()),
             (Level::Refer, "coughed 2 times")
         );
         assert_eq!(flags[1].level(), Level::Note);
