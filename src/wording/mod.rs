@@ -2,5 +2,6 @@
 
 pub mod figures;
 pub mod flag;
+pub mod in_the_way;
 pub mod oral;
 pub mod words;

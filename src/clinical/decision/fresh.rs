@@ -1,15 +1,16 @@
 //! How old an answer is when something is about to be given: readiness is a state of the moment.
 
+use crate::clinical::findings::aged::{Aged, Old, Span};
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::gate::Group;
-use crate::clinical::findings::go_on::GoOn;
+use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::{breath_taps, breathing, water};
 use crate::measure::time::{Doubt, Millis, Stamp, elapsed};
-use crate::wording::words::small;
+use crate::wording::in_the_way;
 
 /// Where a visit stands in time: what passed between its events, summed, so that a clock set back
 /// on the way takes nothing from it.
@@ -72,34 +73,7 @@ pub fn long_between(from: Millis, to: Millis, exam: &Exam) -> bool {
 }
 
 fn limit(exam: &Exam) -> Millis {
-    Millis::from_secs(i64::from(exam.policy.ready_minutes) * 60)
-}
-
-/// Begins the id of the hold by a reading of the breathing.
-pub const BREATHING: &str = "old.breath";
-
-/// What is too old for a trial by mouth: the id of its hold, its words, what to do, who may go on.
-pub struct Old {
-    /// The hold's id: a reason given for it speaks for this answer alone.
-    pub hold: String,
-    /// What was asked or heard.
-    pub what: String,
-    /// In words.
-    pub says: String,
-    /// What to do.
-    pub advice: &'static str,
-    /// Who may go on.
-    pub go_on: GoOn,
-}
-
-/// Begins the id of the hold by answers of a group of the gate.
-pub const fn begins(group: Group) -> &'static str {
-    match group {
-        Group::Person => "old.person",
-        Group::Orders => "old.orders",
-        Group::Airway => "old.airway",
-        Group::Ready => "old.ready",
-    }
+    minutes(exam).length()
 }
 
 /// When a group of the gate was answered: the oldest of its answers.
@@ -119,57 +93,41 @@ pub fn ready_at(exam: &Exam) -> Option<Moment> {
     asked_at(Group::Ready, exam)
 }
 
-/// How long the answers of a group stand, and in words. How somebody breathes and whether a mask is
-/// on is as much of the moment as whether he is awake; orders, and who lies in the bed, change from
-/// shift to shift.
-fn stands(group: Group, exam: &Exam) -> (Millis, String) {
+/// How long the answers of a group stand. How somebody breathes and whether a mask is on is as much
+/// of the moment as whether he is awake; orders, and who lies in the bed, change from shift to shift.
+fn stands(group: Group, exam: &Exam) -> Span {
     match group {
-        Group::Person | Group::Orders => {
-            let hours = exam.policy.orders_hours;
-            let length = Millis::from_secs(i64::from(hours) * 3_600);
-            (length, format!("{hours} hours"))
-        }
-        Group::Airway | Group::Ready => (limit(exam), minutes(exam)),
+        Group::Person | Group::Orders => Span::Hours(exam.policy.orders_hours),
+        Group::Airway | Group::Ready => minutes(exam),
     }
 }
 
-fn minutes(exam: &Exam) -> String {
-    format!("{} minutes", exam.policy.ready_minutes)
+fn minutes(exam: &Exam) -> Span {
+    Span::Minutes(exam.policy.ready_minutes)
 }
 
 /// Whether a group of the gate must be asked again.
 pub fn is_group_old(group: Group, exam: &Exam, now: Moment) -> bool {
-    let (length, _) = stands(group, exam);
+    let length = stands(group, exam).length();
     asked_at(group, exam).is_some_and(|at| at.is_older(now, length))
 }
 
-const VOICE: &str = "old.voice.";
-
-/// The trial whose voice before must be heard again, by the id of the hold.
-pub fn voice_of(hold: &str) -> Option<u32> {
-    let (trial, _) = hold.strip_prefix(VOICE)?.split_once('.')?;
-    trial.parse().ok()
-}
-
-/// The voice before a trial that is made ready, where it was heard too long ago.
-pub fn old_voice(task: TaskId, exam: &Exam, now: Moment) -> Option<Old> {
+/// The voice before a trial that is made ready, where it was heard too long ago: the trial's number,
+/// and how old.
+pub fn old_voice(task: TaskId, exam: &Exam, now: Moment) -> Option<(u32, Old)> {
     let ready = exam.latest(task).filter(|t| t.start().is_none())?;
     ready.choice(water::VOICE_BEFORE)?;
     let at = *ready.said_at.get(water::VOICE_BEFORE)?;
-    at.is_old(now, exam).then(|| Old {
-        hold: format!("{VOICE}{}.{}", ready.number, at.at.wall.0),
-        what: "the voice before it".to_owned(),
-        says: format!("The voice was heard {}", ago(at, now, &minutes(exam))),
-        advice: "Hear it again.",
-        go_on: GoOn::Never,
-    })
+    let old = at.is_old(now, exam);
+    old.then(|| (ready.number, since(Aged::Voice, at, now, minutes(exam))))
 }
 
-fn ago(at: Moment, now: Moment, length: &str) -> String {
-    if at.gaps == now.gaps {
-        format!("more than {length} ago")
-    } else {
-        "at a time that is not known".to_owned()
+/// What is old since a moment.
+fn since(what: Aged, at: Moment, now: Moment, span: Span) -> Old {
+    Old {
+        what,
+        at: at.at.wall,
+        longer_than: (at.gaps == now.gaps).then_some(span),
     }
 }
 
@@ -182,74 +140,54 @@ pub fn counted_at(trial: &Trial) -> Option<Moment> {
 
 /// What must be asked anew before anything is given at this moment.
 pub fn old(exam: &Exam, now: Moment) -> Vec<Old> {
+    let mut old = all_old(exam, now);
+    old.retain(|old| {
+        let who = old.what.who_may_go_on();
+        exam.went_past(&Obstacle::Old(*old), who).is_none()
+    });
+    old
+}
+
+/// The same with what was gone past.
+pub fn all_old(exam: &Exam, now: Moment) -> Vec<Old> {
     let mut old = Vec::new();
     for group in Group::ALL {
         if let Some(at) = asked_at(group, exam).filter(|_| is_group_old(group, exam, now)) {
-            let what = format!("\"{}\"", group.title());
-            let (_, length) = stands(group, exam);
-            old.push(Old {
-                hold: format!("{}.{}", begins(group), at.at.wall.0),
-                says: format!("{what} was asked {}", ago(at, now, &length)),
-                what,
-                advice: match group {
-                    Group::Airway | Group::Ready => "It is a state of the moment.",
-                    Group::Person | Group::Orders => "It may have changed since.",
-                },
-                go_on: GoOn::Never,
-            });
+            old.push(since(Aged::Group(group), at, now, stands(group, exam)));
         }
     }
-    let mut ask = |id: &str, what: &str, was: &str, at: Option<Moment>, advice, go_on| {
-        if let Some(at) = at.filter(|at| at.is_old(now, exam)) {
-            old.push(Old {
-                hold: format!("{id}.{}", at.at.wall.0),
-                what: small(what),
-                says: format!("{what} {was} {}", ago(at, now, &minutes(exam))),
-                advice,
-                go_on,
-            });
-        }
-    };
-    let rate = breathing::newest_count(exam).or_else(|| {
+    let breaths = newest_rate(exam).and_then(counted_at);
+    let mut trials = exam.trials.iter().rev();
+    let read = trials.find(|t| t.number(breathing::SATURATION).is_some());
+    let read = read.and_then(|t| t.said_at.get(breathing::SATURATION).copied());
+    for (what, at) in [(Aged::Breaths, breaths), (Aged::Saturation, read)] {
+        let at = at.filter(|at| at.is_old(now, exam));
+        old.extend(at.map(|at| since(what, at, now, minutes(exam))));
+    }
+    old
+}
+
+/// The newest trial that tells a rate of the breathing.
+fn newest_rate(exam: &Exam) -> Option<&Trial> {
+    breathing::newest_count(exam).or_else(|| {
         let taps = breath_taps::rate(exam).is_some();
         let of = |t: &&Trial| [TaskId::BreathTaps, TaskId::Breaths30].contains(&t.task);
         exam.trials.iter().rev().filter(|_| taps).find(of)
-    });
-    ask(
-        BREATHING,
-        "Breaths",
-        "were counted",
-        rate.and_then(counted_at),
-        "Count them again.",
-        GoOn::SlpWithReason,
-    );
-    let mut trials = exam.trials.iter().rev();
-    let read = trials.find(|t| t.number(breathing::SATURATION).is_some());
-    ask(
-        "old.breath-spo2",
-        "SpO2",
-        "was read",
-        read.and_then(|t| t.said_at.get(breathing::SATURATION).copied()),
-        "Read it again.",
-        GoOn::WithReason,
-    );
-    old.retain(|old| exam.went_on(&old.hold, old.go_on).is_none());
-    old
+    })
 }
 
 /// What of it was not asked yet, or too long ago, when a trial by mouth is begun.
 pub fn begun_on(task: TaskId, exam: &Exam, now: Moment) -> Vec<String> {
     let open = |group: &Group| group.items().any(|item| !exam.gate.answered(item));
     let missing = Group::ALL.into_iter().filter(open);
-    let missing = missing.map(|group| format!("\"{}\"", group.title()));
-    let old = old(exam, now).into_iter().chain(old_voice(task, exam, now));
-    let mut all: Vec<String> = missing.collect();
-    for old in old {
+    let mut all: Vec<Aged> = missing.map(Aged::Group).collect();
+    let voice = old_voice(task, exam, now).map(|(_, old)| old);
+    for old in old(exam, now).into_iter().chain(voice) {
         if !all.contains(&old.what) {
             all.push(old.what);
         }
     }
-    all
+    all.into_iter().map(in_the_way::what).collect()
 }
 
 /// The moment that ages are told against: the start of the newest trial by mouth.

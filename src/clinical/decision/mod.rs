@@ -3,5 +3,5 @@
 pub mod assess;
 pub mod fresh;
 pub mod gate_flags;
-pub mod hold;
+pub mod in_the_way;
 pub mod verdict;

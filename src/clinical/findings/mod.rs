@@ -1,11 +1,14 @@
 //! What is known of this person: answers, trials, the examination, and what a rule concluded.
 
+pub mod aged;
 pub mod counted;
+pub mod ended;
 pub mod exam;
 pub mod fact;
 pub mod flag;
 pub mod gate;
 pub mod go_on;
+pub mod in_the_way;
 pub mod looked;
 pub mod oral;
 pub mod table;

@@ -54,7 +54,7 @@ pub enum State {
 }
 
 /// An answer other than "holds".
-#[derive(Debug)]
+#[derive(Debug, PartialEq, Eq)]
 pub struct Exception {
     /// Stable id, stored.
     pub id: &'static str,
@@ -67,7 +67,7 @@ pub struct Exception {
 }
 
 /// One item of the gate.
-#[derive(Debug)]
+#[derive(Debug, PartialEq, Eq)]
 pub struct Item {
     /// Stable id, stored.
     pub id: &'static str,

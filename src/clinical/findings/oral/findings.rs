@@ -1,5 +1,6 @@
 //! From the answers to what the judging functions take.
 
+use crate::clinical::findings::in_the_way::Weakness;
 use crate::clinical::findings::looked::Looked;
 use crate::clinical::findings::oral::Gag;
 use crate::clinical::findings::oral::answer::{Answer, Found, Sides};
@@ -126,11 +127,8 @@ pub fn could_be_new(oral: &Oral) -> Vec<(&'static Item, Found)> {
     all
 }
 
-/// The same in words; none where there is none.
-pub fn weakness(oral: &Oral) -> Option<String> {
-    let all: Vec<String> = could_be_new(oral)
-        .iter()
-        .map(|(item, found)| format!("{}: {}", item.name, found.words()))
-        .collect();
-    (!all.is_empty()).then(|| all.join("; "))
+/// The same by the ids of the items.
+pub fn weakness(oral: &Oral) -> Weakness {
+    let all = could_be_new(oral).into_iter();
+    all.map(|(item, found)| (item.id, found)).collect()
 }

@@ -195,6 +195,13 @@ pub struct Item {
     pub rule: Option<&'static Rule>,
 }
 
+/// An item is known by its id.
+impl PartialEq for Item {
+    fn eq(&self, other: &Item) -> bool {
+        self.id == other.id
+    }
+}
+
 impl Item {
     /// Its exception with an id.
     pub fn exception(&self, id: &str) -> Option<&Exception> {

@@ -17,6 +17,8 @@ pub struct Block {
     /// The id under which going on is recorded. It carries the reading: a reason given for 25
     /// breaths does not speak for 40.
     pub hold: String,
+    /// Whether a child's chart may say that it is usual.
+    pub chart: bool,
     /// Who may go on.
     pub go_on: GoOn,
     /// What is said.
@@ -40,6 +42,7 @@ pub fn blocks(exam: &Exam) -> Vec<Block> {
     let mut block = |rule: &'static Rule, reading: String, go_on: GoOn, words: String| {
         blocks.push(Block {
             hold: format!("{}{reading}", rule.id),
+            chart: rule == &rules::BREATHING_CHILD,
             go_on,
             flag: rule.flag(Level::Incomplete, Domain::EatingDrinking, words),
         });
@@ -94,13 +97,15 @@ pub fn blocks(exam: &Exam) -> Vec<Block> {
                 Some(_) if !below_target => &rules::BREATHING_SECOND_SCALE,
                 _ => &rules::BREATHING_SPO2,
             };
-            let stored = if adult || below_target {
-                rules::BREATHING_SPO2.id
-            } else {
+            let chart = !adult && !below_target;
+            let stored = if chart {
                 rules::BREATHING_CHILD.id
+            } else {
+                rules::BREATHING_SPO2.id
             };
             blocks.push(Block {
                 hold: format!("{stored}{reading}"),
+                chart,
                 go_on: slp,
                 flag: rule.flag(Level::Incomplete, Domain::EatingDrinking, words),
             });

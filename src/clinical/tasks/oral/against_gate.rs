@@ -4,8 +4,10 @@
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::gate;
-use crate::clinical::findings::gate::{HOLDS, Item, State};
+use crate::clinical::findings::gate::{Exception, HOLDS, Item, State};
 use crate::clinical::findings::go_on::GoOn;
+use crate::clinical::findings::oral::answer::Found;
+use crate::clinical::knowledge::oral::item::Item as OralItem;
 
 /// Item and exception of the examination, and the item of the gate that it speaks against.
 static AGAINST: [(&str, &str, &str); 8] = [
@@ -24,6 +26,14 @@ static AGAINST: [(&str, &str, &str); 8] = [
 pub struct Against {
     /// The gate's item.
     pub item: &'static Item,
+    /// Its gravest exception.
+    pub gravest: &'static Exception,
+    /// What that one does under the policy.
+    pub state: State,
+    /// The item of the examination.
+    pub looked_at: &'static OralItem,
+    /// What was seen.
+    pub found: Found,
     /// Stable id, under which going on past it is recorded.
     pub hold: String,
     /// What was found: "mouth moist: saliva pools".
@@ -42,7 +52,8 @@ pub fn against_gate(exam: &Exam) -> Vec<Against> {
         let found = answer
             .found()
             .iter()
-            .find(|f| f.exception().id == *exception)?;
+            .find(|f| f.exception().id == *exception)
+            .copied()?;
         let gate_item = gate::find(gate_item)?;
         if exam.gate.0.get(gate_item.id).is_none_or(|a| a != HOLDS) {
             return None;
@@ -51,19 +62,28 @@ pub fn against_gate(exam: &Exam) -> Vec<Against> {
             .exceptions
             .iter()
             .max_by_key(|e| gate::state_of(gate_item, e, &exam.policy))?;
-        let go_on = match gate::state_of(gate_item, worst, &exam.policy) {
-            State::Fix | State::Caution => GoOn::WithReason,
-            State::Block | State::Emergency => gate::go_on(gate_item),
-        };
+        let state = gate::state_of(gate_item, worst, &exam.policy);
         Some(Against {
             item: gate_item,
+            gravest: worst,
+            state,
+            looked_at: item,
+            found,
             hold: format!("oral.{id}.{exception}"),
             says: format!("{}: {}", item.name, found.words()),
             advice: gate::advice(gate_item, worst, &exam.policy),
-            go_on,
+            go_on: go_on(gate_item, state),
         })
     };
     AGAINST.iter().filter_map(one).collect()
+}
+
+/// Who may go on past what speaks against an item whose gravest exception does this.
+pub fn go_on(item: &Item, state: State) -> GoOn {
+    match state {
+        State::Fix | State::Caution => GoOn::WithReason,
+        State::Block | State::Emergency => gate::go_on(item),
+    }
 }
 
 /// What they say: incomplete, or a note where somebody went on past one with a reason.

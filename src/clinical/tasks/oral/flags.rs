@@ -2,14 +2,14 @@
 //! under "Also found". The headline is never touched but by an emergency.
 
 use crate::clinical::decision::gate_flags;
-use crate::clinical::decision::hold;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::gate;
-use crate::clinical::findings::go_on::GoOn;
+use crate::clinical::findings::go_on::{GoOn, TEAM_KNOWS};
+use crate::clinical::findings::in_the_way::{Obstacle, Weakness};
 use crate::clinical::findings::oral::Gag;
 use crate::clinical::findings::oral::answer::Answer;
-use crate::clinical::findings::oral::findings::{gag, tongue_short, weakness as weakness_words};
+use crate::clinical::findings::oral::findings::{gag, tongue_short, weakness as weakness_found};
 use crate::clinical::knowledge::oral::item::Item;
 use crate::clinical::knowledge::rules;
 use crate::clinical::tasks::oral::points;
@@ -94,20 +94,21 @@ fn weakness(exam: &Exam) -> Vec<Flag> {
 }
 
 /// Weakness that was found after nothing new or worse was known, and of which nobody said since
-/// whether it is: in words.
-pub fn unsaid(exam: &Exam) -> Option<String> {
+/// whether it is.
+pub fn unsaid(exam: &Exam) -> Option<Weakness> {
     let answer = exam.gate.0.get(WEAKNESS);
     let open = answer.is_none_or(|a| a == gate::HOLDS);
-    let weak = weakness_words(&exam.oral).filter(|_| open)?;
-    (exam.weakness_said.as_ref() != Some(&weak)).then_some(weak)
+    let weak = weakness_found(&exam.oral);
+    (open && !weak.is_empty() && exam.weakness_said != weak).then_some(weak)
 }
 
 /// The same for the decision: where somebody went on before something was given because the team
 /// knows, that was the answer.
-pub fn to_be_said(exam: &Exam) -> Option<String> {
+pub fn to_be_said(exam: &Exam) -> Option<Weakness> {
     let weak = unsaid(exam)?;
-    let said = exam.went_on(&hold::could_be_new(&weak), GoOn::WithReason);
-    said.is_none_or(|on| on.because != hold::TEAM_KNOWS)
+    let asked = Obstacle::<Flag>::CouldBeNew { weak: weak.clone() };
+    let said = exam.went_past(&asked, GoOn::WithReason);
+    said.is_none_or(|on| on.because != TEAM_KNOWS)
         .then_some(weak)
 }
 
