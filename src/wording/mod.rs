@@ -1,7 +1,9 @@
 //! From facts to sentences. Nothing reads a sentence back.
 
+pub mod by_mouth;
 pub mod figures;
 pub mod flag;
 pub mod in_the_way;
 pub mod oral;
+pub mod own;
 pub mod words;
