@@ -1,6 +1,11 @@
 //! From facts to sentences. Nothing reads a sentence back.
 
+pub mod breathing;
 pub mod figures;
 pub mod flag;
+pub mod found;
+pub mod fresh;
+pub mod gate;
+pub mod gone_past;
 pub mod oral;
 pub mod words;

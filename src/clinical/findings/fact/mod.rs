@@ -25,14 +25,14 @@ mod voice;
 mod water;
 
 pub use breath::BreathFact;
-pub use breathing::BreathingFact;
+pub use breathing::{BreathingFact, Off, UsualSpo2};
 pub use by_mouth::ByMouthFact;
 pub use cracker::CrackerFact;
 pub use dry::DryFact;
 pub use flow::FlowFact;
 pub use gate::GateFact;
 pub use meal::MealFact;
-pub use oral::OralFact;
+pub use oral::{Opening, OralFact};
 pub use own::OwnFact;
 pub use sign::SignFact;
 pub use sips::SipsFact;
