@@ -10,13 +10,15 @@ use super::route::Page;
 use super::why::rule_fold;
 use crate::browser::clock;
 use crate::clinical::decision::fresh;
-use crate::clinical::decision::fresh::Moment;
 use crate::clinical::decision::in_the_way::{InTheWay, in_the_way};
-use crate::clinical::findings::aged::Aged;
+use crate::clinical::findings::answered::Answered;
 use crate::clinical::findings::go_on::{GoOn, TEAM_KNOWS};
 use crate::clinical::findings::in_the_way::Obstacle;
+use crate::clinical::findings::moment::Moment;
+use crate::clinical::findings::old::Old;
 use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::policy::Policy;
+use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::water::VOICE_BEFORE;
 use crate::draw::{Drawn, El, Piece, el, live};
@@ -90,11 +92,10 @@ fn what_helps(desk: Desk, one: &InTheWay) -> Option<El> {
     let press = |words, event: Event| big("primary", words, move |_| desk.record([event.clone()]));
     match one {
         Obstacle::Ended { .. } => Some(press(TAKE_UP, Event::TakenUpAgain)),
-        Obstacle::Old(old) => {
-            again(old.what).map(|page| big("primary", ASK_AGAIN, move |_| desk.turn(page)))
-        }
         // Taken back, it is asked for like one that was not said yet.
-        Obstacle::OldVoice { trial, .. } => Some(press(
+        Obstacle::Old(Old {
+            trial: Some(trial), ..
+        }) => Some(press(
             ASK_AGAIN,
             Event::Answer {
                 trial: *trial,
@@ -102,16 +103,19 @@ fn what_helps(desk: Desk, one: &InTheWay) -> Option<El> {
                 answer: None,
             },
         )),
+        Obstacle::Old(old) => {
+            again(old.what).map(|page| big("primary", ASK_AGAIN, move |_| desk.turn(page)))
+        }
         _ => None,
     }
 }
 
 /// Where what is too old is asked again.
-pub(super) fn again(what: Aged) -> Option<Page> {
+pub(super) fn again(what: Answered) -> Option<Page> {
     match what {
-        Aged::Group(group) => Some(Page::Gate(group)),
-        Aged::Breaths | Aged::Saturation => Some(Page::Task(TaskId::Breathing)),
-        Aged::Voice => None,
+        Answered::Group(group) => Some(Page::Gate(group)),
+        Answered::Breaths | Answered::Saturation => Some(Page::Task(TaskId::Breathing)),
+        Answered::Voice => None,
     }
 }
 
@@ -137,7 +141,9 @@ fn go_on_with(one: &InTheWay) -> Piece {
     let typed = RwSignal::new(String::new());
     let problem = RwSignal::new("");
     let (hold, says) = (one.key(), words::says(one));
-    let chart = matches!(one, Obstacle::Breathing { chart: true, .. }).then_some(CHART);
+    let chart = matches!(one, Obstacle::Breathing { under, .. }
+        if *under == &rules::BREATHING_CHILD)
+    .then_some(CHART);
     let reasons: Vec<&'static str> = chart.into_iter().chain(REASONS).collect();
     let on = Callback::new(move |because: String| {
         let by = desk

@@ -22,7 +22,6 @@ use super::steps;
 use super::tally;
 use crate::browser::page;
 use crate::clinical::decision::fresh;
-use crate::clinical::findings::aged::Aged;
 use crate::clinical::findings::trial::Answer;
 use crate::clinical::knowledge::order::Order;
 use crate::clinical::knowledge::task::TaskId;
@@ -106,11 +105,10 @@ pub(super) fn task_page(
     });
     let old = follow(move || {
         let old = |v: &Visit| fresh::old(&v.exam, moment(v));
-        let breaths = |what| matches!(what, Aged::Breaths | Aged::Saturation);
         task == TaskId::Breathing
             && desk
                 .visit
-                .with(|v| v.is_some_and(|v| old(v).iter().any(|o| breaths(o.what))))
+                .with(|v| v.is_some_and(|v| old(v).iter().any(|o| o.what.is_of_the_breathing())))
     });
     let has_result = move || matches!(face.get(), Face::Over | Face::Late | Face::Watching);
     let not_valid = spec.questions.iter().find(|q| q.id == NOT_VALID);

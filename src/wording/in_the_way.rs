@@ -1,18 +1,16 @@
 //! What is in the way of a task, and what to do about it, in words.
 
 use crate::clinical::decision::in_the_way::InTheWay;
-use crate::clinical::findings::aged::{Aged, Old, Span};
 use crate::clinical::findings::ended::EndedEarly;
 use crate::clinical::findings::flag::{Flag, Level};
 use crate::clinical::findings::gate;
-use crate::clinical::findings::gate::Group;
-use crate::clinical::findings::in_the_way::{Obstacle, Weakness};
-use crate::clinical::knowledge::oral;
+use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::holding;
 use crate::wording::words::small;
+use crate::wording::{found, fresh};
 
 /// What is in the way, in plain words.
 pub fn says(what: &InTheWay) -> String {
@@ -26,19 +24,17 @@ pub fn says(what: &InTheWay) -> String {
             water_from_years,
         } => format!("The screen was ended: {}", ended(*why, *water_from_years)),
         Obstacle::Gate { exception, .. } => exception.words.to_owned(),
-        Obstacle::AgainstGate {
-            looked_at, found, ..
-        } => format!("{}: {}", looked_at.name, found.words()),
+        Obstacle::AgainstGate { found, .. } => found::named(found),
         Obstacle::Child { .. } => "Studied in adults: no line for children was found".to_owned(),
         Obstacle::CouldBeNew { weak } => format!(
             "The examination found weakness where nothing new or worse was known: {}",
-            small(&weakness(weak))
+            small(&found::all(weak))
         ),
         Obstacle::Choked { .. } => "Choked".to_owned(),
         Obstacle::GateOpen { open } => {
             format!("{open} of the questions before you start are not answered")
         }
-        Obstacle::Old(old) | Obstacle::OldVoice { old, .. } => old_says(old),
+        Obstacle::Old(old) => fresh::says(old),
         Obstacle::WetBefore { .. } => by_mouth::WET_BEFORE.to_owned(),
         Obstacle::Cracker { said, seen, .. } => match seen.is_empty() {
             true => said.reason(),
@@ -63,20 +59,14 @@ pub fn advice(what: &InTheWay, policy: &Policy) -> String {
         Obstacle::Gate {
             item, exception, ..
         } => return gate::advice(item, exception, policy),
-        Obstacle::AgainstGate { item, gravest, .. } => return gate::advice(item, gravest, policy),
+        Obstacle::AgainstGate { item, worst, .. } => return gate::advice(item, worst, policy),
         Obstacle::Ended { .. } => "Ask the person again before you take it up.",
         Obstacle::Child { .. } => "Say why it is given to this child.",
         Obstacle::CouldBeNew { .. } => {
             "If it is new or worse and the team does not know: go back and say so there."
         }
         Obstacle::GateOpen { .. } => "Answer them first.",
-        Obstacle::Old(old) | Obstacle::OldVoice { old, .. } => match old.what {
-            Aged::Group(Group::Airway | Group::Ready) => "It is a state of the moment.",
-            Aged::Group(Group::Person | Group::Orders) => "It may have changed since.",
-            Aged::Breaths => "Count them again.",
-            Aged::Saturation => "Read it again.",
-            Aged::Voice => "Hear it again.",
-        },
+        Obstacle::Old(old) => fresh::advice(old.what),
         Obstacle::WetBefore { .. } => "No oral trial. Refer.",
         Obstacle::Seen { unsaid: true, .. } => {
             "Say beside that trial whether the next was in the mouth."
@@ -92,43 +82,6 @@ pub fn advice(what: &InTheWay, policy: &Policy) -> String {
         | Obstacle::SmallSipsFirst { .. } => "",
     };
     plain.to_owned()
-}
-
-/// What grew too old, within a sentence.
-pub fn what(aged: Aged) -> String {
-    match aged {
-        Aged::Group(group) => quoted(group),
-        Aged::Breaths => "breaths".to_owned(),
-        Aged::Saturation => "SpO2".to_owned(),
-        Aged::Voice => "the voice before it".to_owned(),
-    }
-}
-
-/// Weakness that was found.
-pub fn weakness(weak: &Weakness) -> String {
-    let each = weak.iter().map(|(id, found)| {
-        let name = oral::find(id).map_or(*id, |item| item.name);
-        format!("{name}: {}", found.words())
-    });
-    each.collect::<Vec<_>>().join("; ")
-}
-
-fn quoted(group: Group) -> String {
-    format!("\"{}\"", group.title())
-}
-
-fn old_says(old: &Old) -> String {
-    let what = match old.what {
-        Aged::Group(group) => format!("{} was asked", quoted(group)),
-        Aged::Breaths => "Breaths were counted".to_owned(),
-        Aged::Saturation => "SpO2 was read".to_owned(),
-        Aged::Voice => "The voice was heard".to_owned(),
-    };
-    match old.longer_than {
-        Some(Span::Minutes(n)) => format!("{what} more than {n} minutes ago"),
-        Some(Span::Hours(n)) => format!("{what} more than {n} hours ago"),
-        None => format!("{what} at a time that is not known"),
-    }
 }
 
 /// Why a screen was ended, with the figure of the policy where there is one.

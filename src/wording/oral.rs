@@ -3,10 +3,11 @@
 
 use crate::clinical::findings::oral::Oral;
 use crate::clinical::findings::oral::answer::{Answer, Reason};
-use crate::clinical::findings::oral::findings::found;
+use crate::clinical::findings::oral::findings;
 use crate::clinical::knowledge::oral::item::Item;
 use crate::clinical::knowledge::oral::region::Region;
 use crate::measure::decimals::short;
+use crate::wording::found;
 use crate::wording::words::small;
 
 /// The items of some regions.
@@ -21,13 +22,13 @@ fn exceptions(
     regions: &[Region],
     flagged: impl Fn(&'static Item) -> bool,
 ) -> Vec<String> {
-    let found = found(oral);
+    let all = findings::found(oral);
     let mut parts = Vec::new();
     for item in items(regions) {
-        let words: Vec<String> = found
+        let words: Vec<String> = all
             .iter()
-            .filter(|(i, _)| i.id == item.id)
-            .map(|(_, found)| found.words())
+            .filter(|found| found.item().id == item.id)
+            .map(found::words)
             .collect();
         if !words.is_empty() {
             parts.push(format!("{}: {}", small(item.name), words.join(" and ")));
@@ -38,7 +39,7 @@ fn exceptions(
                 let sides: Vec<String> = [(left, "left"), (right, "right")]
                     .into_iter()
                     .map(|(touches, side)| {
-                        let words = touches.words();
+                        let words = found::touches(touches);
                         format!("{side} {}", words.as_deref().unwrap_or("not tested"))
                     })
                     .collect();

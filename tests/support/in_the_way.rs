@@ -2,10 +2,10 @@
 
 #![allow(dead_code)]
 
-use penlight::clinical::decision::fresh::Moment;
 use penlight::clinical::decision::in_the_way::in_the_way;
 use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::findings::go_on::GoOn;
+use penlight::clinical::findings::moment::Moment;
 use penlight::clinical::knowledge::rule::Rule;
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::wording::in_the_way::{advice, says};

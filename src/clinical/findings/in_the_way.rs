@@ -33,17 +33,17 @@
 
 use serde::{Serialize, Serializer};
 
-use crate::clinical::findings::aged::{Aged, Old};
+use crate::clinical::findings::answered::Answered;
+use crate::clinical::findings::breathing::Reading;
 use crate::clinical::findings::ended::EndedEarly;
 use crate::clinical::findings::go_on::GoOn;
-use crate::clinical::findings::oral::answer::{Found, Severity, Sides};
+use crate::clinical::findings::old::Old;
+use crate::clinical::findings::oral::{Found, Severity, Sides};
 use crate::clinical::knowledge::gate_items::{Exception, Group, Item, State};
-use crate::clinical::knowledge::oral::item::Item as OralItem;
+use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::task::TaskId;
+use crate::measure::decimals::decimals;
 use crate::measure::time::Millis;
-
-/// Weakness that was found: item of the examination, and what was seen.
-pub type Weakness = Vec<(&'static str, Found)>;
 
 /// One thing in the way. `F` is what a rule says of it, a flag.
 ///
@@ -75,16 +75,14 @@ pub enum Obstacle<F> {
     },
     /// What the mouth shows against an answer before the start.
     AgainstGate {
-        /// The item looked at.
-        looked_at: &'static OralItem,
         /// What was seen.
         found: Found,
         /// The gate's item it speaks against.
         item: &'static Item,
         /// The gravest exception of that item: what is to be done is the same.
-        gravest: &'static Exception,
-        /// What that one does under the policy.
-        state: State,
+        worst: &'static Exception,
+        /// Who may go on.
+        go_on: GoOn,
     },
     /// The task was studied in adults, and this is a child.
     Child {
@@ -94,7 +92,7 @@ pub enum Obstacle<F> {
     /// Weakness was found after nothing new or worse was known.
     CouldBeNew {
         /// What.
-        weak: Weakness,
+        weak: Vec<Found>,
     },
     /// Choked.
     Choked {
@@ -108,21 +106,14 @@ pub enum Obstacle<F> {
         /// How many.
         open: usize,
     },
-    /// What was asked, counted or read is too old.
+    /// What was asked, counted, read or heard is too old.
     Old(Old),
-    /// The voice before a trial that is made ready was heard too long ago.
-    OldVoice {
-        /// Its number.
-        trial: u32,
-        /// How old.
-        old: Old,
-    },
     /// A reading of the breathing, or none.
     Breathing {
-        /// The rule and the reading, as stored.
-        reading: String,
-        /// Whether a child's chart may say that it is usual.
-        chart: bool,
+        /// Which.
+        reading: Reading,
+        /// The rule it is kept under.
+        under: &'static Rule,
         /// Who may go on.
         go_on: GoOn,
         /// What its rule says.
@@ -203,23 +194,17 @@ impl<F: Serialize> Obstacle<F> {
             Obstacle::Gate {
                 item, exception, ..
             } => gate_key(item, exception),
-            Obstacle::AgainstGate {
-                looked_at, found, ..
-            } => format!("oral.{}.{}", looked_at.id, found.exception().id),
+            Obstacle::AgainstGate { found, .. } => {
+                format!("oral.{}.{}", found.item().id, found.exception().id)
+            }
             Obstacle::Child { task } => format!("child.{}", task.id()),
             Obstacle::CouldBeNew { weak } => {
-                let stored = |(item, found): &(&'static str, Found)| -> StoredFound {
-                    (item, found.exception().id, found.side(), found.severity())
-                };
                 format!("weakness.{}", json(weak.iter().map(stored).collect()))
             }
             Obstacle::Choked { task, at } => format!("choked.{}.{}", task.id(), times(at)),
             Obstacle::GateOpen { .. } => "gate.open".to_owned(),
-            Obstacle::Old(old) => format!("{}.{}", old_key(old.what), old.at.0),
-            Obstacle::OldVoice { trial, old } => {
-                format!("{}.{trial}.{}", old_key(old.what), old.at.0)
-            }
-            Obstacle::Breathing { reading, .. } => reading.clone(),
+            Obstacle::Old(old) => old_key(old),
+            Obstacle::Breathing { reading, under, .. } => breathing_key(under, *reading),
             Obstacle::WetBefore { task } => format!("water.wet-before.{}", task.id()),
             Obstacle::Cracker { said, seen, .. } => {
                 let all = std::iter::once(said).chain(seen).collect();
@@ -266,16 +251,35 @@ pub fn gate_key(item: &Item, exception: &Exception) -> String {
     format!("gate.{}.{}", item.id, exception.id)
 }
 
-const fn old_key(what: Aged) -> &'static str {
-    match what {
-        Aged::Group(Group::Person) => "old.person",
-        Aged::Group(Group::Orders) => "old.orders",
-        Aged::Group(Group::Airway) => "old.airway",
-        Aged::Group(Group::Ready) => "old.ready",
-        Aged::Breaths => "old.breath",
-        Aged::Saturation => "old.breath-spo2",
-        Aged::Voice => "old.voice",
+/// The key of a reading of the breathing: a reason given for 25 breaths does not speak for 40.
+pub fn breathing_key(under: &Rule, reading: Reading) -> String {
+    match reading {
+        Reading::NoCount(_) => under.id.to_owned(),
+        Reading::Rate(rate, _) => format!("{}.{rate}", under.id),
+        Reading::Spo2(spo2) => format!("{}.{}", under.id, decimals(spo2.percent, 0)),
     }
+}
+
+fn old_key(old: &Old) -> String {
+    let what = match old.what {
+        Answered::Group(Group::Person) => "person",
+        Answered::Group(Group::Orders) => "orders",
+        Answered::Group(Group::Airway) => "airway",
+        Answered::Group(Group::Ready) => "ready",
+        Answered::Breaths => "breath",
+        Answered::Saturation => "breath-spo2",
+        Answered::Voice => "voice",
+    };
+    let at = old.at.at.wall.0;
+    match old.trial {
+        Some(trial) => format!("old.{what}.{trial}.{at}"),
+        None => format!("old.{what}.{at}"),
+    }
+}
+
+fn stored(found: &Found) -> StoredFound {
+    let (item, exception) = (found.item().id, found.exception().id);
+    (item, exception, found.side(), found.severity())
 }
 
 fn times(at: &[Millis]) -> String {

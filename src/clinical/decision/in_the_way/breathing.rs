@@ -23,8 +23,8 @@ pub fn closing(exam: &Exam) -> impl Iterator<Item = InTheWay> {
 pub(super) fn all(exam: &Exam) -> impl Iterator<Item = InTheWay> {
     let blocks = breathing::blocks(exam).into_iter();
     blocks.map(|block| Obstacle::Breathing {
-        reading: block.hold,
-        chart: block.chart,
+        reading: block.reading,
+        under: block.under,
         go_on: block.go_on,
         said: block.flag,
     })

@@ -42,11 +42,10 @@ pub(super) fn against(task: TaskId, exam: &Exam) -> Vec<InTheWay> {
 pub(super) fn all_against(exam: &Exam) -> impl Iterator<Item = InTheWay> {
     let all = against_gate(exam).into_iter();
     all.map(|against| Obstacle::AgainstGate {
-        looked_at: against.looked_at,
         found: against.found,
         item: against.item,
-        gravest: against.gravest,
-        state: against.state,
+        worst: against.worst,
+        go_on: against.go_on,
     })
 }
 

@@ -17,11 +17,11 @@ mod voice;
 mod weakness;
 mod who;
 
-use crate::clinical::decision::fresh::Moment;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::gate::State;
 use crate::clinical::findings::in_the_way::Obstacle;
+use crate::clinical::findings::moment::Moment;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 

@@ -1,10 +1,10 @@
 //! Answers, counts and readings that are too old for a trial by mouth.
 
 use crate::clinical::decision::fresh;
-use crate::clinical::decision::fresh::Moment;
 use crate::clinical::decision::in_the_way::{InTheWay, by_mouth};
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::in_the_way::Obstacle;
+use crate::clinical::findings::moment::Moment;
 use crate::clinical::knowledge::task::TaskId;
 
 pub(super) fn answers(task: TaskId, exam: &Exam, now: Moment) -> Vec<InTheWay> {
@@ -12,7 +12,6 @@ pub(super) fn answers(task: TaskId, exam: &Exam, now: Moment) -> Vec<InTheWay> {
         return Vec::new();
     }
     let voice = fresh::old_voice(task, exam, now);
-    let voice = voice.map(|(trial, old)| Obstacle::OldVoice { trial, old });
-    let old = fresh::all_old(exam, now).into_iter().map(Obstacle::Old);
-    old.chain(voice).collect()
+    let old = fresh::all_old(exam, now).into_iter();
+    old.chain(voice).map(Obstacle::Old).collect()
 }

@@ -9,7 +9,6 @@ use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 use crate::clinical::tasks::by_mouth::holding;
-use crate::clinical::tasks::oral::against_gate;
 
 impl InTheWay {
     /// Who may go on past it.
@@ -22,15 +21,15 @@ impl InTheWay {
                 State::Emergency => GoOn::Never,
                 _ => gate::go_on(item),
             },
-            Obstacle::AgainstGate { item, state, .. } => against_gate::go_on(item, *state),
             Obstacle::Child { .. }
             | Obstacle::CouldBeNew { .. }
             | Obstacle::Running { .. }
             | Obstacle::Watched { .. }
             | Obstacle::SmallSipsFirst { .. } => GoOn::WithReason,
             Obstacle::Choked { .. } | Obstacle::WetBefore { .. } => GoOn::SlpWithReason,
-            Obstacle::Old(old) | Obstacle::OldVoice { old, .. } => old.what.who_may_go_on(),
-            Obstacle::Breathing { go_on, .. }
+            Obstacle::Old(old) => old.who_may_go_on(),
+            Obstacle::AgainstGate { go_on, .. }
+            | Obstacle::Breathing { go_on, .. }
             | Obstacle::Cracker { go_on, .. }
             | Obstacle::DrySwallows { go_on, .. } => *go_on,
             // As before a trial, no screener goes on past a reading of the breathing.
@@ -58,7 +57,7 @@ impl InTheWay {
             Obstacle::CouldBeNew { .. } => &rules::GATE_NEW_WEAKNESS,
             Obstacle::Choked { .. } => &rules::TRIAL_CHOKE,
             Obstacle::GateOpen { .. } => &rules::GATE_NOT_ASKED,
-            Obstacle::Old(_) | Obstacle::OldVoice { .. } => &rules::GATE_READY_OLD,
+            Obstacle::Old(_) => &rules::GATE_READY_OLD,
             // The same as "does not manage saliva" at the gate, heard a little later.
             Obstacle::WetBefore { .. } => &rules::GATE_SALIVA,
             Obstacle::Seen { seen, .. } => seen.first().map_or(&rules::TRIAL_CHOKE, |f| f.rule()),

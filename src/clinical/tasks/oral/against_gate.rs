@@ -2,12 +2,13 @@
 //! managed. What was seen later and closer counts.
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::GateFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::{Exception, HOLDS, Item, State};
-use crate::clinical::findings::go_on::GoOn;
-use crate::clinical::findings::oral::answer::Found;
-use crate::clinical::knowledge::oral::item::Item as OralItem;
+use crate::clinical::findings::go_on::{GoOn, WentOn};
+use crate::clinical::findings::oral::Found;
+use crate::clinical::knowledge::oral;
 
 /// Item and exception of the examination, and the item of the gate that it speaks against.
 static AGAINST: [(&str, &str, &str); 8] = [
@@ -22,24 +23,16 @@ static AGAINST: [(&str, &str, &str); 8] = [
 ];
 
 /// One such finding.
-#[derive(Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Against {
     /// The gate's item.
     pub item: &'static Item,
-    /// Its gravest exception.
-    pub gravest: &'static Exception,
-    /// What that one does under the policy.
-    pub state: State,
-    /// The item of the examination.
-    pub looked_at: &'static OralItem,
-    /// What was seen.
+    /// The gravest of its exceptions: what to do about it is what is to be done here.
+    pub worst: &'static Exception,
+    /// What was found.
     pub found: Found,
     /// Stable id, under which going on past it is recorded.
     pub hold: String,
-    /// What was found: "mouth moist: saliva pools".
-    pub says: String,
-    /// What to do about it, as at the gate.
-    pub advice: String,
     /// Who may go on past it: what can be put right on the spot, anybody who says so.
     pub go_on: GoOn,
 }
@@ -47,13 +40,12 @@ pub struct Against {
 /// All of them, where the gate's item was taken to hold: an exception there says it already.
 pub fn against_gate(exam: &Exam) -> Vec<Against> {
     let one = |(id, exception, gate_item): &(&str, &str, &str)| {
-        let item = crate::clinical::knowledge::oral::find(id)?;
+        let item = oral::find(id)?;
         let answer = exam.oral.answer(item);
         let found = answer
             .found()
             .iter()
-            .find(|f| f.exception().id == *exception)
-            .copied()?;
+            .find(|f| f.exception().id == *exception)?;
         let gate_item = gate::find(gate_item)?;
         if exam.gate.0.get(gate_item.id).is_none_or(|a| a != HOLDS) {
             return None;
@@ -62,28 +54,19 @@ pub fn against_gate(exam: &Exam) -> Vec<Against> {
             .exceptions
             .iter()
             .max_by_key(|e| gate::state_of(gate_item, e, &exam.policy))?;
-        let state = gate::state_of(gate_item, worst, &exam.policy);
+        let go_on = match gate::state_of(gate_item, worst, &exam.policy) {
+            State::Fix | State::Caution => GoOn::WithReason,
+            State::Block | State::Emergency => gate::go_on(gate_item),
+        };
         Some(Against {
             item: gate_item,
-            gravest: worst,
-            state,
-            looked_at: item,
-            found,
+            worst,
+            found: *found,
             hold: format!("oral.{id}.{exception}"),
-            says: format!("{}: {}", item.name, found.words()),
-            advice: gate::advice(gate_item, worst, &exam.policy),
-            go_on: go_on(gate_item, state),
+            go_on,
         })
     };
     AGAINST.iter().filter_map(one).collect()
-}
-
-/// Who may go on past what speaks against an item whose gravest exception does this.
-pub fn go_on(item: &Item, state: State) -> GoOn {
-    match state {
-        State::Fix | State::Caution => GoOn::WithReason,
-        State::Block | State::Emergency => gate::go_on(item),
-    }
 }
 
 /// What they say: incomplete, or a note where somebody went on past one with a reason.
@@ -96,8 +79,12 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
                 Some(_) => Level::Note,
                 None => Level::Incomplete,
             };
-            let words = on.map_or_else(|| against.says.clone(), |on| on.told(&against.says));
-            against.item.rule.flag(level, Domain::EatingDrinking, words)
+            let fact = GateFact::Against {
+                item: against.item,
+                found: against.found,
+                gone_past: on.map(WentOn::gone_past),
+            };
+            against.item.rule.flag(level, Domain::EatingDrinking, fact)
         })
         .collect()
 }
@@ -109,7 +96,7 @@ mod tests {
     #[test]
     fn every_row_names_what_there_is() {
         for (id, exception, gate_item) in AGAINST {
-            let item = crate::clinical::knowledge::oral::find(id).unwrap();
+            let item = oral::find(id).unwrap();
             assert!(
                 item.exceptions.iter().any(|e| e.id == exception),
                 "{id}.{exception}"
