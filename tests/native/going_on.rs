@@ -240,7 +240,7 @@ fn scene(name: &str) -> Script {
             s.gate(&[
                 ("awake", "drowsy"),
                 ("saliva", "no"),
-                ("mouth", "not-clean"),
+                ("mouth", "no"),
             ]);
         }
         "mouth" => {
