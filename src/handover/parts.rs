@@ -3,6 +3,8 @@
 //!
 //! **Invariant:** what may never be cut has no rank in the order below.
 
+use crate::clinical::knowledge::sign::Sign;
+
 /// When a part gives way to make room: the lower ranks first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Rank(u16);
@@ -131,6 +133,16 @@ pub(super) struct Part {
     long: String,
     short: Option<String>,
     need: Need,
+    tells: Option<Tells>,
+}
+
+/// What a short form tells: said once, however often it was seen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Tells {
+    /// The sign.
+    pub(super) sign: Sign,
+    /// Whether it was seen with the 90 mL.
+    pub(super) of_90: bool,
 }
 
 impl Part {
@@ -140,6 +152,7 @@ impl Part {
             long: words.into(),
             short: None,
             need,
+            tells: None,
         }
     }
 
@@ -149,7 +162,14 @@ impl Part {
             long: long.into(),
             short: Some(short.into()),
             need,
+            tells: None,
         }
+    }
+
+    /// With what its short form tells.
+    pub(super) fn telling(mut self, tells: Tells) -> Part {
+        self.tells = Some(tells);
+        self
     }
 
     /// Its long form.
@@ -200,6 +220,7 @@ impl List {
     fn told(&self, cut: Option<Rank>) -> Option<String> {
         let is_cut = |rank: Option<Rank>| rank.is_some() && rank <= cut;
         let mut told: Vec<&str> = Vec::new();
+        let mut signs: Vec<Tells> = Vec::new();
         let mut more = 0;
         for (part, shorten, drop) in self.ranked() {
             let words = match &part.short {
@@ -208,9 +229,13 @@ impl List {
                 _ => Some(part.long.as_str()),
             };
             match words {
-                // Said once, however often it was seen.
-                Some(words) if is_cut(shorten) && told.contains(&words) => more += 1,
-                Some(words) => told.push(words),
+                Some(_) if is_cut(shorten) && part.tells.is_some_and(|t| signs.contains(&t)) => {
+                    more += 1;
+                }
+                Some(words) => {
+                    told.push(words);
+                    signs.extend(part.tells);
+                }
                 None => more += usize::from(part.need.is_counted()),
             }
         }
@@ -338,7 +363,11 @@ mod tests {
 
     #[test]
     fn the_same_short_form_is_said_once() {
-        let short = |long: &str| Part::or(Need::Short, long, "coughed (90 mL)");
+        let cough = Tells {
+            sign: Sign::Cough,
+            of_90: true,
+        };
+        let short = |long: &str| Part::or(Need::Short, long, "coughed (90 mL)").telling(cough);
         let parts = vec![
             short("coughed 3 seconds after the last swallow of the 90 mL"),
             short("coughed 9 seconds after the last swallow of the 90 mL"),

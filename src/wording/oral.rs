@@ -2,7 +2,7 @@
 //! and why, and one line for everything else. No nerves.
 
 use crate::clinical::findings::oral::Oral;
-use crate::clinical::findings::oral::answer::{Answer, Reason};
+use crate::clinical::findings::oral::answer::{Answer, Reason, Sides};
 use crate::clinical::findings::oral::findings::found;
 use crate::clinical::knowledge::oral::item::Item;
 use crate::clinical::knowledge::oral::region::Region;
@@ -37,7 +37,7 @@ fn exceptions(
         if !words.is_empty() {
             parts.push(Exception {
                 words: format!("{}: {}", small(item.name), words.join(" and ")),
-                sided: of_item().any(|(_, found)| found.side().is_some()),
+                sided: of_item().any(|(_, f)| f.side().and_then(Sides::one).is_some()),
             });
             continue;
         }

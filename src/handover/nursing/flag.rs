@@ -4,7 +4,7 @@ use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, SignTask, is_of_sign, meaning};
 use crate::handover::action::{calls_doctor, is_deterioration};
-use crate::handover::parts::{Need, Part};
+use crate::handover::parts::{Need, Part, Tells};
 use crate::measure::order::put_in_order;
 use crate::wording::words::small;
 
@@ -13,8 +13,10 @@ pub(super) fn situated(flag: &Flag, need: Need) -> Part {
     let doctor = calls_doctor(flag) && flag.level() > Level::Note;
     if doctor || flag.domain() == Domain::Urgent || is_airway_tube(flag) {
         Part::new(Need::Always, worded(flag))
-    } else if let Some(sign) = sign_of(flag) {
-        Part::or(Need::Short, worded(flag), sign)
+    } else if let Some(tells) = sign_of(flag) {
+        let of = if tells.of_90 { " (90 mL)" } else { "" };
+        let short = format!("{}{of}", tells.sign.past());
+        Part::or(Need::Short, worded(flag), short).telling(tells)
     } else if flag.rule().id == rules::DRY_FEW.id {
         // Without what is expected.
         let words = worded(flag);
@@ -25,8 +27,8 @@ pub(super) fn situated(flag: &Flag, need: Need) -> Part {
     }
 }
 
-/// The sign a flag is of, in a few words.
-fn sign_of(flag: &Flag) -> Option<String> {
+/// The sign a flag is of.
+fn sign_of(flag: &Flag) -> Option<Tells> {
     let rule = flag.rule().id;
     let table = |sign: &Sign| {
         let table = |task: &SignTask| meaning(*sign, *task).1.id == rule;
@@ -36,12 +38,10 @@ fn sign_of(flag: &Flag) -> Option<String> {
     let named = |sign: &Sign| is_of_sign(flag) && flag.reason().contains(sign.past());
     let mut all = Sign::ALL.into_iter();
     let sign = all.clone().find(table).or_else(|| all.find(named))?;
-    let of = if rule.starts_with("water.") {
-        " (90 mL)"
-    } else {
-        ""
-    };
-    Some(format!("{}{of}", sign.past()))
+    Some(Tells {
+        sign,
+        of_90: rule.starts_with("water."),
+    })
 }
 
 /// A flag in words. A reading above its target reads as well as any, unless that is said.
