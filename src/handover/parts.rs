@@ -341,13 +341,10 @@ mod tests {
         assert_eq!(fitted(&lines, 1_000), whole);
         let without = "coughed.\nbreathing 18 a minute; SpO2 96 %.\ndiet order; feeding tube.";
         assert_eq!(fitted(&lines, whole.len()), without);
-        let counted =
-            "coughed.\nbreathing 18 a minute; SpO2 96 %.\ndiet order; 1 more in the record.";
-        assert_eq!(fitted(&lines, 90), counted.replace("diet order; 1", "2"));
-        assert_eq!(
-            fitted(&lines, 0),
-            "coughed.\n2 more in the record.\n2 more in the record."
-        );
+        let counted = "coughed.\nbreathing 18 a minute; SpO2 96 %.\n2 more in the record.";
+        assert_eq!(fitted(&lines, without.len()), counted);
+        let last = "coughed.\n2 more in the record.\n2 more in the record.";
+        assert_eq!(fitted(&lines, 0), last);
     }
 
     #[test]
