@@ -3,12 +3,14 @@
 //   2. style and public files
 //   3. names that carry the hash of their own content
 //   4. the service worker with the complete list of files
+//   5. compressed copies beside them (release only)
 
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { transformSync } from "esbuild";
 import fs from "node:fs";
 import path from "node:path";
+import { filesUnder, writeCopies } from "./shipped.mjs";
 
 const root = process.env.TRUNK_SOURCE_DIR ?? process.cwd();
 const staging = process.env.TRUNK_STAGING_DIR;
@@ -27,15 +29,6 @@ const read = (name) => fs.readFileSync(staged(name), "utf8");
 const write = (name, text) => fs.writeFileSync(staged(name), text);
 const digest = (name, algorithm, encoding) =>
   createHash(algorithm).update(fs.readFileSync(staged(name))).digest(encoding);
-
-function filesUnder(folder) {
-  return fs
-    .readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map((entry) => path.relative(folder, path.join(entry.parentPath ?? entry.path, entry.name)))
-    .map((name) => name.split(path.sep).join("/"))
-    .sort();
-}
 
 function optimise(name) {
   const tool = path.join(root, "node_modules/.bin/wasm-opt");
@@ -121,3 +114,8 @@ const list = JSON.stringify(files, null, 2);
 const template = fs.readFileSync(path.join(root, "public", TEMPLATE), "utf8");
 const version = createHash("sha256").update(list).update(template).digest("hex").slice(0, 16);
 write("sw.js", template.replace("__VERSION__", version).replace("__FILES__", () => list));
+
+// Last: nothing may change a file behind its copies, and the worker's list knows none of them.
+if (release) {
+  writeCopies(staging);
+}
