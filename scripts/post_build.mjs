@@ -37,25 +37,8 @@ function optimise(name) {
   if (!new RegExp(`version ${WASM_OPT_VERSION}\\b`).test(version)) {
     throw new Error(`wasm-opt ${WASM_OPT_VERSION} is needed, found "${version}". Run npm ci.`);
   }
-  // Rebuilding the control flow between two rounds takes another 1 % off what is sent, and constants
-  // that go into the offset of a load or store one more. The latter asks that nothing lies in the
-  // first 1,024 bytes of memory: there ends the stack, a kilobyte before it would overflow.
-  const passes = [
-    "--low-memory-unused",
-    "-Oz",
-    "--flatten",
-    "--rereloop",
-    "-Oz",
-    "--optimize-added-constants",
-    "-Oz",
-    "--converge",
-    "--strip-debug",
-    "--strip-producers",
-    "--strip-target-features",
-  ];
-  execFileSync(tool, [...passes, staged(name), "-o", staged(name)], {
-    stdio: "inherit",
-  });
+  const passes = ["-O2", "--strip-debug", "--strip-producers", "--strip-target-features"];
+  execFileSync(tool, [...passes, staged(name), "-o", staged(name)], { stdio: "inherit" });
 }
 
 // Renames a file after its content and returns the new name.
