@@ -11,18 +11,20 @@ use super::nursing::{
     background, choking, headline, identify, recommendation, taken_up, tested, until_review,
 };
 use super::room::Room;
-use crate::clinical::compare::Comparison;
-use crate::clinical::decision::{Decision, Verdict};
-use crate::clinical::figures;
-use crate::clinical::flag::Flag;
-use crate::clinical::oral::{points, told};
-use crate::clinical::policy::{Policy, differing};
-use crate::clinical::task::{NOT_VALID, TaskId};
+use crate::clinical::decision::verdict::{Decision, Verdict};
+use crate::clinical::findings::flag::Flag;
+use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::policy::{Policy, differing};
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::compare::Comparison;
+use crate::clinical::tasks::oral::points;
+use crate::clinical::tasks::spec::NOT_VALID;
 use crate::clinical::tasks::{self, by_mouth};
-use crate::clinical::trial::Trial;
-use crate::clinical::words::{capital, small};
 use crate::record::event::Text;
 use crate::record::visit::Visit;
+use crate::wording::figures;
+use crate::wording::oral as told;
+use crate::wording::words::{capital, small};
 
 /// What the note begins with.
 pub const BEGINS: &str = "FULL NOTE, for the record of speech-language pathology.";
@@ -105,7 +107,7 @@ fn flag_line(flag: &Flag) -> String {
     let rule = flag.rule();
     format!(
         "{} [{}. {}]",
-        item(flag.reason()),
+        item(&flag.reason()),
         rule.id,
         rule.basis_short()
     )

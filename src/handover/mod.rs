@@ -12,6 +12,6 @@ pub mod nursing;
 pub mod outdated;
 mod room;
 
-pub use crate::clinical::levels;
+pub use crate::clinical::knowledge::levels;
 pub mod tally;
 pub mod untested;

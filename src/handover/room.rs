@@ -1,6 +1,6 @@
 //! Room on one phone screen: which parts of a text stand, and which are counted.
 
-use crate::clinical::oral;
+use crate::wording;
 
 /// How many parts of each list are told; what is left out is counted. Shrunk list by list, the
 /// least needed first.
@@ -23,7 +23,7 @@ impl Room {
     /// Room for everything.
     pub(super) const FULL: Room = Room {
         holding: true,
-        examined: oral::told::ROOM,
+        examined: wording::oral::ROOM,
         background: 12,
         assessment: 12,
         whole: true,

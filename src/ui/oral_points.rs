@@ -7,10 +7,13 @@ use super::oral::weakness;
 use super::oral_rows::options;
 use super::parts::{choices, para};
 use super::why::flag_item;
-use crate::clinical::oral::{Answer, Oral, Reason, Region, Seen, findings, flags, points, told};
-use crate::clinical::words::capital;
+use crate::clinical::findings::oral::{Answer, Oral, Reason, Seen, findings};
+use crate::clinical::knowledge::oral::Region;
+use crate::clinical::tasks::oral::{flags, points};
 use crate::draw::{Drawn, Piece, all, el};
 use crate::record::event::Event;
+use crate::wording::oral as told;
+use crate::wording::words::capital;
 
 /// Asks once more why something was not tested, where nobody said: one press for all of it.
 fn because(desk: Desk, regions: &[Region], oral: &Oral) -> Option<Piece> {

@@ -3,23 +3,26 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-mod groups;
+use crate::outside::groups;
 
-use penlight::clinical::assess::{assess, flags};
-use penlight::clinical::decision::Verdict;
-use penlight::clinical::exam::{EndedEarly, Exam};
-use penlight::clinical::flag::{Domain, Flag, Level};
-use penlight::clinical::gate::HOLDS;
-use penlight::clinical::oral::answer::NotOfIt;
-use penlight::clinical::oral::flags::WEAKNESS;
-use penlight::clinical::oral::{
-    self, Answer, By, Cranial, Examination, Found, FoundId, Oral, Points, Reason, Region, Seen,
-    Severity, Sided, Sides, Takes, Touches, points, told,
+use penlight::clinical::decision::assess::{assess, flags};
+use penlight::clinical::decision::verdict::Verdict;
+use penlight::clinical::findings::exam::{EndedEarly, Exam};
+use penlight::clinical::findings::flag::{Domain, Flag, Level};
+use penlight::clinical::findings::gate::HOLDS;
+use penlight::clinical::findings::oral::answer::NotOfIt;
+use penlight::clinical::findings::oral::{
+    Answer, Found, FoundId, Oral, Reason, Seen, Severity, Sides, Touches,
 };
-use penlight::clinical::person::Age;
-use penlight::clinical::rules;
-use penlight::clinical::screen::ScreenId;
+use penlight::clinical::knowledge::oral;
+use penlight::clinical::knowledge::oral::{By, Cranial, Examination, Points, Region, Sided, Takes};
+use penlight::clinical::knowledge::person::Age;
+use penlight::clinical::knowledge::rules;
+use penlight::clinical::knowledge::screen::ScreenId;
 use penlight::clinical::tasks;
+use penlight::clinical::tasks::oral::flags::WEAKNESS;
+use penlight::clinical::tasks::oral::points;
+use penlight::wording::oral as told;
 use proptest::prelude::*;
 use proptest::sample::select;
 

@@ -4,19 +4,21 @@ use super::background::old_at;
 use super::choking::choking;
 use super::cup::water_words;
 use super::flag::{gravest_first, is_seen, situated, worded};
-use crate::clinical::decision::{Decision, Verdict};
-use crate::clinical::exam::EndedEarly;
-use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::oral;
-use crate::clinical::rules;
-use crate::clinical::task::TaskId;
+use crate::clinical::decision::verdict::{Decision, Verdict};
+use crate::clinical::findings::exam::EndedEarly;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::oral::Region;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::oral;
 use crate::clinical::tasks::{self, by_mouth, own};
-use crate::clinical::trial::Trial;
-use crate::clinical::words::small;
 use crate::handover::issue::Clock;
 use crate::handover::room::{Part, always, at_least, gone_past, kept, plain};
 use crate::handover::untested;
 use crate::record::visit::Visit;
+use crate::wording;
+use crate::wording::words::small;
 
 pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Part> {
     let mut parts = Vec::new();
@@ -28,10 +30,9 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
     let missing = beside_signs(visit, decision);
     // The first line has said it.
     let noted = decision.noted().map(|noted| noted.reason);
-    let also = decision
-        .also
-        .iter()
-        .filter(|f| f.domain().decides() && !told_there(f) && noted.as_deref() != Some(f.reason()));
+    let also = decision.also.iter().filter(|f| {
+        f.domain().decides() && !told_there(f) && noted.as_deref() != Some(f.reason().as_str())
+    });
     let seen = gravest_first(
         missing
             .iter()
@@ -45,7 +46,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
     parts.extend((!dry.is_empty()).then(|| kept(dry)));
     for flag in &decision.clear {
         if flag.rule().id == rules::DRY_FEW.id {
-            parts.push(kept(small(flag.reason())));
+            parts.push(kept(small(&flag.reason())));
         }
     }
     let cups: Vec<&Trial> = by_mouth::given(TaskId::Water90, &visit.exam).collect();
@@ -66,7 +67,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
             .map(|f| kept(worded(f))),
     );
     let reasons = decision.also.iter().filter(passed);
-    parts.extend(reasons.map(|f| gone_past(&small(f.reason()))));
+    parts.extend(reasons.map(|f| gone_past(&small(&f.reason()))));
     for flag in &decision.also {
         let seen = flag.domain().decides() && is_seen(flag);
         let told = told_there(flag) || passed(&flag) || seen;
@@ -75,7 +76,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
             // What decides nothing is told where it is a flag, without its comparison.
             Domain::Breathing | Domain::SpeechVoice | Domain::Mouth => {
                 if flag.level() >= Level::Refer {
-                    parts.push(kept(first_part(flag.reason())));
+                    parts.push(kept(first_part(&flag.reason())));
                 }
             }
             // The rate means nothing on a ward; that it was slow is said with what was drunk.
@@ -122,13 +123,13 @@ fn beside_signs(visit: &Visit, decision: &Decision) -> Vec<Flag> {
 /// not tested and why, and everything else in one sentence. No nerves.
 pub(super) fn examined(visit: &Visit, most: usize) -> Option<String> {
     let screen = visit.screen?.screen();
-    let regions: Vec<oral::Region> = screen.oral.regions().collect();
+    let regions: Vec<Region> = screen.oral.regions().collect();
     let flagged = |item| {
         oral::flags::of_item(&visit.exam, item)
             .iter()
             .any(|f| f.level() >= Level::Refer)
     };
-    (!regions.is_empty()).then(|| oral::told::line(&visit.exam.oral, &regions, most, flagged))
+    (!regions.is_empty()).then(|| wording::oral::line(&visit.exam.oral, &regions, most, flagged))
 }
 
 /// A reason up to its comparison, which the full record has.

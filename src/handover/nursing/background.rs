@@ -1,18 +1,20 @@
 //! The background: what holds at the gate, what was gone past, breathing and saturation.
 
-use crate::clinical::exam::Exam;
-use crate::clinical::fresh::{self, Moment};
-use crate::clinical::gate::{self, State, hold_id};
-use crate::clinical::oral::against_gate::against_gate;
-use crate::clinical::rules;
-use crate::clinical::task::TaskId;
+use crate::clinical::decision::fresh;
+use crate::clinical::decision::fresh::Moment;
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::gate;
+use crate::clinical::findings::gate::{State, hold_id};
+use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::oral::against_gate::against_gate;
 use crate::clinical::tasks::{breath_taps, breathing, water};
-use crate::clinical::trial::Trial;
-use crate::clinical::words::small;
 use crate::handover::issue::Clock;
 use crate::handover::room::{Part, at_least, gone_past, kept, plain};
 use crate::measure::time::Millis;
 use crate::record::visit::Visit;
+use crate::wording::words::small;
 
 /// Items of the gate worth saying when they hold, and the words for it.
 const HOLDING: [(&str, &str); 4] = [

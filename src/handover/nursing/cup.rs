@@ -1,11 +1,12 @@
 //! The cup of 90 mL in words a ward uses.
 
-use crate::clinical::flag::Level;
-use crate::clinical::sign::Sign;
-use crate::clinical::tasks::{by_mouth, saturation, watched, water};
-use crate::clinical::trial::Trial;
-use crate::clinical::words::whole_seconds;
+use crate::clinical::findings::flag::Level;
+use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::sign::Sign;
+use crate::clinical::tasks::by_mouth::{saturation, watched};
+use crate::clinical::tasks::{by_mouth, water};
 use crate::record::visit::Visit;
+use crate::wording::words::whole_seconds;
 
 /// The water test in words a ward uses: what was drunk, then what came of it.
 pub(super) fn water_words(visit: &Visit, trial: &Trial) -> (String, String) {

@@ -1,12 +1,12 @@
 //! A flag in the text: its words, and how soon they may be cut.
 
-use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::rules;
-use crate::clinical::sign::{Sign, SignTask, is_of_sign, meaning};
-use crate::clinical::words::small;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::sign::{Sign, SignTask, is_of_sign, meaning};
 use crate::handover::action::{calls_doctor, is_deterioration};
 use crate::handover::room::{Part, always, at_least, kept};
 use crate::measure::order::put_in_order;
+use crate::wording::words::small;
 
 /// A flag in the situation, or one that says what was seen: nothing of it is cut first.
 pub(super) fn situated(flag: &Flag) -> Part {
@@ -45,7 +45,7 @@ fn sign_of(flag: &Flag) -> Option<String> {
 
 /// A flag in words. A reading above its target reads as well as any, unless that is said.
 pub(super) fn worded(flag: &Flag) -> String {
-    let words = small(flag.reason());
+    let words = small(&flag.reason());
     if flag.rule().id == rules::BREATHING_SECOND_SCALE.id && flag.level() >= Level::Incomplete {
         format!("{words}, above the confirmed 88 to 92 %")
     } else {

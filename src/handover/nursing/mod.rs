@@ -5,7 +5,7 @@ use super::action::{standing, suggested};
 pub use super::issue::Clock;
 use super::issue::after_last;
 use super::room::{Room, ended, some_of};
-use crate::clinical::decision::Decision;
+use crate::clinical::decision::verdict::Decision;
 use crate::record::event::{Plan, Text};
 use crate::record::visit::Visit;
 

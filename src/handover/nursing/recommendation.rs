@@ -1,9 +1,9 @@
 //! The recommendation: how to care for the person, what to watch for, when to screen again.
 
 use super::{addressed, sentence};
-use crate::clinical::decision::{Decision, ORDER_STANDS, Verdict};
-use crate::clinical::exam::EndedEarly;
-use crate::clinical::gate::HOLDS;
+use crate::clinical::decision::verdict::{Decision, ORDER_STANDS, Verdict};
+use crate::clinical::findings::exam::EndedEarly;
+use crate::clinical::findings::gate::HOLDS;
 use crate::handover::room::Room;
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;

@@ -2,11 +2,11 @@
 
 use super::flag::{gravest_first, is_seen, situated};
 use super::headline::closed_by;
-use crate::clinical::decision::{Decision, Verdict};
-use crate::clinical::exam::EndedEarly;
-use crate::clinical::flag::{Domain, Flag};
-use crate::clinical::fresh;
-use crate::clinical::screen::ScreenId;
+use crate::clinical::decision::fresh;
+use crate::clinical::decision::verdict::{Decision, Verdict};
+use crate::clinical::findings::exam::EndedEarly;
+use crate::clinical::findings::flag::{Domain, Flag};
+use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::tasks;
 use crate::handover::issue::Clock;
 use crate::handover::room::{Part, Room, always, kept, some_of};
@@ -46,7 +46,7 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock, room: R
         // The headline says why it was not done; what was seen before is told all the same.
         Verdict::NotDone(_) => {
             let closed = closed_by(decision);
-            let told: Vec<&str> = closed.iter().map(|f| f.reason()).collect();
+            let told: Vec<String> = closed.iter().map(|f| f.reason()).collect();
             let seen = |f: &&Flag| is_seen(f) && !told.contains(&f.reason());
             let seen = decision.missing.iter().filter(seen);
             closed.iter().copied().chain(seen).map(situated).collect()

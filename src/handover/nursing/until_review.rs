@@ -1,16 +1,16 @@
 //! What to do until somebody reviews.
 
 use super::sentence;
-use crate::clinical::decision::{Decision, Verdict};
-use crate::clinical::exam::EndedEarly;
-use crate::clinical::flag::Flag;
-use crate::clinical::sign::{Sign, SignTask, meaning};
-use crate::clinical::words::{capital, small};
+use crate::clinical::decision::verdict::{Decision, Verdict};
+use crate::clinical::findings::exam::EndedEarly;
+use crate::clinical::findings::flag::Flag;
+use crate::clinical::knowledge::sign::{Sign, SignTask, meaning};
 use crate::handover::action::{DETERIORATION, deteriorating};
 use crate::handover::levels;
 use crate::handover::room::Room;
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;
+use crate::wording::words::{capital, small};
 
 const OTHER_ROUTE: &str = "Time-critical medicines: ask the prescriber now for another route.";
 

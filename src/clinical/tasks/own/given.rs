@@ -1,11 +1,12 @@
 //! What is given in an own trial, and how: the choices, their words, what is taken over.
 
-use crate::clinical::exam::Exam;
-use crate::clinical::levels::{drink, food};
-use crate::clinical::task::{Choice, TaskId, choice};
-use crate::clinical::trial::{Answer, Trial};
-use crate::clinical::words::small;
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::trial::{Answer, Trial};
+use crate::clinical::knowledge::levels::{drink, food};
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::spec::{Choice, choice};
 use crate::measure::decimals::short;
+use crate::wording::words::small;
 
 /// What is given: a level of the framework.
 pub const LEVEL: &str = "own-level";

@@ -4,19 +4,24 @@
 //! over. The next trial may begin while the watch of the one before still runs; a sign is then
 //! that of the newest, and that the other may be meant is said.
 
-use super::by_mouth::{self, Offer};
-use super::lag;
-use super::own_shared;
-use super::water::{NOT_GIVEN_REASONS, WATCH};
-use super::{saturation, watched};
-use crate::clinical::exam::Exam;
-use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::judge::signs::{self, SeenSign};
-use crate::clinical::rules;
-use crate::clinical::sign::SignTask;
-use crate::clinical::task::{
-    Length, NOT_VALID, Pad, Question, REMARK, Takes, TaskId, TaskSpec, When,
+pub mod shared;
+
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::sign::SignTask;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::by_mouth;
+use crate::clinical::tasks::by_mouth::Offer;
+use crate::clinical::tasks::by_mouth::lag;
+use crate::clinical::tasks::by_mouth::signs;
+use crate::clinical::tasks::by_mouth::signs::SeenSign;
+use crate::clinical::tasks::by_mouth::{saturation, watched};
+use crate::clinical::tasks::own::shared as own_shared;
+use crate::clinical::tasks::spec::{
+    Length, NOT_VALID, Pad, Question, REMARK, Takes, TaskSpec, When,
 };
+use crate::clinical::tasks::water::{NOT_GIVEN_REASONS, WATCH};
 
 mod given;
 mod table;

@@ -1,15 +1,15 @@
 //! What a trial of the 90 mL yields.
 
-use super::{
+use crate::clinical::findings::trial::{MarkKind, Trial};
+use crate::clinical::knowledge::sign::Sign;
+use crate::clinical::tasks::by_mouth::lag::since_end;
+use crate::clinical::tasks::spec::{NOT_VALID, WATCH_CUT, watch_cut};
+use crate::clinical::tasks::water::{
     CUP, IN_ONE_GO, NOT_GIVEN_REASONS, PAUSED, REMAINING, VOICE_AFTER, VOICE_BEFORE, WATCH,
     WATCH_CUT_REASONS,
 };
-use crate::clinical::sign::Sign;
-use crate::clinical::task::{NOT_VALID, WATCH_CUT, watch_cut};
-use crate::clinical::tasks::lag::since_end;
-use crate::clinical::trial::{MarkKind, Trial};
-use crate::clinical::words::{small, whole_seconds};
 use crate::measure::time::{Doubt, Elapsed, Millis};
+use crate::wording::words::{small, whole_seconds};
 
 /// What was heard.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,14 +1,14 @@
 //! The rule of the 90 mL: from a finding to its flags.
 
-use super::LEAST;
-use super::finding::{Cup, Finding, Seen, Voice, Watch};
-use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::policy::Policy;
-use crate::clinical::rules;
-use crate::clinical::sign::{Sign, SignTask, meaning, meaning_under};
-use crate::clinical::words::small;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::knowledge::policy::Policy;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::sign::{Sign, SignTask, meaning, meaning_under};
+use crate::clinical::tasks::water::LEAST;
+use crate::clinical::tasks::water::finding::{Cup, Finding, Seen, Voice, Watch};
 use crate::measure::decimals::decimals;
 use crate::measure::time::Elapsed;
+use crate::wording::words::small;
 
 /// The rule of this task.
 pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {

@@ -1,14 +1,16 @@
 //! 3-oz (90 mL) water swallow test: 90 mL in one go, then 60 seconds of watching.
 
-use super::{by_mouth, saturation, watched};
-use crate::clinical::exam::Exam;
-use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::rules;
-use crate::clinical::sign::SignTask;
-use crate::clinical::task::{
-    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When,
-};
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::sign::SignTask;
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
+use crate::clinical::tasks::by_mouth;
+use crate::clinical::tasks::by_mouth::{saturation, watched};
+use crate::clinical::tasks::spec::{
+    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskSpec, When,
+};
 use crate::measure::time::Millis;
 
 mod finding;
