@@ -34,3 +34,4 @@ pub mod measure;
 pub mod record;
 #[cfg(feature = "app")]
 pub mod ui;
+pub mod wording;

@@ -14,12 +14,16 @@ use std::path::{Path, PathBuf};
 const MOST_LINES: usize = 700;
 
 /// The parts of the house, each with those it may use.
-const PARTS: [(&str, &[&str]); 8] = [
+const PARTS: [(&str, &[&str]); 9] = [
     ("measure", &["measure"]),
     ("json", &["json"]),
     ("clinical", &["clinical", "measure", "json"]),
     ("record", &["record", "clinical", "measure", "json"]),
-    ("handover", &["handover", "record", "clinical", "measure"]),
+    ("wording", &["wording", "record", "clinical", "measure"]),
+    (
+        "handover",
+        &["handover", "wording", "record", "clinical", "measure"],
+    ),
     (
         "browser",
         &[

@@ -360,17 +360,17 @@ fn a_rule_has_an_id_of_its_own() {
 
 #[test]
 fn the_tables_that_ship_have_no_fault() {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/clinical");
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/clinical/knowledge");
     let read = |name: &str| Sheet::read(&root.join(name)).unwrap();
     let sources = sources::check(&read("sources.csv")).unwrap();
     let rules = rules::check(&read("rules.csv"), &sources).unwrap();
-    assert!(rules::rust(&rules).contains(penlight::clinical::rules::ALL[0].id));
+    assert!(rules::rust(&rules).contains(penlight::clinical::knowledge::rules::ALL[0].id));
     let files = norms::files(&root.join("norms")).unwrap();
     assert!(files.len() >= 5, "{files:?}");
     let sheets: Vec<Sheet> = files.iter().map(|f| Sheet::read(f).unwrap()).collect();
     let rows = norms::check(&sheets, &sources).unwrap();
-    assert_eq!(rows.len(), penlight::clinical::norms::ROWS.len());
+    assert_eq!(rows.len(), penlight::clinical::knowledge::norms::ROWS.len());
     // What they are written as is what is compiled in.
-    assert!(sources::rust(&sources).contains(penlight::clinical::source::ALL[0].key));
+    assert!(sources::rust(&sources).contains(penlight::clinical::knowledge::source::ALL[0].key));
     assert!(norms::rust(&rows).contains("Task::PaTaKa"));
 }

@@ -1,4 +1,4 @@
-//! Cargo's build script: reads the tables of `src/clinical`, checks them, and writes them as Rust.
+//! Cargo's build script: reads the tables of `src/clinical/knowledge`, checks them, and writes them as Rust.
 //!
 //! A wrong table fails the build with its file, line and reason. `tests/tables.rs` tests the checks.
 
@@ -14,7 +14,7 @@ mod sources;
 
 use sheet::{Fault, Sheet};
 
-const CLINICAL: &str = "src/clinical";
+const CLINICAL: &str = "src/clinical/knowledge";
 
 fn main() {
     println!("cargo::rerun-if-changed=scripts/tables");

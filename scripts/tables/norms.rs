@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use crate::sheet::{self, Fault, Line, Sheet, constant, gather};
 use crate::sources::{self, Source, mark_variant};
 
-/// The columns, in order. They are explained in `src/clinical/norms/README.md`.
+/// The columns, in order. They are explained in `src/clinical/knowledge/norms/README.md`.
 pub const COLUMNS: &[&str] = &[
     "measure",
     "task",

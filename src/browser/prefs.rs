@@ -6,10 +6,11 @@
 use serde::{Deserialize, Serialize};
 
 use super::{local_storage, window};
-use crate::clinical::order::Order;
-use crate::clinical::person::Role;
-use crate::clinical::policy::file::{self, write};
-use crate::clinical::policy::{Policy, PolicyFileError};
+use crate::clinical::knowledge::order::Order;
+use crate::clinical::knowledge::person::Role;
+use crate::clinical::knowledge::policy::file;
+use crate::clinical::knowledge::policy::file::write;
+use crate::clinical::knowledge::policy::{Policy, PolicyFileError};
 use crate::json;
 
 const PREFS_KEY: &str = "penlight.prefs";

@@ -1,9 +1,9 @@
 //! What is to be done until review, to whom and by when: the words, and when they are enough.
 
-use crate::clinical::decision::{Decision, Verdict};
-use crate::clinical::exam::{EndedEarly, Exam};
-use crate::clinical::flag::Flag;
-use crate::clinical::rules;
+use crate::clinical::decision::verdict::{Decision, Verdict};
+use crate::clinical::findings::exam::{EndedEarly, Exam};
+use crate::clinical::findings::flag::Flag;
+use crate::clinical::knowledge::rules;
 use crate::record::event::{Action, ByWhen, Plan, Whom};
 
 impl Action {
@@ -154,7 +154,7 @@ fn basis(decision: &Decision, notes: bool) -> String {
     let speaks = decision.reasons.iter().chain(&decision.missing);
     for flag in speaks.chain(noted) {
         add(flag.rule().id);
-        add(flag.reason());
+        add(&flag.reason());
     }
     if deteriorating(decision) {
         add("deteriorating");

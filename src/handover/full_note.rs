@@ -10,19 +10,21 @@ use super::issue::{Clock, after_last};
 use super::nursing::{
     background, choking, headline, identify, recommendation, taken_up, tested, until_review,
 };
-use super::room::Room;
-use crate::clinical::compare::Comparison;
-use crate::clinical::decision::{Decision, Verdict};
-use crate::clinical::figures;
-use crate::clinical::flag::Flag;
-use crate::clinical::oral::{points, told};
-use crate::clinical::policy::{Policy, differing};
-use crate::clinical::task::{NOT_VALID, TaskId};
+use super::parts::Part;
+use crate::clinical::decision::verdict::{Decision, Verdict};
+use crate::clinical::findings::flag::Flag;
+use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::policy::{Policy, differing};
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::compare::Comparison;
+use crate::clinical::tasks::oral::points;
+use crate::clinical::tasks::spec::NOT_VALID;
 use crate::clinical::tasks::{self, by_mouth};
-use crate::clinical::trial::Trial;
-use crate::clinical::words::{capital, small};
 use crate::record::event::Text;
 use crate::record::visit::Visit;
+use crate::wording;
+use crate::wording::figures;
+use crate::wording::words::{capital, small};
 
 /// What the note begins with.
 pub const BEGINS: &str = "FULL NOTE, for the record of speech-language pathology.";
@@ -38,15 +40,16 @@ pub fn write(visit: &Visit, now: &Clock) -> Option<String> {
 fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
     let plan = standing(decision, &visit.plan);
     let mut note = vec![BEGINS.to_owned(), headline(visit, decision, &plan)];
-    note.extend(until_review(visit, decision, &plan, Room::FULL));
+    let first = until_review(visit, decision, &plan);
+    note.extend(first.iter().map(|part| part.words().to_owned()));
     note.push(String::new());
     note.push(format!("Identify: {}", identify(visit, now)));
     if let Some(id) = visit.screen {
         note.push(format!("Screen: {}.", id.screen().title));
     }
-    let mut before: Vec<String> = background(visit, now, true)
+    let mut before: Vec<String> = background(visit, now)
         .iter()
-        .map(|part| item(&part.words))
+        .map(|part| item(part.words()))
         .collect();
     // What the nursing text says in its situation.
     before.extend(tested(visit, now).iter().map(|words| item(words)));
@@ -80,7 +83,7 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         ("ALSO FOUND", flag_lines(&also)),
         (
             "RECOMMENDATION",
-            vec![capital(&recommendation(visit, decision, &plan, Room::FULL))],
+            vec![capital(&told(&recommendation(visit, decision, &plan)))],
         ),
         ("POLICY AND VERSIONS", versions(visit)),
     ] {
@@ -90,6 +93,11 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         }
     }
     note.join("\n")
+}
+
+/// Parts one after the other, nothing cut.
+fn told(parts: &[Part]) -> String {
+    parts.iter().map(Part::words).collect()
 }
 
 fn item(words: &str) -> String {
@@ -105,7 +113,7 @@ fn flag_line(flag: &Flag) -> String {
     let rule = flag.rule();
     format!(
         "{} [{}. {}]",
-        item(flag.reason()),
+        item(&flag.reason()),
         rule.id,
         rule.basis_short()
     )
@@ -203,10 +211,8 @@ fn examined(visit: &Visit) -> (Vec<String>, Vec<String>, Vec<String>) {
             let cue = oral.cue(region).map_or(String::new(), |cue| {
                 format!(" (asked for: {})", small(cue.words()))
             });
-            let line = told::line(oral, &[region], usize::MAX, |_| false);
-            let words = line.strip_prefix(told::BEGINS).unwrap_or(&line);
-            // Said once, above them all.
-            let words = words.strip_suffix(told::WHOSE).unwrap_or(words);
+            // Whose the sides are is said once, above them all.
+            let words = wording::oral::line(oral, &[region]);
             regions.push(format!("- {}{cue}: {words}", region.title()));
         }
     }

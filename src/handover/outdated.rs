@@ -1,8 +1,8 @@
 //! Who still goes by a text that no longer stands.
 
 use super::nursing::{self, Clock};
-use crate::clinical::words::capital;
 use crate::record::visit::{Told, Visit, correction};
+use crate::wording::words::capital;
 
 /// Those who were told of a text which what is known now no longer bears out, in a sentence.
 ///

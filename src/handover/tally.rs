@@ -2,9 +2,9 @@
 
 use std::fmt::Write;
 
-use crate::clinical::counted::{Counted, counted, note_id};
+use crate::clinical::findings::counted::{Counted, counted, note_id};
+use crate::clinical::findings::trial::{Answer, Mark, MarkKind, Trial};
 use crate::clinical::tasks::meal::{kinds, part_words, summary, totals, words_of};
-use crate::clinical::trial::{Answer, Mark, MarkKind, Trial};
 use crate::measure::decimals::decimals;
 
 /// The tally as a table with commas: every press with its time, then the parts of five minutes.

@@ -1,11 +1,11 @@
 //! What of the speech and breath tasks was not done, and whether it was to be: "not tested" is
 //! never "normal".
 
-use crate::clinical::decision::{Decision, Verdict};
-use crate::clinical::task::TaskId;
+use crate::clinical::decision::verdict::{Decision, Verdict};
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::{self, kept};
-use crate::clinical::words::small;
 use crate::record::visit::Visit;
+use crate::wording::words::small;
 
 /// So many that were not done are named; more are counted.
 const NAMED: usize = 4;

@@ -5,15 +5,16 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::clinical::exam::EndedEarly;
-use crate::clinical::oral::{Cue, Region, Seen};
-use crate::clinical::order::Order;
-use crate::clinical::person::{Age, Label, Language, Role, Setting, Sex};
-use crate::clinical::policy::Policy;
-use crate::clinical::screen::ScreenId;
-use crate::clinical::sign::Sign;
-use crate::clinical::task::TaskId;
-use crate::clinical::trial::{Answer, MarkKind};
+use crate::clinical::findings::exam::EndedEarly;
+use crate::clinical::findings::oral::{Cue, Seen};
+use crate::clinical::findings::trial::{Answer, MarkKind};
+use crate::clinical::knowledge::oral::Region;
+use crate::clinical::knowledge::order::Order;
+use crate::clinical::knowledge::person::{Age, Label, Language, Role, Setting, Sex};
+use crate::clinical::knowledge::policy::Policy;
+use crate::clinical::knowledge::screen::ScreenId;
+use crate::clinical::knowledge::sign::Sign;
+use crate::clinical::knowledge::task::TaskId;
 use crate::measure::time::{Millis, Stamp};
 
 use super::id::VisitId;

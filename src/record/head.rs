@@ -4,8 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use super::id::VisitId;
 use super::visit::Visit;
-use crate::clinical::decision::{Verdict, short_of};
-use crate::clinical::exam::EndedEarly;
+use crate::clinical::decision::verdict::{Verdict, short_of};
+use crate::clinical::findings::exam::EndedEarly;
 use crate::measure::time::Millis;
 
 /// A visit in one line. Derived from its events; written in the same transaction as each of them.

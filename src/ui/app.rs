@@ -26,8 +26,9 @@ use super::sources::sources_page;
 use super::task::task_page;
 use super::visit::overview_page;
 use crate::browser::{page, worker};
-use crate::clinical::oral::{self, Region};
-use crate::clinical::task::TaskId;
+use crate::clinical::knowledge::oral;
+use crate::clinical::knowledge::oral::Region;
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::draw::{Drawn, Piece, all, el, live};
 

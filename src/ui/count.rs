@@ -13,7 +13,7 @@ use super::route::{Page, Route};
 use super::running::{Face, face};
 use crate::browser::clock;
 use crate::browser::prefs::{self, Hands};
-use crate::clinical::task::TaskId;
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::time::Millis;

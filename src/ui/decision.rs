@@ -8,15 +8,15 @@ use super::route::Page;
 use super::steps;
 use super::told::outdated;
 use super::why::{flag_item, rule_fold};
-use crate::clinical::decision::{Decision, ORDER_STANDS, Verdict};
-use crate::clinical::flag::Flag;
-use crate::clinical::oral::points;
-use crate::clinical::person::Role;
-use crate::clinical::rules;
-use crate::clinical::words::capital;
+use crate::clinical::decision::verdict::{Decision, ORDER_STANDS, Verdict};
+use crate::clinical::findings::flag::Flag;
+use crate::clinical::knowledge::person::Role;
+use crate::clinical::knowledge::rules;
+use crate::clinical::tasks::oral::points;
 use crate::draw::{El, Piece, all, el, live};
 use crate::handover::action::{DETERIORATION, deteriorating, suggested};
 use crate::record::event::{Event, Whom};
+use crate::wording::words::capital;
 
 /// The page.
 pub(super) fn decision_page() -> Piece {
@@ -75,7 +75,7 @@ fn shown(decision: Decision, ended: bool) -> Piece {
             .reasons
             .iter()
             .chain(&decision.missing)
-            .map(|f| (f.rule().id.to_owned(), f.reason().to_owned()))
+            .map(|f| (f.rule().id.to_owned(), f.reason()))
             .collect();
         move |_| {
             let policy = desk

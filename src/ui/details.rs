@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use web_sys::HtmlInputElement;
 
 use super::parts::{choices, folded, problem_line};
-use crate::clinical::person::{Age, AgeUnit, Label, Language, Setting, Sex};
+use crate::clinical::knowledge::person::{Age, AgeUnit, Label, Language, Setting, Sex};
 use crate::draw::{Piece, all, el, said};
 use crate::record::event::Details;
 
@@ -136,7 +136,7 @@ pub(super) fn details_fields(
                 .find(|l| Some(l.words()) == id.as_deref()),
         );
     });
-    let same = |words: &str| (words.to_owned(), crate::clinical::words::capital(words));
+    let same = |words: &str| (words.to_owned(), crate::wording::words::capital(words));
     all![
         el("div.words")
             .with(

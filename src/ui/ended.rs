@@ -7,7 +7,7 @@ use super::route::Page;
 use super::steps;
 use super::told::clock_now;
 use crate::browser::clock;
-use crate::clinical::exam::EndedEarly;
+use crate::clinical::findings::exam::EndedEarly;
 use crate::draw::{El, Piece, all, el, when};
 use crate::measure::time::Stamp;
 use crate::record::event::Event;

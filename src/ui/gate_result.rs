@@ -8,9 +8,10 @@ use super::parts::{big, choking_button, frame, overview_of};
 use super::route::Page;
 use super::steps;
 use super::why::rule_fold;
-use crate::clinical::exam::EndedEarly;
-use crate::clinical::gate::{self, Exception, Item, State};
-use crate::clinical::oral::Region;
+use crate::clinical::findings::exam::EndedEarly;
+use crate::clinical::findings::gate;
+use crate::clinical::findings::gate::{Exception, Item, State};
+use crate::clinical::knowledge::oral::Region;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
@@ -83,7 +84,7 @@ fn gate_findings() -> Piece {
     // Blocks that nobody took on, and readings of the breathing that hold up the water.
     let closed = move || {
         desk.visit
-            .with(|v| v.and_then(|v| crate::clinical::assess::gate_closed(&v.exam)))
+            .with(|v| v.and_then(|v| crate::clinical::decision::assess::gate_closed(&v.exam)))
     };
     let go_on = move |_| {
         if let Some(page) = desk.visit.with_untracked(|v| v.map(steps::next)) {

@@ -126,7 +126,7 @@ fn until_review() -> Piece {
                         "Because".into(),
                         reasons
                             .iter()
-                            .map(|r| ((*r).to_owned(), crate::clinical::words::capital(r)))
+                            .map(|r| ((*r).to_owned(), crate::wording::words::capital(r)))
                             .collect(),
                         because.into(),
                         Callback::new(move |id: Option<String>| plan(desk, |p| p.because =
@@ -377,6 +377,6 @@ fn text_and_ways() -> Piece {
 /// Words as choices that are stored as they are.
 fn offered(words: [&'static str; 3]) -> Vec<(String, String)> {
     words
-        .map(|w| (w.to_owned(), crate::clinical::words::capital(w)))
+        .map(|w| (w.to_owned(), crate::wording::words::capital(w)))
         .into()
 }

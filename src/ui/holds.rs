@@ -9,13 +9,15 @@ use super::parts::{big, choices};
 use super::route::Page;
 use super::why::rule_fold;
 use crate::browser::clock;
-use crate::clinical::fresh::{self, Moment};
-use crate::clinical::gate::Group;
-use crate::clinical::go_on::GoOn;
-use crate::clinical::hold::{self, Hold};
-use crate::clinical::person::Role;
-use crate::clinical::rules;
-use crate::clinical::task::TaskId;
+use crate::clinical::decision::fresh;
+use crate::clinical::decision::fresh::Moment;
+use crate::clinical::decision::hold;
+use crate::clinical::decision::hold::Hold;
+use crate::clinical::findings::gate::Group;
+use crate::clinical::findings::go_on::GoOn;
+use crate::clinical::knowledge::person::Role;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::water::VOICE_BEFORE;
 use crate::draw::{Drawn, Piece, el, live};
 use crate::record::event::Event;
@@ -57,9 +59,11 @@ pub(super) fn holds(
                     now.into_iter()
                         .map(|hold| {
                             el("li")
-                                .with(el("p").with(
-                                    el("b").with(crate::clinical::words::capital(&hold.says)),
-                                ))
+                                .with(
+                                    el("p").with(
+                                        el("b").with(crate::wording::words::capital(&hold.says)),
+                                    ),
+                                )
                                 .with((!hold.advice.is_empty()).then(|| el("p").with(hold.advice)))
                                 .with((hold.id == hold::ENDED).then(|| {
                                     big("primary", TAKE_UP, move |_| {
@@ -159,7 +163,7 @@ fn go_on_with(
                     "I go on all the same, because ... (this is handed over)".into(),
                     reasons
                         .iter()
-                        .map(|r| ((*r).to_owned(), crate::clinical::words::capital(r)))
+                        .map(|r| ((*r).to_owned(), crate::wording::words::capital(r)))
                         .collect(),
                     Signal::derive(|| None::<String>),
                     Callback::new(move |id: Option<String>| {

@@ -8,7 +8,7 @@ use super::history::{broken_words, head_row};
 use super::parts::big;
 use super::route::{Page, Route};
 use super::steps;
-use crate::clinical::screen::ScreenId;
+use crate::clinical::knowledge::screen::ScreenId;
 use crate::draw::{Piece, all, el, live};
 use crate::record::head::Head;
 

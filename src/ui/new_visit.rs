@@ -9,9 +9,9 @@ use super::history::head_row;
 use super::parts::{big, choices, frame, para};
 use super::route::Route;
 use crate::browser::{clock, page, prefs, sound};
-use crate::clinical::order::Order;
-use crate::clinical::person::Role;
-use crate::clinical::screen::ScreenId;
+use crate::clinical::knowledge::order::Order;
+use crate::clinical::knowledge::person::Role;
+use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::tasks;
 use crate::draw::{Piece, all, el, live};
 

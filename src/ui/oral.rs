@@ -14,13 +14,16 @@ use super::route::Page;
 use super::steps;
 use super::why::rule_fold;
 use crate::browser::page;
-use crate::clinical::gate::{self, HOLDS};
-use crate::clinical::oral::flags::{WEAKNESS, unsaid};
-use crate::clinical::oral::{self, Answer, By, Cue, Item, Reason, Region, Seen};
-use crate::clinical::rules;
-use crate::clinical::words::small;
+use crate::clinical::findings::gate;
+use crate::clinical::findings::gate::HOLDS;
+use crate::clinical::findings::oral::{Answer, Cue, Reason, Seen};
+use crate::clinical::knowledge::oral;
+use crate::clinical::knowledge::oral::{By, Item, Region};
+use crate::clinical::knowledge::rules;
+use crate::clinical::tasks::oral::flags::{WEAKNESS, unsaid};
 use crate::draw::{Drawn, El, Piece, all, el, live};
 use crate::record::event::Event;
+use crate::wording::words::small;
 
 /// When the gag is tested.
 const NO_GAG_YET: &str = "The gag is never tested before a swallow trial. First the trials, then \

@@ -8,15 +8,16 @@ use super::oral_rows::{Rows, answer_of, options};
 use super::parts::{Number, Steps, button, choices, number_field, para, problem_line};
 use super::route::Page;
 use super::why::rule_fold;
-use crate::clinical::judge::mouth::FrontTeeth;
-use crate::clinical::oral::answer::{FLOW, OPENING, OPENING_ODD};
-use crate::clinical::oral::{
-    Answer, Exception, Found, FoundId, Item, Reason, Seen, Severity, Sided, Sides, Takes, Touches,
+use crate::clinical::findings::oral::FrontTeeth;
+use crate::clinical::findings::oral::answer::{FLOW, OPENING, OPENING_ODD};
+use crate::clinical::findings::oral::{
+    Answer, Found, FoundId, Reason, Seen, Severity, Sides, Touches,
 };
-use crate::clinical::words::capital;
+use crate::clinical::knowledge::oral::{Exception, Item, Sided, Takes};
 use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::measure::decimals::short;
 use crate::record::event::Event;
+use crate::wording::words::capital;
 
 /// Records an item's answer.
 fn put(desk: Desk, item: &'static Item, seen: Seen) {

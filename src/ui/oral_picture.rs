@@ -8,8 +8,9 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::oral_rows::{Rows, answer_of};
 use crate::browser::page;
-use crate::clinical::judge::weak_side::Side;
-use crate::clinical::oral::{Answer, Item, Region, Sided, Sides};
+use crate::clinical::findings::oral::{Answer, Sides};
+use crate::clinical::knowledge::oral::nerve::Side;
+use crate::clinical::knowledge::oral::{Item, Region, Sided};
 use crate::draw::{Drawn, Piece, all, el, live, said};
 
 /// Face from the front.

@@ -7,10 +7,13 @@ use super::oral::weakness;
 use super::oral_rows::options;
 use super::parts::{choices, para};
 use super::why::flag_item;
-use crate::clinical::oral::{Answer, Oral, Reason, Region, Seen, findings, flags, points, told};
-use crate::clinical::words::capital;
+use crate::clinical::findings::oral::{Answer, Oral, Reason, Seen, findings};
+use crate::clinical::knowledge::oral::Region;
+use crate::clinical::tasks::oral::{flags, points};
 use crate::draw::{Drawn, Piece, all, el};
 use crate::record::event::Event;
+use crate::wording::oral as told;
+use crate::wording::words::capital;
 
 /// Asks once more why something was not tested, where nobody said: one press for all of it.
 fn because(desk: Desk, regions: &[Region], oral: &Oral) -> Option<Piece> {
@@ -72,8 +75,15 @@ pub(super) fn oral_points() -> Piece {
         let ask = !findings::could_be_new(oral).is_empty()
             && !flags::emergency(&exam)
             && flags::unsaid(&exam).is_none();
-        let line = told::line(oral, &regions, usize::MAX, |_| false);
-        let line = capital(line.strip_prefix(told::BEGINS).unwrap_or(&line));
+        let told = told::examined(oral, &regions, |_| false);
+        let line = told.map_or_else(
+            || told::NOT_LOOKED_AT.to_owned(),
+            |told| match told.is_sided() {
+                true => format!("{} {}", told.line(), told::WHOSE),
+                false => told.line(),
+            },
+        );
+        let line = capital(&line);
         el("section")
             .with(el("h2").with("Face, mouth and throat"))
             .with(para("", line))

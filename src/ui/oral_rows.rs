@@ -3,8 +3,9 @@
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use crate::clinical::judge::weak_side::Side;
-use crate::clinical::oral::{Answer, Item};
+use crate::clinical::findings::oral::Answer;
+use crate::clinical::knowledge::oral::Item;
+use crate::clinical::knowledge::oral::nerve::Side;
 
 /// What the rows and the picture of a page share.
 #[derive(Clone, Copy)]
@@ -25,6 +26,6 @@ pub(super) fn answer_of(desk: Desk, item: &'static Item) -> Answer {
 pub(super) fn options<'a>(words: impl IntoIterator<Item = &'a str>) -> Vec<(String, String)> {
     words
         .into_iter()
-        .map(|w| (w.to_owned(), crate::clinical::words::capital(w)))
+        .map(|w| (w.to_owned(), crate::wording::words::capital(w)))
         .collect()
 }

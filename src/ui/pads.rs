@@ -9,10 +9,10 @@ use super::desk::Desk;
 use super::follow::follow;
 use crate::browser::prefs::Hands;
 use crate::browser::{clock, vibrate};
-use crate::clinical::counted::{Counted, OnePad, pads};
-use crate::clinical::task::TaskId;
+use crate::clinical::findings::counted::{Counted, OnePad, pads};
+use crate::clinical::findings::trial::MarkKind;
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
-use crate::clinical::trial::MarkKind;
 use crate::draw::{Drawn, Piece, Said, all, el, live, said};
 use crate::measure::time::Stamp;
 

@@ -9,7 +9,7 @@ use super::follow::follow;
 use super::keeper::Saved;
 use super::route::{Page, Route};
 use crate::browser::{clock, page};
-use crate::clinical::task::{NumberError, parse_tenths};
+use crate::clinical::tasks::spec::{NumberError, parse_tenths};
 use crate::draw::{Drawn, El, Piece, Said, all, el, live, said, when};
 use crate::measure::decimals::decimals;
 use crate::record::event::Event;

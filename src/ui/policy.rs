@@ -9,8 +9,11 @@ use super::desk::Desk;
 use super::parts::frame;
 use super::route::Route;
 use crate::browser::{page, pick, prefs, share};
-use crate::clinical::policy::file::{self, MOST_BYTES};
-use crate::clinical::policy::{Policy, PolicyFileError, SETTINGS, Setting, differing, fixed};
+use crate::clinical::knowledge::policy::file;
+use crate::clinical::knowledge::policy::file::MOST_BYTES;
+use crate::clinical::knowledge::policy::{
+    Policy, PolicyFileError, SETTINGS, Setting, differing, fixed,
+};
 use crate::draw::{Drawn, Piece, all, el, live, said};
 
 /// For which visits a policy holds, and how it is set.

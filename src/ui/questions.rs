@@ -5,9 +5,10 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use super::follow::follow;
 use super::parts::{Number, Steps, choices, number_field, words_field};
-use crate::clinical::task::{Question, Takes, TaskId, TaskSpec, When};
+use crate::clinical::findings::trial::{Answer, Trial};
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
-use crate::clinical::trial::{Answer, Trial};
+use crate::clinical::tasks::spec::{Question, Takes, TaskSpec, When};
 use crate::draw::{Drawn, Piece, el, live};
 
 /// The questions of one stage.

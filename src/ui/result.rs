@@ -3,13 +3,13 @@
 use super::desk::Desk;
 use super::follow::follow;
 use super::why::{comparison_item, flag_item, rule_fold, task_fold};
-use crate::clinical::figures;
-use crate::clinical::judge::speech::trials::evenness;
-use crate::clinical::task::TaskId;
+use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::syllables::speech::trials::evenness;
 use crate::clinical::tasks::{self, by_mouth, own};
-use crate::clinical::trial::Trial;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::series::Series;
+use crate::wording::figures;
 
 /// The figures of a task, each with what speaks against it.
 pub(super) fn figures(
@@ -104,7 +104,7 @@ fn time_line(desk: Desk, task: TaskId) -> Piece {
                     .collect::<Piece>()
             ),
         even.map(|even| all![
-            el("p.small").with(even.flag.reason().to_owned()),
+            el("p.small").with(even.flag.reason()),
             rule_fold(even.flag.rule())
         ])
     ]

@@ -2,10 +2,11 @@
 //!
 //! The address works under any path of any host, and "back" on the phone works.
 
-use crate::clinical::gate::Group;
-use crate::clinical::oral::{self, Region};
-use crate::clinical::screen::ScreenId;
-use crate::clinical::task::TaskId;
+use crate::clinical::findings::gate::Group;
+use crate::clinical::knowledge::oral;
+use crate::clinical::knowledge::oral::Region;
+use crate::clinical::knowledge::screen::ScreenId;
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::record::id::VisitId;
 

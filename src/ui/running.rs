@@ -7,10 +7,11 @@ use super::banner::whole_seconds;
 use super::desk::Desk;
 use super::follow::{Follow, follow};
 use super::signs::stop_words;
-use crate::clinical::counted::word;
-use crate::clinical::task::{Length, Phase, TaskId, TaskSpec};
+use crate::clinical::findings::counted::word;
+use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::spec::{Length, Phase, TaskSpec};
 use crate::clinical::tasks::{self, meal::minutes};
-use crate::clinical::trial::Trial;
 use crate::draw::{Drawn, Piece, el, live};
 use crate::measure::time::{Millis, Stamp};
 

@@ -8,7 +8,7 @@ use super::parts::{choices, frame};
 use super::route::Route;
 use crate::browser::prefs::{self, Hands, Look, Prefs};
 use crate::browser::sound;
-use crate::clinical::person::Role;
+use crate::clinical::knowledge::person::Role;
 use crate::draw::{Piece, all, el, live, said};
 
 /// The page.

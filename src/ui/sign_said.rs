@@ -4,13 +4,15 @@
 use super::desk::Desk;
 use super::follow::follow;
 use super::parts::{button, para};
-use crate::clinical::task::TaskId;
-use crate::clinical::tasks::{by_mouth, lag, own_shared};
-use crate::clinical::trial::Answer;
-use crate::clinical::words::capital;
+use crate::clinical::findings::trial::Answer;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::by_mouth;
+use crate::clinical::tasks::by_mouth::lag;
+use crate::clinical::tasks::own::shared as own_shared;
 use crate::draw::{Piece, el, live};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+use crate::wording::words::capital;
 
 /// What stands there, what can be said of it, and what is recorded then.
 type Sayable = (String, Vec<(String, Vec<Event>)>);

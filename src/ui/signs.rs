@@ -7,11 +7,11 @@ use super::desk::Desk;
 use super::follow::follow;
 use super::route::Page;
 use crate::browser::{clock, page, vibrate};
-use crate::clinical::flag::Level;
-use crate::clinical::sign::{Sign, SignTask, meaning, meaning_under};
-use crate::clinical::task::TaskId;
+use crate::clinical::findings::flag::Level;
+use crate::clinical::findings::trial::MarkKind;
+use crate::clinical::knowledge::sign::{Sign, SignTask, meaning, meaning_under};
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
-use crate::clinical::trial::MarkKind;
 use crate::draw::{Drawn, Piece, el, live};
 use crate::record::event::Event;
 

@@ -6,8 +6,9 @@ use super::desk::Desk;
 use super::follow::follow;
 use super::parts::{button, para};
 use crate::browser::sound;
-use crate::clinical::task::{Phase, TaskId};
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
+use crate::clinical::tasks::spec::Phase;
 use crate::draw::{Piece, el, live};
 use crate::measure::time::Millis;
 

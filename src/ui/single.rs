@@ -4,7 +4,7 @@ use super::desk::Desk;
 use super::parts::frame;
 use super::route::Route;
 use crate::browser::sound;
-use crate::clinical::task::TaskId;
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::draw::{Piece, all, el};
 

@@ -6,15 +6,15 @@ use super::parts::{big, choking_button, folded, frame, overview_of};
 use super::questions::question;
 use super::route::Page;
 use super::why::{flag_item, task_fold};
-use crate::clinical::judge::looked::Looked;
-use crate::clinical::judge::six_signs::ENOUGH;
-use crate::clinical::task::TaskId;
+use crate::clinical::findings::looked::Looked;
+use crate::clinical::findings::trial::Answer;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::six_signs::judge::ENOUGH;
 use crate::clinical::tasks::six_signs::{
     COUNTED, HERE, Row, SPEC, YES, is_counted, judged, rows, tested,
 };
-use crate::clinical::trial::Answer;
-use crate::clinical::words::capital;
 use crate::draw::{Drawn, Piece, all, el, live};
+use crate::wording::words::capital;
 
 const TASK: TaskId = TaskId::SixSigns;
 

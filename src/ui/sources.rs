@@ -5,9 +5,9 @@ use super::parts::frame;
 use super::route::Route;
 use super::why::{row_item, rule_item, source_line};
 use crate::browser::prefs;
-use crate::clinical::norms;
-use crate::clinical::rules;
-use crate::clinical::source;
+use crate::clinical::knowledge::norms;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::source;
 use crate::draw::{Piece, all, el};
 
 /// What the app says and does not say.

@@ -2,15 +2,16 @@
 
 use super::holds::again;
 use super::route::Page;
-use crate::clinical::assess::gate_closed;
-use crate::clinical::exam::Exam;
-use crate::clinical::fresh;
-use crate::clinical::gate::{Group, State};
-use crate::clinical::oral::Region;
-use crate::clinical::screen::Screen;
-use crate::clinical::task::{NOT_VALID, Phase, TaskId};
+use crate::clinical::decision::assess::gate_closed;
+use crate::clinical::decision::fresh;
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::gate::{Group, State};
+use crate::clinical::findings::trial::{MarkKind, Trial};
+use crate::clinical::knowledge::oral::Region;
+use crate::clinical::knowledge::screen::Screen;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::spec::{NOT_VALID, Phase};
 use crate::clinical::tasks::{self, breathing, by_mouth};
-use crate::clinical::trial::{MarkKind, Trial};
 use crate::record::visit::{Visit, is_running};
 
 /// Where a visit goes on: a running trial, else the first step not done yet.

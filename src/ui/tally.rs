@@ -7,10 +7,10 @@ use super::desk::Desk;
 use super::follow::follow;
 use super::parts::problem_line;
 use crate::browser::{clock, share};
-use crate::clinical::counted::{Counted, note_id, word};
-use crate::clinical::task::TaskId;
+use crate::clinical::findings::counted::{Counted, note_id, word};
+use crate::clinical::findings::trial::{Answer, MarkKind};
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::meal;
-use crate::clinical::trial::{Answer, MarkKind};
 use crate::draw::{Piece, all, el, live, said};
 use crate::handover::tally;
 

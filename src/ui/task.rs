@@ -21,11 +21,12 @@ use super::silence::silence;
 use super::steps;
 use super::tally;
 use crate::browser::page;
-use crate::clinical::fresh;
-use crate::clinical::order::Order;
-use crate::clinical::task::{Choice, NOT_VALID, TaskId, Untimed, WATCH_CUT, When};
+use crate::clinical::decision::fresh;
+use crate::clinical::findings::trial::Answer;
+use crate::clinical::knowledge::order::Order;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::spec::{Choice, NOT_VALID, Untimed, WATCH_CUT, When};
 use crate::clinical::tasks::{self, cracker, kept, water};
-use crate::clinical::trial::Answer;
 use crate::draw::{Drawn, El, Piece, all, el, live, said, when};
 use crate::record::visit::Visit;
 

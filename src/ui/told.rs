@@ -73,7 +73,7 @@ pub(super) fn told() -> Piece {
                         .map(|told| {
                             el("li").with(format!(
                                 "{} at {}{}: the text of {}",
-                                crate::clinical::words::capital(&told.whom),
+                                crate::wording::words::capital(&told.whom),
                                 clock_now().say(told.at),
                                 if told.read_back { ", read back" } else { "" },
                                 told.of,

@@ -6,14 +6,15 @@ use super::gate::is_old;
 use super::parts::folded;
 use super::route::Page;
 use super::steps;
-use crate::clinical::figures::lines;
-use crate::clinical::gate::Group;
-use crate::clinical::oral::{Answer, Region};
-use crate::clinical::screen::Screen;
-use crate::clinical::task::TaskId;
+use crate::clinical::findings::gate::Group;
+use crate::clinical::findings::oral::Answer;
+use crate::clinical::knowledge::oral::Region;
+use crate::clinical::knowledge::screen::Screen;
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::{self, six_signs};
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::visit::Visit;
+use crate::wording::figures::lines;
 
 /// The screen's steps, each a way in.
 pub(super) fn steps() -> Piece {

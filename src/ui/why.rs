@@ -5,15 +5,15 @@ use std::rc::Rc;
 use leptos::ev;
 use leptos::prelude::*;
 
-use crate::clinical::compare::Comparison;
-use crate::clinical::flag::Flag;
-use crate::clinical::norms::Row;
-use crate::clinical::person::Language;
-use crate::clinical::rule::Rule;
-use crate::clinical::source::Source;
-use crate::clinical::task::TaskSpec;
-use crate::clinical::words::capital;
+use crate::clinical::findings::flag::Flag;
+use crate::clinical::knowledge::norms::Row;
+use crate::clinical::knowledge::person::Language;
+use crate::clinical::knowledge::rule::Rule;
+use crate::clinical::knowledge::source::Source;
+use crate::clinical::tasks::compare::Comparison;
+use crate::clinical::tasks::spec::TaskSpec;
 use crate::draw::{Drawn, Piece, all, el, live};
+use crate::wording::words::capital;
 
 /// What a fold says behind which sources stand.
 const WHENCE: &str = "Where this comes from";
@@ -132,7 +132,7 @@ pub(super) fn comparison_item(comparison: &Comparison) -> Piece {
 /// A flag: its reason, and where it comes from.
 pub(super) fn flag_item(flag: &Flag) -> Piece {
     el("li.flag")
-        .with(el("p").with(capital(flag.reason())))
+        .with(el("p").with(capital(&flag.reason())))
         .with(el("p.small").with(flag.domain().words()))
         .with(rule_fold(flag.rule()))
         .piece()

@@ -1,9 +1,9 @@
 //! No rule is left without an example that raises it.
 
-mod groups;
+use crate::outside::groups;
 
 use groups::{FILES, stands_for, takes};
-use penlight::clinical::rules;
+use penlight::clinical::knowledge::rules;
 
 #[test]
 fn every_rule_has_its_file_of_examples() {

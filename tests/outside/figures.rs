@@ -3,11 +3,16 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use penlight::clinical::judge::{breath, compared, signs, speech, voice};
-use penlight::clinical::norms::ROWS;
-use penlight::clinical::rule::{Basis, Rule};
-use penlight::clinical::rules;
-use penlight::clinical::source::{self, Source};
+use penlight::clinical::knowledge::norms::ROWS;
+use penlight::clinical::knowledge::rule::{Basis, Rule};
+use penlight::clinical::knowledge::rules;
+use penlight::clinical::knowledge::source;
+use penlight::clinical::knowledge::source::Source;
+use penlight::clinical::tasks::breath::judge as breath;
+use penlight::clinical::tasks::by_mouth::signs;
+use penlight::clinical::tasks::compared;
+use penlight::clinical::tasks::longest::voice;
+use penlight::clinical::tasks::syllables::speech;
 use penlight::clinical::tasks::{dry_swallow, flow, water};
 use penlight::measure::time::Millis;
 

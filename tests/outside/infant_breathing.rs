@@ -5,17 +5,19 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use penlight::clinical::flag::{Domain, Flag, Level};
-use penlight::clinical::judge::adult_bands::{
-    self, Breathes, ConfirmedTarget, NotConfirmed, Prescription, Saturation, Step,
+use penlight::clinical::findings::flag::{Domain, Flag, Level};
+use penlight::clinical::knowledge::person::Age;
+use penlight::clinical::knowledge::policy::Policy;
+use penlight::clinical::tasks::breath_taps::judge as breath_taps;
+use penlight::clinical::tasks::breath_taps::judge::Taps;
+use penlight::clinical::tasks::breathing;
+use penlight::clinical::tasks::breathing::adult_bands;
+use penlight::clinical::tasks::breathing::adult_bands::{
+    Breathes, ConfirmedTarget, NotConfirmed, Prescription, Saturation, Step,
 };
-use penlight::clinical::judge::breath_taps::{self, Taps};
-use penlight::clinical::judge::breathing_child::{
+use penlight::clinical::tasks::breathing::child::{
     InfantMonths, Line, NoRange, State, judge, percentile, usual,
 };
-use penlight::clinical::person::Age;
-use penlight::clinical::policy::Policy;
-use penlight::clinical::tasks::breathing;
 use penlight::measure::decimals::decimals;
 use penlight::measure::series::Series;
 use penlight::measure::time::Millis;
@@ -127,7 +129,7 @@ fn taught_ranges() {
         for outside in [low - 1, high + 1] {
             assert_eq!(only(&of(outside)).rule().id, "breathing.taught-range");
         }
-        let Ok(penlight::clinical::judge::breathing_child::Usual::Taught(norm)) =
+        let Ok(penlight::clinical::tasks::breathing::child::Usual::Taught(norm)) =
             usual(Age::Years(years), None)
         else {
             panic!("{years}: no table");

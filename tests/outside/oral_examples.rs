@@ -3,23 +3,26 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-mod groups;
+use crate::outside::groups;
 
-use penlight::clinical::assess::{assess, flags};
-use penlight::clinical::decision::Verdict;
-use penlight::clinical::exam::{EndedEarly, Exam};
-use penlight::clinical::flag::{Domain, Flag, Level};
-use penlight::clinical::gate::HOLDS;
-use penlight::clinical::oral::answer::NotOfIt;
-use penlight::clinical::oral::flags::WEAKNESS;
-use penlight::clinical::oral::{
-    self, Answer, By, Cranial, Examination, Found, FoundId, Oral, Points, Reason, Region, Seen,
-    Severity, Sided, Sides, Takes, Touches, points, told,
+use penlight::clinical::decision::assess::{assess, flags};
+use penlight::clinical::decision::verdict::Verdict;
+use penlight::clinical::findings::exam::{EndedEarly, Exam};
+use penlight::clinical::findings::flag::{Domain, Flag, Level};
+use penlight::clinical::findings::gate::HOLDS;
+use penlight::clinical::findings::oral::answer::NotOfIt;
+use penlight::clinical::findings::oral::{
+    Answer, Found, FoundId, Oral, Reason, Seen, Severity, Sides, Touches,
 };
-use penlight::clinical::person::Age;
-use penlight::clinical::rules;
-use penlight::clinical::screen::ScreenId;
+use penlight::clinical::knowledge::oral;
+use penlight::clinical::knowledge::oral::{By, Cranial, Examination, Points, Region, Sided, Takes};
+use penlight::clinical::knowledge::person::Age;
+use penlight::clinical::knowledge::rules;
+use penlight::clinical::knowledge::screen::ScreenId;
 use penlight::clinical::tasks;
+use penlight::clinical::tasks::oral::flags::WEAKNESS;
+use penlight::clinical::tasks::oral::points;
+use penlight::wording::oral as told;
 use proptest::prelude::*;
 use proptest::sample::select;
 
@@ -517,19 +520,17 @@ fn the_ward_reads_exceptions_what_was_not_tested_and_the_rest() {
     let line = told::line(
         &mixed,
         &[Region::Face, Region::Lips, Region::Gag, Region::Voice],
-        12,
-        |_| false,
     );
     assert_eq!(
         line,
-        "Face, mouth and throat: face at rest: droops on the left, moderate; wide smile: mouth \
+        "face at rest: droops on the left, moderate; wide smile: mouth \
          pulled to the right. Not tested: touch on the soft palate, gag (not needed today); touch \
          on the back of the tongue, voice and throat (no reason given). Everything else looked \
-         at: as expected. Sides are the patient's."
+         at: as expected."
     );
     assert!(!line.contains("nerve"));
-    let nothing = told::line(&Oral::default(), &Region::ALL, 12, |_| false);
-    assert_eq!(nothing, "Face, mouth and throat: not looked at.");
+    let nothing = told::line(&Oral::default(), &Region::ALL);
+    assert_eq!(nothing, "not looked at.");
 }
 
 /// An answer of any kind to any item, whether it fits or not.
@@ -630,7 +631,7 @@ proptest! {
         prop_assert_eq!(sorted(&exam, true), sorted(&other, false));
         // And in all that is told. What is listed side by side may change its order.
         let told = |exam: &Exam, swap: bool| {
-            let line = told::line(&exam.oral, &Region::ALL, usize::MAX, |_| false);
+            let line = told::line(&exam.oral, &Region::ALL);
             let line = if swap { swapped(&line) } else { line };
             let mut parts: Vec<String> = line.split([':', ',', ';', '.']).map(|p| p.trim().to_owned()).collect();
             parts.sort();

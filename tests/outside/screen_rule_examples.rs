@@ -4,24 +4,25 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-mod groups;
-#[path = "../support/mod.rs"]
-mod support;
+use crate::outside::groups;
+use crate::support;
 
-use penlight::clinical::assess::{assess, flags};
-use penlight::clinical::decision::Verdict;
-use penlight::clinical::exam::Exam;
-use penlight::clinical::flag::{Domain, Level};
-use penlight::clinical::gate::ITEMS;
-use penlight::clinical::hold::holds;
-use penlight::clinical::person::{Age, Role};
-use penlight::clinical::rules;
-use penlight::clinical::screen::ScreenId;
-use penlight::clinical::sign::Sign;
-use penlight::clinical::source;
-use penlight::clinical::task::{NOT_VALID, TaskId};
-use penlight::clinical::tasks::{breathing, lag, saturation, water as water90};
-use penlight::clinical::trial::{MarkKind, Trial};
+use penlight::clinical::decision::assess::{assess, flags};
+use penlight::clinical::decision::hold::holds;
+use penlight::clinical::decision::verdict::Verdict;
+use penlight::clinical::findings::exam::Exam;
+use penlight::clinical::findings::flag::{Domain, Level};
+use penlight::clinical::findings::gate::ITEMS;
+use penlight::clinical::findings::trial::{MarkKind, Trial};
+use penlight::clinical::knowledge::person::{Age, Role};
+use penlight::clinical::knowledge::rules;
+use penlight::clinical::knowledge::screen::ScreenId;
+use penlight::clinical::knowledge::sign::Sign;
+use penlight::clinical::knowledge::source;
+use penlight::clinical::knowledge::task::TaskId;
+use penlight::clinical::tasks::by_mouth::{lag, saturation};
+use penlight::clinical::tasks::spec::NOT_VALID;
+use penlight::clinical::tasks::{breathing, water as water90};
 use penlight::measure::time::Millis;
 use support::*;
 
@@ -335,7 +336,7 @@ fn what_is_not_about_swallowing_stands_apart() {
     let mut all: Vec<_> = clear.clear.drain(..).collect();
     all.push(rules::MOUTH_OPENING.flag(Level::Refer, Domain::Mouth, "mouth opens 30 mm"));
     all.push(rules::VOICE_S_Z.flag(Level::Refer, Domain::SpeechVoice, "ratio 1.5"));
-    let decision = penlight::clinical::decision::decide(all, None);
+    let decision = penlight::clinical::decision::verdict::decide(all, None);
     assert_eq!(decision.verdict, verdict);
     assert_eq!(decision.also.len(), 2);
     assert!(decision.reasons.is_empty());
@@ -360,7 +361,7 @@ fn everything_shown_names_where_it_comes_from() {
             );
         }
     }
-    for row in penlight::clinical::norms::ROWS {
+    for row in penlight::clinical::knowledge::norms::ROWS {
         assert!(source::ALL.iter().any(|s| s.key == row.source.key));
         assert!(!row.mark.words().is_empty() && !row.population.is_empty());
     }

@@ -4,25 +4,26 @@
 
 #![allow(clippy::unwrap_used)]
 
-mod groups;
+use crate::outside::groups;
 
 use std::num::NonZeroU32;
 
-use penlight::clinical::exam::Exam;
-use penlight::clinical::flag::{Domain, Flag, Level};
-use penlight::clinical::judge::breath::{self, Bubbles};
-use penlight::clinical::judge::compared::Who;
-use penlight::clinical::judge::speech::trials::{
+use penlight::clinical::findings::exam::Exam;
+use penlight::clinical::findings::flag::{Domain, Flag, Level};
+use penlight::clinical::findings::trial::{Answer, Mark, MarkKind, Trial};
+use penlight::clinical::knowledge::person::{Age, Sex};
+use penlight::clinical::knowledge::rule::Basis;
+use penlight::clinical::knowledge::rules;
+use penlight::clinical::knowledge::task::TaskId;
+use penlight::clinical::tasks;
+use penlight::clinical::tasks::breath::judge as breath;
+use penlight::clinical::tasks::breath::judge::Bubbles;
+use penlight::clinical::tasks::compared::Who;
+use penlight::clinical::tasks::longest::voice::{Held, Sound, longest, pitch_range, s_to_z};
+use penlight::clinical::tasks::syllables::speech::trials::{
     Outcome, Singles, Try, best, evenness, from_three, sequences,
 };
-use penlight::clinical::judge::speech::{Repeated, Syllables, Timing, repeated};
-use penlight::clinical::judge::voice::{Held, Sound, longest, pitch_range, s_to_z};
-use penlight::clinical::person::{Age, Sex};
-use penlight::clinical::rule::Basis;
-use penlight::clinical::rules;
-use penlight::clinical::task::TaskId;
-use penlight::clinical::tasks;
-use penlight::clinical::trial::{Answer, Mark, MarkKind, Trial};
+use penlight::clinical::tasks::syllables::speech::{Repeated, Syllables, Timing, repeated};
 use penlight::measure::series::Series;
 use penlight::measure::time::{Millis, PageLife, Stamp};
 use penlight::measure::units::{Hertz, Seconds};

@@ -6,10 +6,10 @@
 
 #![allow(clippy::unwrap_used)]
 
-use penlight::clinical::judge::breath::COUNTS_A_SECOND;
-use penlight::clinical::judge::compared::BELOW_USUAL;
-use penlight::clinical::norms::{Method, ROWS, Row, Task, Unit};
-use penlight::clinical::person::Sex;
+use penlight::clinical::knowledge::norms::{Method, ROWS, Row, Task, Unit};
+use penlight::clinical::knowledge::person::Sex;
+use penlight::clinical::tasks::breath::judge::COUNTS_A_SECOND;
+use penlight::clinical::tasks::compared::BELOW_USUAL;
 use penlight::measure::by_count::time_at_pace;
 use penlight::measure::units::{Hertz, PerSecond, Semitones};
 

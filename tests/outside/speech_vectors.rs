@@ -9,13 +9,18 @@
 
 use std::num::NonZeroU32;
 
-use penlight::clinical::flag::{Flag, Level};
-use penlight::clinical::judge::breath::{self, Bubbles};
-use penlight::clinical::judge::compared::{Judged, Who};
-use penlight::clinical::judge::speech::{Repeated, Syllables, Timing, rate_words, repeated};
-use penlight::clinical::judge::voice::{CannotCompute, Held, Sound, longest, pitch_range, s_to_z};
-use penlight::clinical::norms::{Method, NoNorm, Query, Task, Unit, lookup};
-use penlight::clinical::person::{Age, Sex};
+use penlight::clinical::findings::flag::{Flag, Level};
+use penlight::clinical::knowledge::norms::{Method, NoNorm, Query, Task, Unit, lookup};
+use penlight::clinical::knowledge::person::{Age, Sex};
+use penlight::clinical::tasks::breath::judge as breath;
+use penlight::clinical::tasks::breath::judge::Bubbles;
+use penlight::clinical::tasks::compared::{Judged, Who};
+use penlight::clinical::tasks::longest::voice::{
+    CannotCompute, Held, Sound, longest, pitch_range, s_to_z,
+};
+use penlight::clinical::tasks::syllables::speech::{
+    Repeated, Syllables, Timing, rate_words, repeated,
+};
 use penlight::measure::series::Series;
 use penlight::measure::time::Millis;
 use penlight::measure::units::{Hertz, Seconds, Semitones};

@@ -7,15 +7,20 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-mod groups;
-mod read;
+use crate::outside::groups;
+use crate::outside::read;
 
-use penlight::clinical::decision::{ALSO_FOUND, HEADLINE};
-use penlight::clinical::flag::{Domain, Flag, Level};
-use penlight::clinical::judge::{cracker, flow, mouth, six_signs, three_ml, timed_water};
-use penlight::clinical::rules;
-use penlight::clinical::sign::{Sign, SignTask, meaning};
-use penlight::clinical::source;
+use penlight::clinical::decision::verdict::{ALSO_FOUND, HEADLINE};
+use penlight::clinical::findings::flag::{Domain, Flag, Level};
+use penlight::clinical::knowledge::rules;
+use penlight::clinical::knowledge::sign::{Sign, SignTask, meaning};
+use penlight::clinical::knowledge::source;
+use penlight::clinical::tasks::cracker::judge as cracker;
+use penlight::clinical::tasks::flow::judge as flow;
+use penlight::clinical::tasks::oral::mouth;
+use penlight::clinical::tasks::sips::three_ml;
+use penlight::clinical::tasks::six_signs::judge as six_signs;
+use penlight::clinical::tasks::timed_water::judge as timed_water;
 use penlight::measure::decimals::decimals;
 use penlight::measure::time::Millis;
 use penlight::measure::units::{LitresPerSecond, Millilitres};

@@ -1,12 +1,13 @@
 //! Any part of an examination, for properties.
 
-use penlight::clinical::gate::{GateAnswers, ITEMS};
-use penlight::clinical::person::Age;
-use penlight::clinical::policy::{Policy, SETTINGS, out_of_order};
-use penlight::clinical::sign::Sign;
-use penlight::clinical::task::{Question, Takes, TaskId};
+use penlight::clinical::findings::gate::{GateAnswers, ITEMS};
+use penlight::clinical::findings::trial::{Answer, Mark, MarkKind, Trial};
+use penlight::clinical::knowledge::person::Age;
+use penlight::clinical::knowledge::policy::{Policy, SETTINGS, out_of_order};
+use penlight::clinical::knowledge::sign::Sign;
+use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks;
-use penlight::clinical::trial::{Answer, Mark, MarkKind, Trial};
+use penlight::clinical::tasks::spec::{Question, Takes};
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 

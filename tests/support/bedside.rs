@@ -2,17 +2,17 @@
 
 #![allow(dead_code)]
 
-use penlight::clinical::decision::Verdict;
-use penlight::clinical::hold::holds;
-use penlight::clinical::person::{Age, Role};
-use penlight::clinical::screen::ScreenId;
-use penlight::clinical::sign::Sign;
-use penlight::clinical::task::TaskId;
+use penlight::clinical::decision::hold::holds;
+use penlight::clinical::decision::verdict::Verdict;
+use penlight::clinical::findings::trial::MarkKind;
+use penlight::clinical::knowledge::person::{Age, Role};
+use penlight::clinical::knowledge::screen::ScreenId;
+use penlight::clinical::knowledge::sign::Sign;
+use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks::{breathing, timed_water};
-use penlight::clinical::trial::MarkKind;
 use penlight::record::event::Event;
 
-use crate::script::*;
+use crate::support::script::*;
 
 pub(crate) fn adult(role: Role) -> Script {
     Script::new(Age::Years(72), role)

@@ -3,20 +3,22 @@
 #![allow(dead_code)]
 
 pub(crate) mod any;
+pub(crate) mod bedside;
+pub(crate) mod script;
 
-use penlight::clinical::assess::assess;
-use penlight::clinical::counted::Counted;
-use penlight::clinical::decision::{Decision, Verdict};
-use penlight::clinical::exam::Exam;
-use penlight::clinical::flag::{Flag, Level};
-use penlight::clinical::gate::{GateAnswers, HOLDS, ITEMS};
-use penlight::clinical::go_on::WentOn;
-use penlight::clinical::person::{Age, Role};
-use penlight::clinical::screen::ScreenId;
-use penlight::clinical::sign::Sign;
-use penlight::clinical::task::TaskId;
+use penlight::clinical::decision::assess::assess;
+use penlight::clinical::decision::verdict::{Decision, Verdict};
+use penlight::clinical::findings::counted::Counted;
+use penlight::clinical::findings::exam::Exam;
+use penlight::clinical::findings::flag::{Flag, Level};
+use penlight::clinical::findings::gate::{GateAnswers, HOLDS, ITEMS};
+use penlight::clinical::findings::go_on::WentOn;
+use penlight::clinical::findings::trial::{Answer, Mark, MarkKind, Trial};
+use penlight::clinical::knowledge::person::{Age, Role};
+use penlight::clinical::knowledge::screen::ScreenId;
+use penlight::clinical::knowledge::sign::Sign;
+use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks::{breathing, cracker, dry_swallow, own, sips, timed_water, water};
-use penlight::clinical::trial::{Answer, Mark, MarkKind, Trial};
 use penlight::measure::time::{Millis, PageLife, Stamp};
 
 /// The wall clock at the zero of every trial's time.

@@ -2,14 +2,16 @@
 
 #![allow(dead_code, clippy::unwrap_used)]
 
-use penlight::clinical::gate::{HOLDS, ITEMS};
-use penlight::clinical::oral::{self, FoundId, Seen, Takes};
-use penlight::clinical::person::{Age, Label, Role, Setting};
-use penlight::clinical::policy::Policy;
-use penlight::clinical::screen::ScreenId;
-use penlight::clinical::sign::Sign;
-use penlight::clinical::task::TaskId;
-use penlight::clinical::trial::{Answer, MarkKind};
+use penlight::clinical::findings::gate::{HOLDS, ITEMS};
+use penlight::clinical::findings::oral::{FoundId, Seen};
+use penlight::clinical::findings::trial::{Answer, MarkKind};
+use penlight::clinical::knowledge::oral;
+use penlight::clinical::knowledge::oral::Takes;
+use penlight::clinical::knowledge::person::{Age, Label, Role, Setting};
+use penlight::clinical::knowledge::policy::Policy;
+use penlight::clinical::knowledge::screen::ScreenId;
+use penlight::clinical::knowledge::sign::Sign;
+use penlight::clinical::knowledge::task::TaskId;
 use penlight::handover::action;
 use penlight::handover::nursing::{Clock, write};
 use penlight::measure::time::{Millis, PageLife, Stamp};

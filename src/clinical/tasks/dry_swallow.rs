@@ -1,21 +1,23 @@
 //! Dry swallows in 30 seconds (repetitive saliva swallowing test).
 
-use crate::clinical::compare::{self, Comparison};
-use crate::clinical::exam::Exam;
-use crate::clinical::figures::QUICK;
-use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::norms::{Method, Quantity, Task, Unit};
-use crate::clinical::person::Age;
-use crate::clinical::policy::Policy;
-use crate::clinical::rules;
-use crate::clinical::task::{
-    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskId, TaskSpec, When,
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::trial::{MarkKind, Trial};
+use crate::clinical::knowledge::norms::{Method, Quantity, Task, Unit};
+use crate::clinical::knowledge::person::Age;
+use crate::clinical::knowledge::policy::Policy;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::compare;
+use crate::clinical::tasks::compare::Comparison;
+use crate::clinical::tasks::spec::QUICK;
+use crate::clinical::tasks::spec::{
+    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskSpec, When,
 };
-use crate::clinical::trial::{MarkKind, Trial};
-use crate::clinical::words::small;
 use crate::measure::series::Series;
 use crate::measure::time::{Doubt, Millis};
 use crate::measure::window::{Window, WindowCount};
+use crate::wording::words::small;
 
 /// The window. A swallow at 30.0 s counts.
 pub const WINDOW: Millis = Millis::from_secs(30);

@@ -1,6 +1,7 @@
 //! Just count something: a stopwatch, a window of any length, taps. No rule looks at it.
 
-use crate::clinical::task::{Length, Pad, TaskId, TaskSpec};
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::spec::{Length, Pad, TaskSpec};
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {

@@ -1,12 +1,13 @@
 //! Trials that are kept with their reason and not scored: nothing is invented for them.
 
-use crate::clinical::exam::Exam;
-use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::rules;
-use crate::clinical::task::{Choice, TaskId, Untimed, choice};
-use crate::clinical::trial::Trial;
-use crate::clinical::words::small;
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::spec::{Choice, Untimed, choice};
 use crate::measure::time::{Doubt, Millis};
+use crate::wording::words::small;
 
 /// Under which "could not" is kept, where a task has no question of its own for it.
 const COULD_NOT: &str = "could-not";
@@ -31,7 +32,7 @@ pub(super) const VOICE: Untimed = Untimed {
 
 /// What was answered without a press on the pad, in words; none where there was one.
 pub fn untimed(trial: &Trial) -> Option<&'static str> {
-    let spec = super::spec(trial.task);
+    let spec = crate::clinical::tasks::spec(trial.task);
     let given = trial.choice(spec.untimed?.question)?;
     let choice = spec.untimed?.choices.iter().find(|c| c.id == given)?;
     spec.is_untimed(trial).then_some(choice.words)
@@ -61,7 +62,7 @@ pub(super) fn why_no_time(trial: &Trial) -> Option<String> {
 
 /// The trials of a task that were tried, numbered from 1 as they are shown.
 pub fn numbered(task: TaskId, exam: &Exam) -> impl Iterator<Item = (usize, &Trial)> {
-    let tried = move |t: &&Trial| t.task == task && super::spec(task).is_tried(t);
+    let tried = move |t: &&Trial| t.task == task && crate::clinical::tasks::spec(task).is_tried(t);
     (1..).zip(exam.trials.iter().filter(tried))
 }
 
@@ -78,7 +79,7 @@ pub(super) fn unscored(
 
 /// It as notes: what is not scored must not be silent.
 pub(super) fn flags(task: TaskId, domain: Domain, unscored: &[(usize, String)]) -> Vec<Flag> {
-    let title = super::spec(task).title;
+    let title = crate::clinical::tasks::spec(task).title;
     unscored
         .iter()
         .map(|(n, why)| {

@@ -2,15 +2,18 @@
 //!
 //! **Invariant:** every mark of a tally is in exactly one part of its summary.
 
-use crate::clinical::counted::{Counted, counted, pads};
-use crate::clinical::exam::Exam;
-use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::judge::signs;
-use crate::clinical::rules;
-use crate::clinical::sign::{Sign, SignTask};
-use crate::clinical::task::{Length, Pad, TaskId, TaskSpec};
-use crate::clinical::tasks::{self, seen};
-use crate::clinical::trial::{MarkKind, Trial};
+use crate::clinical::findings::counted::{Counted, counted, pads};
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::With;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::trial::{MarkKind, Trial};
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::sign::{Sign, SignTask};
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks;
+use crate::clinical::tasks::by_mouth::seen;
+use crate::clinical::tasks::by_mouth::signs;
+use crate::clinical::tasks::spec::{Length, Pad, TaskSpec};
 use crate::measure::time::Millis;
 
 /// The length of one part of the summary.
@@ -219,7 +222,7 @@ pub fn lines(trial: &Trial) -> Vec<String> {
 
 /// What the rules say about one tally.
 pub fn judge(trial: &Trial) -> Vec<Flag> {
-    let mut flags = signs::judge_in(SignTask::Meal, "at the table: ", &seen::signs(trial));
+    let mut flags = signs::judge(&With::Meal, &seen::signs(trial));
     if trial.start().is_some() {
         flags.push(rules::MEAL_TALLY.flag(
             Level::Note,

@@ -1,6 +1,6 @@
 //! How a choking went.
 
-use crate::clinical::fresh::long_between;
+use crate::clinical::decision::fresh::long_between;
 use crate::handover::issue::Clock;
 use crate::measure::time::{Millis, elapsed};
 use crate::record::visit::Visit;

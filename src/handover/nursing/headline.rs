@@ -2,12 +2,12 @@
 
 use super::addressed;
 use super::flag::worded;
-use crate::clinical::decision::{Decision, Noted, Verdict};
-use crate::clinical::exam::EndedEarly;
-use crate::clinical::flag::Flag;
-use crate::clinical::person::Role;
-use crate::clinical::rules;
-use crate::clinical::screen::ScreenId;
+use crate::clinical::decision::verdict::{Decision, Noted, Verdict};
+use crate::clinical::findings::exam::EndedEarly;
+use crate::clinical::findings::flag::Flag;
+use crate::clinical::knowledge::person::Role;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::tasks::breathing;
 use crate::handover::action::is_deterioration;
 use crate::record::event::{Plan, Whom};

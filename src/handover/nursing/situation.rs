@@ -2,20 +2,21 @@
 
 use super::flag::{gravest_first, is_seen, situated};
 use super::headline::closed_by;
-use crate::clinical::decision::{Decision, Verdict};
-use crate::clinical::exam::EndedEarly;
-use crate::clinical::flag::{Domain, Flag};
-use crate::clinical::fresh;
-use crate::clinical::screen::ScreenId;
+use crate::clinical::decision::fresh;
+use crate::clinical::decision::verdict::{Decision, Verdict};
+use crate::clinical::findings::exam::EndedEarly;
+use crate::clinical::findings::flag::{Domain, Flag};
+use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::tasks;
 use crate::handover::issue::Clock;
-use crate::handover::room::{Part, Room, always, kept, some_of};
+use crate::handover::parts::{Need, Part};
 use crate::measure::time::Millis;
 use crate::record::visit::Visit;
 
-pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock, room: Room) -> String {
+pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Part> {
     let reasons = || gravest_first(decision.reasons.iter());
-    let words = |words: &str| kept(words);
+    let words = |words: &str| Part::new(Need::First, words);
+    let situated = |flag: &Flag| situated(flag, Need::First);
     let mut parts: Vec<Part> = match decision.verdict {
         Verdict::Stop | Verdict::Refer => reasons().into_iter().map(situated).collect(),
         Verdict::Incomplete => {
@@ -46,7 +47,7 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock, room: R
         // The headline says why it was not done; what was seen before is told all the same.
         Verdict::NotDone(_) => {
             let closed = closed_by(decision);
-            let told: Vec<&str> = closed.iter().map(|f| f.reason()).collect();
+            let told: Vec<String> = closed.iter().map(|f| f.reason()).collect();
             let seen = |f: &&Flag| is_seen(f) && !told.contains(&f.reason());
             let seen = decision.missing.iter().filter(seen);
             closed.iter().copied().chain(seen).map(situated).collect()
@@ -56,18 +57,16 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock, room: R
         (Some(EndedEarly::Withdrew | EndedEarly::Refused | EndedEarly::BrokenOff), verdict)
             if !matches!(verdict, Verdict::NotDone(_)) =>
         {
-            parts.extend(visit.exam.ended.map(|e| kept(e.words())));
+            parts.extend(visit.exam.ended.map(|e| words(e.words())));
         }
         _ => {}
     }
-    parts.extend(tested(visit, now).map(always));
-    parts.extend(taken_up(visit, now).map(kept));
+    parts.extend(tested(visit, now).map(|words| Part::new(Need::Always, words)));
+    parts.extend(taken_up(visit, now).map(|told| words(&told)));
     if parts.is_empty() {
         parts.push(words("swallow screen not done"));
     }
-    // Beside signs in a few words.
-    let least = if room.kept == 0 { 1 } else { 3 };
-    some_of(parts, 0, room, least)
+    parts
 }
 
 /// When swallowing was tested, where that is too long ago to stand without its time, or was not at

@@ -1,11 +1,11 @@
 //! What is asked of a visit as it stands.
 
 use super::{Choking, Visit};
-use crate::clinical::assess::assess;
-use crate::clinical::decision::Decision;
-use crate::clinical::task::TaskId;
+use crate::clinical::decision::assess::assess;
+use crate::clinical::decision::verdict::Decision;
+use crate::clinical::findings::trial::{MarkKind, Trial};
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
-use crate::clinical::trial::{MarkKind, Trial};
 
 impl Visit {
     /// The trial with a number.
@@ -77,7 +77,7 @@ impl Visit {
 
 /// Whether a trial was started and neither its time nor its watch has ended.
 pub fn is_running(trial: &Trial) -> bool {
-    use crate::clinical::task::Phase;
+    use crate::clinical::tasks::spec::Phase;
     let Some(newest) = trial.marks.last() else {
         return false;
     };

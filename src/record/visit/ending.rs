@@ -2,10 +2,10 @@
 
 use super::Visit;
 use super::asked::is_running;
-use crate::clinical::exam::EndedEarly;
-use crate::clinical::task::{Phase, WATCH_CUT};
+use crate::clinical::findings::exam::EndedEarly;
+use crate::clinical::findings::trial::{Answer, MarkKind};
+use crate::clinical::tasks::spec::{Phase, WATCH_CUT};
 use crate::clinical::tasks::{self, water};
-use crate::clinical::trial::{Answer, MarkKind};
 use crate::measure::time::Stamp;
 use crate::record::event::Event;
 

@@ -2,15 +2,15 @@
 
 use super::texts::{Issue, Told};
 use super::{Aside, Break, Choking, Decided, Visit};
-use crate::clinical::gate;
-use crate::clinical::go_on::WentOn;
-use crate::clinical::hold::{is_of_state, stands};
-use crate::clinical::oral::findings::weakness;
-use crate::clinical::oral::flags::{WEAKNESS, emergency};
-use crate::clinical::screen::ScreenId;
-use crate::clinical::table::Table;
+use crate::clinical::decision::hold::{is_of_state, stands};
+use crate::clinical::findings::gate;
+use crate::clinical::findings::go_on::WentOn;
+use crate::clinical::findings::oral::findings::weakness;
+use crate::clinical::findings::table::Table;
+use crate::clinical::findings::trial::{Mark, MarkKind, STARTED, Trial};
+use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::tasks;
-use crate::clinical::trial::{Mark, MarkKind, STARTED, Trial};
+use crate::clinical::tasks::oral::flags::{WEAKNESS, emergency};
 use crate::json;
 use crate::measure::order::put_in_order;
 use crate::measure::time::{Millis, Stamp, elapsed};

@@ -4,10 +4,10 @@ use super::envelope::Unreadable;
 
 use super::event::{Details, Plan, Versions};
 use super::id::VisitId;
-use crate::clinical::exam::{EndedEarly, Exam};
-use crate::clinical::person::Role;
-use crate::clinical::screen::ScreenId;
-use crate::clinical::trial::Mark;
+use crate::clinical::findings::exam::{EndedEarly, Exam};
+use crate::clinical::findings::trial::Mark;
+use crate::clinical::knowledge::person::Role;
+use crate::clinical::knowledge::screen::ScreenId;
 use crate::measure::time::{Millis, Stamp, elapsed};
 
 mod asked;

@@ -1,7 +1,7 @@
 //! What somebody is still to look at: reasons of a refer or stop that nobody closed.
 
 use super::Visit;
-use crate::clinical::flag::{Domain, Flag};
+use crate::clinical::findings::flag::{Domain, Flag};
 
 impl Visit {
     /// What somebody is to look at: the reasons of a refer or stop, an emergency, and each choking.

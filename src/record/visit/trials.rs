@@ -1,10 +1,10 @@
 //! The marks of its trials: where one goes, and whose a sign is.
 
 use super::{Choking, Visit};
-use crate::clinical::fresh;
-use crate::clinical::task::TaskId;
+use crate::clinical::decision::fresh;
+use crate::clinical::findings::trial::{Mark, MarkKind, STARTED, Trial};
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::{self, breathing};
-use crate::clinical::trial::{Mark, MarkKind, STARTED, Trial};
 use crate::measure::time::Stamp;
 
 impl Visit {

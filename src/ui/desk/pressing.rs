@@ -2,9 +2,9 @@
 
 use super::Desk;
 use crate::browser::page;
-use crate::clinical::task::TaskId;
+use crate::clinical::findings::trial::{Answer, MarkKind};
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
-use crate::clinical::trial::{Answer, MarkKind};
 use crate::measure::time::{Millis, Stamp};
 use crate::record::event::Event;
 use crate::record::visit::Visit;

@@ -5,10 +5,10 @@ use leptos::task::spawn_local;
 
 use super::{Desk, versions};
 use crate::browser::{clock, ids, prefs};
-use crate::clinical::order::Order;
-use crate::clinical::person::Role;
-use crate::clinical::screen::ScreenId;
-use crate::clinical::task::TaskId;
+use crate::clinical::knowledge::order::Order;
+use crate::clinical::knowledge::person::Role;
+use crate::clinical::knowledge::screen::ScreenId;
+use crate::clinical::knowledge::task::TaskId;
 use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::{Details, Event};
 use crate::record::head::Head;

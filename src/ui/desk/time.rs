@@ -5,9 +5,10 @@ use leptos::prelude::*;
 
 use super::{AWAY, Desk};
 use crate::browser::{clock, metronome, page, sound, vibrate, wake};
-use crate::clinical::task::{Phase, TaskId};
+use crate::clinical::findings::trial::MarkKind;
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
-use crate::clinical::trial::MarkKind;
+use crate::clinical::tasks::spec::Phase;
 use crate::measure::beat::Beat;
 use crate::measure::time::Stamp;
 use crate::record::event::Event;

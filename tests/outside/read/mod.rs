@@ -1,21 +1,28 @@
 //! Reads the input of an example and runs the function it is about.
 
-use penlight::clinical::decision::decide;
-use penlight::clinical::flag::{Domain, Flag, Level};
-use penlight::clinical::judge::breathing_child::State;
-use penlight::clinical::judge::gag::Gag;
-use penlight::clinical::judge::looked::Looked;
-use penlight::clinical::judge::mouth::FrontTeeth;
-use penlight::clinical::judge::signs::{self, SeenSign};
-use penlight::clinical::judge::three_ml::{Run, Wording};
-use penlight::clinical::judge::weak_side::{Forehead, Nerve, Side, Sighting};
-use penlight::clinical::judge::{
-    breath_taps, breathing_child, cracker, flow, gag, mouth, sips, six_signs, three_ml,
-    timed_water, tongue_range, weak_side,
-};
-use penlight::clinical::person::Age;
-use penlight::clinical::rules;
-use penlight::clinical::sign::{Sign, SignTask};
+use penlight::clinical::decision::verdict::decide;
+use penlight::clinical::findings::fact::{OwnGiven, Seen, SeenSign, With};
+use penlight::clinical::findings::flag::{Domain, Flag, Level};
+use penlight::clinical::findings::looked::Looked;
+use penlight::clinical::findings::oral::FrontTeeth;
+use penlight::clinical::findings::oral::Gag;
+use penlight::clinical::knowledge::oral::nerve::{Nerve, Side};
+use penlight::clinical::knowledge::person::Age;
+use penlight::clinical::knowledge::policy::Wording;
+use penlight::clinical::knowledge::rules;
+use penlight::clinical::knowledge::sign::Sign;
+use penlight::clinical::tasks::breath_taps::judge as breath_taps;
+use penlight::clinical::tasks::breathing::child as breathing_child;
+use penlight::clinical::tasks::breathing::child::State;
+use penlight::clinical::tasks::by_mouth::signs;
+use penlight::clinical::tasks::cracker::judge as cracker;
+use penlight::clinical::tasks::flow::judge as flow;
+use penlight::clinical::tasks::oral::weak_side::{Forehead, Sighting};
+use penlight::clinical::tasks::oral::{gag, mouth, tongue_range, weak_side};
+use penlight::clinical::tasks::sips::three_ml::Run;
+use penlight::clinical::tasks::sips::{judge as sips, three_ml};
+use penlight::clinical::tasks::six_signs::judge as six_signs;
+use penlight::clinical::tasks::timed_water::judge as timed_water;
 use penlight::measure::series::Series;
 use penlight::measure::time::Millis;
 use penlight::measure::units::{
@@ -124,7 +131,7 @@ pub(crate) fn run(input: &str) -> Says {
         })]),
         "decision" => headline(rest),
         other => match other.strip_prefix("sign in ") {
-            Some(task) => flags(signs::judge(sign_task(task), &[sign(rest)])),
+            Some(task) => flags(signs::judge(&with(task), &[sign(rest)])),
             None => panic!("not known: {input}"),
         },
     }
@@ -184,29 +191,32 @@ pub(crate) fn three_ml_runs(rest: &str) -> Vec<Run> {
 
 /// "Cough" or "Cough at 20.0", by the words on the buttons.
 fn sign(words: &str) -> SeenSign {
-    let (name, after) = match words.split_once(" at ") {
+    let (name, seen) = match words.split_once(" at ") {
         Some((name, seconds)) => {
             let seconds: f64 = seconds.parse().unwrap();
-            (name, Some(Millis((seconds * 1000.0).round() as i64)))
+            let after = Millis((seconds * 1000.0).round() as i64);
+            (name, Seen::so_long_after(after))
         }
-        None => (words, None),
+        None => (words, Seen::While),
     };
     let button = name.replace(" and ", ", ");
     let sign = Sign::ALL
         .into_iter()
         .find(|sign| sign.button() == button)
         .unwrap_or_else(|| panic!("no sign: {words}"));
-    SeenSign { sign, after }
+    SeenSign { sign, seen }
 }
 
-fn sign_task(words: &str) -> SignTask {
+fn with(words: &str) -> With {
     match words {
-        "sips" => SignTask::Sips,
-        "3 mL" => SignTask::ThreeMl,
-        "timed water" => SignTask::TimedWater,
-        "cracker" => SignTask::Cracker,
-        "own trials" => SignTask::Own,
-        "meal" => SignTask::Meal,
+        "sips" => With::Sip(Millilitres::whole(5)),
+        "timed water" => With::TimedCup,
+        "cracker" => With::Cracker,
+        "own trials" => With::Own {
+            given: OwnGiven::default(),
+            times: 1,
+        },
+        "meal" => With::Meal,
         other => panic!("no task: {other}"),
     }
 }

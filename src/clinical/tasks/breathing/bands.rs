@@ -1,8 +1,8 @@
 //! The bands: what a rate or a saturation means for a water trial.
 
-use super::Finding;
-use crate::clinical::judge::adult_bands::{Breathes, Saturation, scale_2};
-use crate::clinical::policy::Policy;
+use crate::clinical::knowledge::policy::Policy;
+use crate::clinical::tasks::breathing::Finding;
+use crate::clinical::tasks::breathing::adult_bands::{Breathes, Saturation, scale_2};
 
 /// What a reading means for a water trial.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

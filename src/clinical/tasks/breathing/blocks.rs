@@ -1,14 +1,14 @@
 //! Readings that hold up a water trial, and who may go on past each.
 
-use super::bands::{Band, rate_band, reading_band};
-use super::reading::{Method, counts, read, reading};
-use super::words::{rate_words, spo2_words};
-use crate::clinical::exam::Exam;
-use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::go_on::GoOn;
-use crate::clinical::rule::Rule;
-use crate::clinical::rules;
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::go_on::GoOn;
+use crate::clinical::knowledge::rule::Rule;
+use crate::clinical::knowledge::rules;
 use crate::clinical::tasks::breath_taps;
+use crate::clinical::tasks::breathing::bands::{Band, rate_band, reading_band};
+use crate::clinical::tasks::breathing::reading::{Method, counts, read, reading};
+use crate::clinical::tasks::breathing::words::{rate_words, spo2_words};
 use crate::measure::decimals::decimals;
 
 /// A reading that holds up a water trial.

@@ -1,15 +1,16 @@
 //! What the rules say about the readings of an examination.
 
-use super::bands::{Band, rate_band, reading_band, usual};
-use super::blocks::blocks;
-use super::reading::{count, reading};
-use super::words::{rate_words, spo2_words};
-use crate::clinical::exam::Exam;
-use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::judge::breathing_child::{self, State};
-use crate::clinical::rule::Rule;
-use crate::clinical::rules;
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::knowledge::rule::Rule;
+use crate::clinical::knowledge::rules;
 use crate::clinical::tasks::breath_taps;
+use crate::clinical::tasks::breathing::bands::{Band, rate_band, reading_band, usual};
+use crate::clinical::tasks::breathing::blocks::blocks;
+use crate::clinical::tasks::breathing::child as breathing_child;
+use crate::clinical::tasks::breathing::child::State;
+use crate::clinical::tasks::breathing::reading::{count, reading};
+use crate::clinical::tasks::breathing::words::{rate_words, spo2_words};
 use crate::measure::decimals::decimals;
 use crate::measure::units::PerMinute;
 
@@ -44,7 +45,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
             Some(on) => block.flag.rule().flag(
                 Level::Note,
                 Domain::EatingDrinking,
-                on.told(block.flag.reason()),
+                on.told(&block.flag.reason()),
             ),
             None => block.flag,
         })

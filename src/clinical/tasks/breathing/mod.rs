@@ -3,16 +3,21 @@
 //! No published, validated limit for withholding a water trial was found. The lines are local
 //! policy, borrowed from the single-parameter bands of NEWS2 (Royal College of Physicians 2017).
 
-use super::breath_taps;
-use crate::clinical::compare::{self, Comparison};
-use crate::clinical::exam::Exam;
-use crate::clinical::norms::{self, Quantity, Task, Unit};
-use crate::clinical::rules;
-use crate::clinical::task::{Choice, Length, Pad, Question, Takes, TaskId, TaskSpec, When};
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::knowledge::norms;
+use crate::clinical::knowledge::norms::{Quantity, Task, Unit};
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::breath_taps;
+use crate::clinical::tasks::compare;
+use crate::clinical::tasks::compare::Comparison;
+use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When};
 use crate::measure::time::Millis;
 
+pub mod adult_bands;
 mod bands;
 mod blocks;
+pub mod child;
 mod flags;
 mod reading;
 mod words;

@@ -1,10 +1,10 @@
 //! What a trial yields, and what is read from all of them.
 
-use super::{CONFIRMED, OXYGEN, SATURATION, TARGET, TYPED, WINDOW};
-use crate::clinical::exam::Exam;
-use crate::clinical::judge::adult_bands::{ConfirmedTarget, Prescription};
-use crate::clinical::task::TaskId;
-use crate::clinical::trial::{MarkKind, Trial};
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::trial::{MarkKind, Trial};
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::breathing::adult_bands::{ConfirmedTarget, Prescription};
+use crate::clinical::tasks::breathing::{CONFIRMED, OXYGEN, SATURATION, TARGET, TYPED, WINDOW};
 use crate::measure::time::Doubt;
 use crate::measure::window::Window;
 

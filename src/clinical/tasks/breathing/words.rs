@@ -1,6 +1,6 @@
 //! Readings as the ward says them.
 
-use super::Method;
+use crate::clinical::tasks::breathing::Method;
 use crate::measure::decimals::decimals;
 
 /// The rate as the ward says it.

@@ -4,30 +4,37 @@
 //! over. The next trial may begin while the watch of the one before still runs; a sign is then
 //! that of the newest, and that the other may be meant is said.
 
-use super::by_mouth::{self, Offer};
-use super::lag;
-use super::own_shared;
-use super::water::{NOT_GIVEN_REASONS, WATCH};
-use super::{saturation, watched};
-use crate::clinical::exam::Exam;
-use crate::clinical::flag::{Domain, Flag, Level};
-use crate::clinical::judge::signs::{self, SeenSign};
-use crate::clinical::rules;
-use crate::clinical::sign::SignTask;
-use crate::clinical::task::{
-    Length, NOT_VALID, Pad, Question, REMARK, Takes, TaskId, TaskSpec, When,
+pub mod shared;
+
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::{OwnGiven, With};
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::sign::SignTask;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::by_mouth;
+use crate::clinical::tasks::by_mouth::Offer;
+use crate::clinical::tasks::by_mouth::lag;
+use crate::clinical::tasks::by_mouth::signs;
+use crate::clinical::tasks::by_mouth::signs::SeenSign;
+use crate::clinical::tasks::by_mouth::{saturation, watched};
+use crate::clinical::tasks::own::shared as own_shared;
+use crate::clinical::tasks::spec::{
+    Length, NOT_VALID, Pad, Question, REMARK, Takes, TaskSpec, When,
 };
+use crate::clinical::tasks::water::{NOT_GIVEN_REASONS, WATCH};
 
 mod given;
 mod table;
 
 pub use given::{
-    AMOUNT, BY, LEVEL, MILLILITRES, POSTURE, STRATEGY, STRATEGY_WORDS, WHAT, instead, taken_over,
+    AMOUNT, AMOUNTS, BY, LEVEL, LEVELS, MILLILITRES, POSTURE, POSTURES, STRATEGIES, STRATEGY,
+    STRATEGY_WORDS, WAYS, WHAT, instead, taken_over,
 };
-use given::{AMOUNTS, LEVELS, POSTURES, STRATEGIES, WAYS, said, to_come};
 pub(super) use given::{brief, settings};
+use given::{given, said, to_come};
 pub use table::{Row, lately, table, told};
-use table::{line, rows, times};
+use table::{line, rows};
 
 const fn before(id: &'static str, ask: &'static str, takes: Takes) -> Question {
     Question {
@@ -148,12 +155,12 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     }
     let mut flags = Vec::new();
     for (_, trials) in &rows {
-        let what = trials.first().map_or(String::new(), |t| brief(t));
+        let with = With::Own {
+            given: trials.first().map_or_else(OwnGiven::default, |t| given(t)),
+            times: trials.len(),
+        };
         let seen: Vec<SeenSign> = trials.iter().flat_map(|t| by_mouth::seen(t)).collect();
-        for flag in signs::judge(SignTask::Own, &seen) {
-            let words = format!("{what} (given {}): {}", times(trials.len()), flag.reason());
-            flags.push(flag.rule().flag(flag.level(), eating, words));
-        }
+        flags.extend(signs::judge(&with, &seen));
     }
     flags.extend(own_shared::flags(exam));
     flags.extend(lag::late_flags(TaskId::Own, exam, &rules::OWN_UNFINISHED));

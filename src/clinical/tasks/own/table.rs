@@ -1,12 +1,15 @@
 //! What came of own trials: a line a trial, a row for those given alike.
 
-use super::given::settings;
-use crate::clinical::exam::Exam;
-use crate::clinical::task::{REMARK, TaskId};
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::trial::{Answer, Trial};
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::by_mouth;
+use crate::clinical::tasks::by_mouth::{saturation, watched};
+use crate::clinical::tasks::own::given::settings;
 use crate::clinical::tasks::sips::sign_words;
+use crate::clinical::tasks::spec::REMARK;
 use crate::clinical::tasks::water::Watch;
-use crate::clinical::tasks::{by_mouth, saturation, watched};
-use crate::clinical::trial::{Answer, Trial};
+use crate::wording::words::times;
 
 /// What is said of trials without one.
 const NO_SIGN: &str = "no sign";
@@ -93,7 +96,7 @@ fn sign_counts(trials: &[&Trial], exam: &Exam) -> String {
             _ => format!("{words} in {n} of {of}"),
         })
     };
-    let mut counts: Vec<String> = crate::clinical::sign::Sign::ALL
+    let mut counts: Vec<String> = crate::clinical::knowledge::sign::Sign::ALL
         .iter()
         .filter_map(|sign| {
             let seen = |t: &Trial| by_mouth::seen(t).iter().any(|s| s.sign == *sign);
@@ -121,14 +124,6 @@ fn sign_counts(trials: &[&Trial], exam: &Exam) -> String {
         NO_SIGN
     };
     words.to_owned()
-}
-
-pub(super) fn times(n: usize) -> String {
-    match n {
-        1 => "once".to_owned(),
-        2 => "twice".to_owned(),
-        n => format!("{n} times"),
-    }
 }
 
 /// What is given now, or what came of the newest, in words beside the pad.

@@ -1,0 +1,172 @@
+//! One examination as it stands: everything the rules look at.
+
+use crate::clinical::decision::fresh::Moment;
+use crate::clinical::findings::gate::GateAnswers;
+use crate::clinical::findings::go_on::{GoOn, WentOn};
+use crate::clinical::findings::oral::Oral;
+use crate::clinical::findings::table::Table;
+use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::order::Order;
+use crate::clinical::knowledge::person::{Age, Language, Sex};
+use crate::clinical::knowledge::policy::Policy;
+use crate::clinical::knowledge::screen::ScreenId;
+use crate::clinical::knowledge::sign::Sign;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::compared::Who;
+use crate::measure::time::Stamp;
+use serde::{Deserialize, Serialize};
+
+/// Why a visit ended before its screen was through.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum EndedEarly {
+    /// The person did not want to begin.
+    Refused,
+    /// The person wanted to stop.
+    Withdrew,
+    /// The gate was closed.
+    GateClosed,
+    /// An emergency came first.
+    Emergency,
+    /// The screen is not meant for somebody of this age.
+    NotForAge,
+    /// The clinician had to break off.
+    BrokenOff,
+}
+
+impl EndedEarly {
+    /// The words shown and handed over under a policy.
+    pub fn told(self, policy: &Policy) -> String {
+        match self {
+            EndedEarly::NotForAge => {
+                format!(
+                    "not meant for children under {} years",
+                    policy.water_from_years
+                )
+            }
+            _ => self.words().to_owned(),
+        }
+    }
+
+    /// The words without a figure.
+    pub const fn words(self) -> &'static str {
+        match self {
+            EndedEarly::Refused => "the person declined",
+            EndedEarly::Withdrew => "the person wanted to stop",
+            EndedEarly::GateClosed => "not ready for it",
+            EndedEarly::Emergency => "emergency",
+            EndedEarly::NotForAge => "not meant for somebody so young",
+            EndedEarly::BrokenOff => "broken off by the clinician",
+        }
+    }
+}
+
+/// Everything the rules look at.
+#[derive(Clone, Debug, Default)]
+pub struct Exam {
+    /// Age, if given.
+    pub age: Option<Age>,
+    /// Sex, if given.
+    pub sex: Option<Sex>,
+    /// Language spoken in speech tasks, if given.
+    pub language: Option<Language>,
+    /// The gate's answers so far.
+    pub gate: GateAnswers,
+    /// When each of them was given last.
+    pub asked: Table<Moment>,
+    /// The moment of the newest event.
+    pub now: Moment,
+    /// The weakness that had been found when somebody said by itself that nothing is new or worse.
+    pub weakness_said: Option<String>,
+    /// Face, mouth and throat.
+    pub oral: Oral,
+    /// All trials, in the order they were begun.
+    pub trials: Vec<Trial>,
+    /// Holds that were passed with a reason.
+    pub went_on: Vec<WentOn>,
+    /// Set where the visit ended before its screen was through.
+    pub ended: Option<EndedEarly>,
+    /// Choking was recorded, by a sign button or on its own page.
+    pub choked: bool,
+    /// Since when each of those recorded on its own page was.
+    pub chokings: Vec<Stamp>,
+    /// New or worse weakness was answered as an emergency, and later otherwise.
+    pub emergency_changed: bool,
+    /// Records of this visit that are missing or can't be read.
+    pub unread: u32,
+    /// The policy in force when the visit began.
+    pub policy: Policy,
+    /// The screen chosen, if one was.
+    pub screen: Option<ScreenId>,
+    /// Which of the repeated syllables are asked for, in which order.
+    pub order: Order,
+}
+
+impl Exam {
+    /// The person, as far as published values go by it.
+    pub fn who(&self) -> Who<'static> {
+        Who {
+            age: self.age,
+            sex: self.sex,
+            language: self.language.map(Language::tag),
+        }
+    }
+
+    /// The newest trial of a task.
+    pub fn latest(&self, task: TaskId) -> Option<&Trial> {
+        self.trials.iter().rev().find(|t| t.task == task)
+    }
+
+    /// The newest trial of a task that was started: a sign is its.
+    pub fn latest_started(&self, task: TaskId) -> Option<&Trial> {
+        self.trials
+            .iter()
+            .rev()
+            .find(|t| t.task == task && t.start().is_some())
+    }
+
+    /// Whether a task belongs to the screen chosen.
+    pub fn on_screen(&self, task: TaskId) -> bool {
+        self.screen
+            .is_some_and(|id| id.screen().tasks.contains(&task))
+    }
+
+    /// Whether nothing is to be given by mouth for another reason than waiting for this screen.
+    pub fn fasts(&self) -> bool {
+        let order = self.gate.0.get("nothing-by-mouth");
+        order.is_some_and(|answer| answer == "other-reason")
+    }
+
+    /// Whether a plan to eat and drink with acknowledged risks is known of.
+    pub fn has_risk_plan(&self) -> bool {
+        self.gate.0.get("risk-plan").is_some_and(|a| a == "plan")
+    }
+
+    /// Whether the sign for choking was pressed in any trial, an attached one included.
+    pub fn choke_pressed(&self) -> bool {
+        self.trials
+            .iter()
+            .any(|t| t.signs().any(|(sign, _)| sign == Sign::Choke))
+    }
+
+    /// What tells one choking from the next: when each of them was.
+    pub fn which_chokings(&self) -> String {
+        let signs = self.trials.iter().flat_map(Trial::signs);
+        let pressed = signs.filter(|(sign, _)| *sign == Sign::Choke);
+        let all = self
+            .chokings
+            .iter()
+            .copied()
+            .chain(pressed.map(|(_, at)| at));
+        all.map(|at| at.wall.0.to_string())
+            .collect::<Vec<_>>()
+            .join("+")
+    }
+
+    /// How a hold was passed, if it was: with a reason, by somebody who may.
+    pub fn went_on(&self, hold: &str, who_may: GoOn) -> Option<&WentOn> {
+        self.went_on
+            .iter()
+            .rev()
+            .find(|on| on.hold == hold && on.counts() && who_may.open_to(on.by))
+    }
+}

@@ -1,0 +1,148 @@
+//! What a flag is about, as data: which trial, which sign, when, which figure, who decided, and what
+//! somebody typed as a field of its own. Its sentence is made in `crate::wording::flag`.
+//!
+//! **Invariant:** a decision, an order, a cut, a colour is made from these, never from a sentence.
+
+use serde::Serialize;
+
+mod breath;
+mod breathing;
+mod by_mouth;
+mod cracker;
+mod dry;
+mod flow;
+mod gate;
+mod meal;
+mod oral;
+mod own;
+mod sign;
+mod sips;
+mod six_signs;
+mod syllables;
+mod timed_water;
+mod visit;
+mod voice;
+mod water;
+
+pub use breath::BreathFact;
+pub use breathing::BreathingFact;
+pub use by_mouth::{ByMouthFact, Missing, Unwatched, Voice, WatchCut, WhyNot};
+pub use cracker::CrackerFact;
+pub use dry::DryFact;
+pub use flow::FlowFact;
+pub use gate::GateFact;
+pub use meal::MealFact;
+pub use oral::OralFact;
+pub use own::{OwnFact, OwnGiven};
+pub use sign::{Seen, SeenSign, SignFact, With};
+pub use sips::SipsFact;
+pub use six_signs::SixSignsFact;
+pub use syllables::SyllablesFact;
+pub use timed_water::TimedWaterFact;
+pub use visit::VisitFact;
+pub use voice::VoiceFact;
+pub use water::WaterFact;
+
+/// What a flag is about.
+///
+/// [`Fact::key`] stands in stored records: a variant or a field that was released keeps its name.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub enum Fact {
+    /// A sign seen in a trial by mouth.
+    Sign(SignFact),
+    /// The 90 mL of water.
+    Water(WaterFact),
+    /// Small sips of water, the 3 mL under the tongue among them.
+    Sips(SipsFact),
+    /// The timed cup of water.
+    TimedWater(TimedWaterFact),
+    /// What all trials by mouth share: signs late, moved or taken back, oxygen saturation, the voice before.
+    ByMouth(ByMouthFact),
+    /// Dry swallows.
+    Dry(DryFact),
+    /// The cracker.
+    Cracker(CrackerFact),
+    /// The clinician's own trials.
+    Own(OwnFact),
+    /// A meal or drink that is watched.
+    Meal(MealFact),
+    /// How thick a drink is.
+    Flow(FlowFact),
+    /// The six signs.
+    SixSigns(SixSignsFact),
+    /// Breaths and oxygen saturation before a trial.
+    Breathing(BreathingFact),
+    /// What is asked before anything is given.
+    Gate(GateFact),
+    /// Face, mouth and throat.
+    Oral(OralFact),
+    /// Repeated syllables.
+    Syllables(SyllablesFact),
+    /// How long a sound is held, s to z, the range of pitch.
+    Voice(VoiceFact),
+    /// Counting on one breath, breath hold, 5 cm of water for 5 seconds.
+    Breath(BreathFact),
+    /// The visit as a whole: person, record, what was gone past.
+    Visit(VisitFact),
+    /// A sentence that is not taken apart yet.
+    Words(String),
+}
+
+impl Fact {
+    /// Its stable form: what tells this fact from another, whatever it is called in words.
+    pub fn key(&self) -> String {
+        // Facts hold numbers, names and lists, and every one of them can be written: a test does.
+        serde_json::to_string(self).unwrap_or_default()
+    }
+
+    /// The sign it is about, pressed or heard in a trial by mouth.
+    pub fn sign(&self) -> Option<&SignFact> {
+        match self {
+            Fact::Sign(sign) => Some(sign),
+            _ => None,
+        }
+    }
+}
+
+impl From<String> for Fact {
+    fn from(words: String) -> Fact {
+        Fact::Words(words)
+    }
+}
+
+impl From<&str> for Fact {
+    fn from(words: &str) -> Fact {
+        Fact::Words(words.to_owned())
+    }
+}
+
+macro_rules! subjects {
+    ($($variant:ident($fact:ident)),+ $(,)?) => {
+        $(impl From<$fact> for Fact {
+            fn from(fact: $fact) -> Fact {
+                Fact::$variant(fact)
+            }
+        })+
+    };
+}
+
+subjects!(
+    Sign(SignFact),
+    Water(WaterFact),
+    Sips(SipsFact),
+    TimedWater(TimedWaterFact),
+    ByMouth(ByMouthFact),
+    Dry(DryFact),
+    Cracker(CrackerFact),
+    Own(OwnFact),
+    Meal(MealFact),
+    Flow(FlowFact),
+    SixSigns(SixSignsFact),
+    Breathing(BreathingFact),
+    Gate(GateFact),
+    Oral(OralFact),
+    Syllables(SyllablesFact),
+    Voice(VoiceFact),
+    Breath(BreathFact),
+    Visit(VisitFact),
+);

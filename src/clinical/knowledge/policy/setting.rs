@@ -1,0 +1,249 @@
+//! What a setting is: its kind, its range, its words, and which settings belong together.
+
+use crate::clinical::knowledge::policy::Wording;
+use crate::clinical::knowledge::policy::{Policy, find};
+
+/// What a setting takes. Every value is a whole number inside; the kind says how it is written.
+#[derive(Clone, Copy, Debug)]
+pub enum Kind {
+    /// A whole number.
+    Whole {
+        /// Its unit, in words; may be empty.
+        unit: &'static str,
+        /// Least, in the unit.
+        least: i32,
+        /// Most, in the unit.
+        most: i32,
+    },
+    /// Off (0) or on (1).
+    OnOff,
+    /// One of these, by position: the id in the file, and the words shown.
+    OneOf(&'static [(&'static str, &'static str)]),
+}
+
+/// One setting.
+#[derive(Debug)]
+pub struct Setting {
+    /// Stable key, as it stands in a policy file.
+    pub key: &'static str,
+    /// Stable name, as it stands in a visit's record.
+    pub field: &'static str,
+    /// What it is, in plain words.
+    pub title: &'static str,
+    /// What it takes.
+    pub kind: Kind,
+    /// What Penlight ships.
+    pub default: i32,
+    /// Why it is so, in one line.
+    pub why: &'static str,
+    /// The rule, or the text, that reads it.
+    pub read_by: &'static str,
+    /// Its value in a policy.
+    pub get: fn(&Policy) -> i32,
+    /// Puts a value into a policy; one that [`Setting::takes`].
+    pub set: fn(&mut Policy, i32),
+}
+
+impl Setting {
+    /// Whether a value lies within the stated range.
+    pub fn takes(&self, value: i32) -> bool {
+        let (least, most) = match self.kind {
+            Kind::Whole { least, most, .. } => (least, most),
+            Kind::OnOff => (0, 1),
+            Kind::OneOf(choices) => (0, choices.len() as i32 - 1),
+        };
+        (least..=most).contains(&value)
+    }
+
+    /// A value in words: "8 breaths a minute", "on".
+    pub fn words(&self, value: i32) -> String {
+        match self.kind {
+            Kind::Whole { unit: "", .. } => value.to_string(),
+            Kind::Whole { unit, .. } => format!("{value} {unit}"),
+            Kind::OnOff => if value == 0 { "off" } else { "on" }.to_owned(),
+            Kind::OneOf(choices) => usize::try_from(value)
+                .ok()
+                .and_then(|at| choices.get(at))
+                .map_or(String::new(), |(id, words)| format!("{id}, {words}")),
+        }
+    }
+
+    /// What a policy file may say for it: "a whole number from 8 to 10 (breaths a minute)".
+    pub fn allowed(&self) -> String {
+        match self.kind {
+            Kind::Whole { unit, least, most } => {
+                let unit = if unit.is_empty() {
+                    String::new()
+                } else {
+                    format!(" ({unit})")
+                };
+                format!("a whole number from {least} to {most}{unit}")
+            }
+            Kind::OnOff => "true (on) or false (off)".to_owned(),
+            Kind::OneOf(choices) => {
+                let mut words = String::new();
+                for (id, _) in choices {
+                    if !words.is_empty() {
+                        words.push_str(" or ");
+                    }
+                    words.push_str(&format!("\"{id}\""));
+                }
+                words
+            }
+        }
+    }
+}
+
+/// Two settings of which one limits the other.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Order {
+    /// Key of the lower one.
+    pub lower: &'static str,
+    /// Key of the higher one.
+    pub higher: &'static str,
+    /// Whether both may be the same.
+    pub or_same: bool,
+}
+
+const fn order(lower: &'static str, higher: &'static str, or_same: bool) -> Order {
+    Order {
+        lower,
+        higher,
+        or_same,
+    }
+}
+
+/// A caution lies outside its block, so that there is always a band in which the clinician is
+/// warned; the sips do not fall.
+static ORDERS: [Order; 5] = [
+    order(
+        "breathing.block-at-or-below",
+        "breathing.caution-at-or-below",
+        false,
+    ),
+    order(
+        "breathing.caution-at-or-above",
+        "breathing.block-at-or-above",
+        false,
+    ),
+    order(
+        "breathing.spo2-block-at-or-below",
+        "breathing.spo2-caution-at-or-below",
+        false,
+    ),
+    order("sips.first", "sips.second", true),
+    order("sips.second", "sips.third", true),
+];
+
+/// The first two settings that contradict each other in a policy, if any do.
+pub fn out_of_order(policy: &Policy) -> Option<&'static Order> {
+    let value = |key| find(key).map_or(0, |setting| (setting.get)(policy));
+    ORDERS.iter().find(|order| {
+        let (lower, higher) = (value(order.lower), value(order.higher));
+        lower > higher || lower == higher && !order.or_same
+    })
+}
+
+/// A field of a policy as the table sees it.
+pub(super) trait Value {
+    /// The field's value for a number that the setting takes.
+    fn of(value: i32) -> Self;
+}
+
+impl Value for i32 {
+    fn of(value: i32) -> i32 {
+        value
+    }
+}
+
+impl Value for bool {
+    fn of(value: i32) -> bool {
+        value != 0
+    }
+}
+
+impl Value for Wording {
+    fn of(value: i32) -> Wording {
+        if value == 0 { Wording::A } else { Wording::B }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::clinical::knowledge::policy::SETTINGS;
+
+    #[test]
+    fn the_table_is_sound() {
+        for (i, setting) in SETTINGS.iter().enumerate() {
+            let key = setting.key;
+            assert!(!SETTINGS[..i].iter().any(|s| s.key == key), "{key} twice");
+            assert!(
+                !SETTINGS[..i].iter().any(|s| s.field == setting.field),
+                "{key}"
+            );
+            let plain = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b"-.".contains(&b);
+            assert!(
+                key.bytes().all(plain) && key.matches('.').count() == 1,
+                "{key}"
+            );
+            assert!(setting.takes(setting.default), "{key}: default");
+            assert!(
+                setting.why.ends_with('.') && !setting.title.ends_with('.'),
+                "{key}"
+            );
+            assert_eq!((setting.get)(&Policy::default()), setting.default, "{key}");
+        }
+        assert_eq!(out_of_order(&Policy::default()), None);
+    }
+
+    /// Keys of a group stand together, so that a list by groups is the table itself.
+    #[test]
+    fn groups_are_not_torn() {
+        let mut groups: Vec<_> = SETTINGS
+            .iter()
+            .filter_map(|s| s.key.split_once('.'))
+            .collect();
+        groups.dedup_by_key(|(group, _)| *group);
+        for (i, (group, _)) in groups.iter().enumerate() {
+            assert!(!groups[..i].iter().any(|(g, _)| g == group), "{group}");
+        }
+    }
+
+    #[test]
+    fn every_order_names_two_settings() {
+        for order in &ORDERS {
+            assert!(find(order.lower).is_some(), "{}", order.lower);
+            assert!(find(order.higher).is_some(), "{}", order.higher);
+        }
+    }
+
+    #[test]
+    fn a_setting_sets_its_own_field_and_no_other() {
+        for setting in SETTINGS {
+            let mut policy = Policy::default();
+            let other = (-200..200).find(|v| setting.takes(*v) && *v != setting.default);
+            (setting.set)(&mut policy, other.unwrap());
+            let changed: Vec<_> = super::super::differing(&policy, &Policy::default())
+                .map(|s| s.key)
+                .collect();
+            assert_eq!(changed, [setting.key]);
+            assert_eq!(Some((setting.get)(&policy)), other);
+        }
+    }
+
+    #[test]
+    fn words() {
+        let shown = |key: &str, v| find(key).map(|s| (s.words(v), s.allowed())).unwrap();
+        assert_eq!(
+            shown("breathing.block-at-or-below", 8),
+            (
+                "8 breaths a minute".to_owned(),
+                "a whole number from 8 to 10 (breaths a minute)".to_owned()
+            )
+        );
+        assert_eq!(shown("water.voice-refers", 1).0, "on");
+        assert_eq!(shown("small-water.wording", 1).1, "\"A\" or \"B\"");
+        assert_eq!(shown("sips.repeats", 2).0, "2");
+    }
+}

@@ -1,0 +1,218 @@
+//! A screen as data: an ordered set of tasks that ends in a decision.
+
+use serde::{Deserialize, Serialize};
+
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::knowledge::oral::Examination;
+use crate::clinical::knowledge::order::Order;
+use crate::clinical::knowledge::task::TaskId;
+
+/// Every screen there is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum ScreenId {
+    /// Gate, breathing, dry swallows, 90 mL of water.
+    Swallow,
+    /// Face, mouth and throat, repeated syllables and the longest "ah".
+    OralMotor,
+    /// Face, mouth and throat, speech and breath timing, then the way of the swallow screen.
+    FullVisit,
+    /// Gate, breathing, dry swallows, small sips, 90 mL of water only when all were clear.
+    Stepped,
+    /// Gate, breathing, the clinician's own trials.
+    OwnTrials,
+}
+
+/// A screen.
+#[derive(Debug)]
+pub struct Screen {
+    /// Which.
+    pub id: ScreenId,
+    /// Its name.
+    pub title: &'static str,
+    /// What it is for, in one line.
+    pub about: &'static str,
+    /// Whether it starts at the gate.
+    pub gate: bool,
+    /// Whether it ends in a decision about eating and drinking.
+    pub decides: bool,
+    /// How much of the examination of face, mouth and throat it has, and where.
+    pub oral: Examination,
+    /// Its tasks, in order; those of a visit are [`Screen::tasks_of`].
+    pub tasks: &'static [TaskId],
+}
+
+/// Swallow screen.
+static SWALLOW: Screen = Screen {
+    id: ScreenId::Swallow,
+    title: "Swallow screen",
+    about: "Ready? Breaths, dry swallows, 90 mL of water, decision, handover.",
+    gate: true,
+    decides: true,
+    oral: Examination::None,
+    tasks: &[TaskId::Breathing, TaskId::DrySwallow, TaskId::Water90],
+};
+
+/// Oral motor screen.
+static ORAL_MOTOR: Screen = Screen {
+    id: ScreenId::OralMotor,
+    title: "Oral motor screen",
+    about: "Face, mouth and throat, then repeated syllables and longest \"ah\".",
+    gate: false,
+    decides: false,
+    oral: Examination::Whole,
+    tasks: &[
+        TaskId::SyllablePa,
+        TaskId::SyllableTa,
+        TaskId::SyllableKa,
+        TaskId::Sequence,
+        TaskId::LongestAh,
+    ],
+};
+
+/// Full visit. What is spoken comes before what is swallowed: a voice that water made wet is no
+/// voice to time.
+static FULL_VISIT: Screen = Screen {
+    id: ScreenId::FullVisit,
+    title: "Full visit",
+    about: "Ready? Face, mouth and throat, speech and breath timing, dry swallows and water.",
+    gate: true,
+    decides: true,
+    oral: Examination::GagLast,
+    tasks: &[
+        TaskId::SyllablePa,
+        TaskId::SyllableTa,
+        TaskId::SyllableKa,
+        TaskId::Sequence,
+        TaskId::LongestAh,
+        TaskId::LongestS,
+        TaskId::LongestZ,
+        TaskId::PitchGlide,
+        TaskId::BreathCount,
+        TaskId::BreathHold,
+        TaskId::FiveForFive,
+        TaskId::Breathing,
+        TaskId::DrySwallow,
+        TaskId::Water90,
+    ],
+};
+
+/// Stepped swallow screen.
+static STEPPED: Screen = Screen {
+    id: ScreenId::Stepped,
+    title: "Stepped swallow screen",
+    about: "Ready? Breaths, dry swallows, small sips, 90 mL only when all were clear.",
+    gate: true,
+    decides: true,
+    oral: Examination::None,
+    tasks: &[
+        TaskId::Breathing,
+        TaskId::DrySwallow,
+        TaskId::Sips,
+        TaskId::Water90,
+    ],
+};
+
+/// Own trials.
+static OWN_TRIALS: Screen = Screen {
+    id: ScreenId::OwnTrials,
+    title: "Own trials",
+    about: "Ready? Breaths, then any food or drink, amount and posture you choose.",
+    gate: true,
+    decides: true,
+    oral: Examination::None,
+    tasks: &[TaskId::Breathing, TaskId::Own],
+};
+
+/// What may be added to any visit that began with the questions of the gate.
+pub const EXTRAS: &[TaskId] = &[
+    TaskId::Sips,
+    TaskId::TimedWater,
+    TaskId::Own,
+    TaskId::BreathTaps,
+    TaskId::Breaths30,
+];
+
+impl ScreenId {
+    /// All screens, in the order offered.
+    pub const ALL: [ScreenId; 5] = [
+        ScreenId::Swallow,
+        ScreenId::OralMotor,
+        ScreenId::FullVisit,
+        ScreenId::Stepped,
+        ScreenId::OwnTrials,
+    ];
+
+    /// Its data.
+    pub fn screen(self) -> &'static Screen {
+        match self {
+            ScreenId::Swallow => &SWALLOW,
+            ScreenId::OralMotor => &ORAL_MOTOR,
+            ScreenId::FullVisit => &FULL_VISIT,
+            ScreenId::Stepped => &STEPPED,
+            ScreenId::OwnTrials => &OWN_TRIALS,
+        }
+    }
+}
+
+impl Screen {
+    /// The tasks that may be added to a visit with this screen.
+    pub fn extras(&self) -> impl Iterator<Item = TaskId> + '_ {
+        EXTRAS
+            .iter()
+            .copied()
+            .filter(|task| self.gate && !self.tasks.contains(task))
+    }
+
+    /// Whether the repeated syllables are on it, whose order a visit may change.
+    pub fn has_order(&self) -> bool {
+        self.tasks.contains(&Order::ALL[0])
+    }
+
+    /// Its tasks in a visit: the repeated syllables are those the visit asks for, in its order.
+    ///
+    /// What was begun stays, whatever was left out since. A child's sequences stand last: whether
+    /// they are asked for depends on how the single syllables went.
+    pub fn tasks_of(&self, exam: &Exam) -> Vec<TaskId> {
+        let begun = |task: &TaskId| exam.latest(*task).is_some();
+        let wanted = exam.order.tasks();
+        let mut order: Vec<TaskId> = wanted.to_vec();
+        order.extend(
+            Order::ALL
+                .into_iter()
+                .filter(|t| !wanted.contains(t) && begun(t)),
+        );
+        if !exam.who().by_adult_rules()
+            && let Some(at) = order.iter().position(|t| *t == TaskId::Sequence)
+        {
+            let last = order.remove(at);
+            order.push(last);
+        }
+        let mut order = Some(order);
+        let mut tasks = Vec::new();
+        for task in self.tasks {
+            if Order::ALL.contains(task) {
+                tasks.extend(order.take().into_iter().flatten());
+            } else {
+                tasks.push(*task);
+            }
+        }
+        tasks
+    }
+
+    /// The task of a visit after this one, if there is one.
+    pub fn after(&self, task: TaskId, exam: &Exam) -> Option<TaskId> {
+        let tasks = self.tasks_of(exam);
+        let at = tasks.iter().position(|t| *t == task)?;
+        tasks.get(at + 1).copied()
+    }
+
+    /// The repeated syllables that a visit does not ask for.
+    pub fn left_out(&self, exam: &Exam) -> Vec<TaskId> {
+        let asked = self.tasks_of(exam);
+        self.tasks
+            .iter()
+            .copied()
+            .filter(|t| !asked.contains(t))
+            .collect()
+    }
+}

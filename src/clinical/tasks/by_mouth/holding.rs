@@ -1,0 +1,54 @@
+//! What was seen in a trial that holds every other one, and the next of its own.
+
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::{Flag, Level};
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks;
+use crate::clinical::tasks::by_mouth;
+use crate::clinical::tasks::by_mouth::lag;
+use crate::measure::order::put_in_order;
+
+/// Such flags of a task, the gravest first: a sign, a saturation at which nothing is given, a
+/// request to stop, a sign of which nobody said whether the next was in the mouth.
+pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
+    if by_mouth::given(task, exam).next().is_none() {
+        return Vec::new();
+    }
+    let mut flags: Vec<Flag> = tasks::flags(task, exam)
+        .into_iter()
+        .filter(|flag| {
+            flag.level() >= Level::Refer
+                || flag.level() == Level::Incomplete
+                    && (is_of_breathing(flag) || flag.rule() == &rules::TRIAL_ASKED_TO_STOP)
+        })
+        .collect();
+    // One of them holds all trials, whichever series it stands between.
+    let rule = match task {
+        TaskId::Own => &rules::OWN_UNFINISHED,
+        _ => &rules::SIPS_UNFINISHED,
+    };
+    flags.extend(lag::late_flags(task, exam, rule));
+    put_in_order(&mut flags, |a, b| b.level().cmp(&a.level()));
+    flags
+}
+
+/// Whether it is a reading of breathing: as before a trial, no screener goes on past it.
+pub fn is_of_breathing(flag: &Flag) -> bool {
+    flag.rule().id.starts_with("breathing.")
+}
+
+/// What tells this state from a graver or a later one, for the id of a hold.
+pub fn state(flags: &[Flag]) -> String {
+    let each = |flag: &Flag| format!("{}: {}", flag.rule().id, flag.reason());
+    flags.iter().map(each).collect::<Vec<_>>().join("; ")
+}
+
+/// Their reasons in words.
+pub fn words(flags: &[Flag]) -> String {
+    flags
+        .iter()
+        .map(Flag::reason)
+        .collect::<Vec<_>>()
+        .join("; ")
+}

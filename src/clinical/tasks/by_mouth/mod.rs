@@ -1,0 +1,203 @@
+//! What the trials by mouth share: signs with their times, the voice, the watch after them.
+//!
+//! The 90 mL have rules of their own in [`crate::clinical::tasks::water`]; the reading of a trial is the same.
+
+pub mod holding;
+pub mod lag;
+pub mod questions;
+pub mod reading;
+pub mod saturation;
+pub mod seen;
+pub mod signs;
+pub mod watched;
+pub mod within;
+
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::{Missing, SeenSign, WhyNot};
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::trial::{MarkKind, Trial};
+use crate::clinical::knowledge::rule::Rule;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::by_mouth::questions::VOICE_BEFORE;
+use crate::clinical::tasks::by_mouth::reading::{Reading, Watch};
+use crate::clinical::tasks::by_mouth::within::WATCH;
+use crate::clinical::tasks::spec::When;
+use crate::measure::time::{Millis, Stamp};
+use crate::wording::by_mouth as wording;
+
+/// A voice that is wet before anything is given.
+pub const WET_BEFORE: &str = "Voice wet already before any water";
+
+/// What the pad of a task of many trials offers where nothing runs on it.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Offer {
+    /// The words on it.
+    pub words: String,
+    /// Whether it waits for something: a touch does nothing yet.
+    pub waits: bool,
+}
+
+impl Offer {
+    /// A trial that may be given now.
+    pub fn now(words: impl Into<String>) -> Offer {
+        Offer {
+            words: words.into(),
+            waits: false,
+        }
+    }
+
+    /// A trial that waits.
+    pub fn waits(words: impl Into<String>) -> Offer {
+        Offer {
+            words: words.into(),
+            waits: true,
+        }
+    }
+}
+
+/// The trials of a task that were given, in order.
+pub fn given(task: TaskId, exam: &Exam) -> impl DoubleEndedIterator<Item = &Trial> {
+    let of = move |t: &&Trial| t.task == task && was_given(t);
+    exam.trials.iter().filter(of)
+}
+
+/// Started, or with a sign in it though the entry of its start is lost.
+fn was_given(trial: &Trial) -> bool {
+    trial.start().is_some() || trial.signs().next().is_some()
+}
+
+/// The trials of a task that were opened after the last that was given, the newest first.
+fn opened(task: TaskId, exam: &Exam) -> impl Iterator<Item = &Trial> {
+    let trials = exam.trials.iter().rev().filter(move |t| t.task == task);
+    trials.take_while(|t| !was_given(t))
+}
+
+/// The signs of a trial, a voice that was heard to have changed among them.
+pub fn seen(trial: &Trial) -> Vec<SeenSign> {
+    Reading::of(trial).signs()
+}
+
+/// The watch of a trial.
+pub fn watch(trial: &Trial) -> Watch {
+    Reading::of(trial).watch
+}
+
+/// Whether everything that must be asked after the trial was answered.
+pub fn answered(trial: &Trial, exam: &Exam) -> bool {
+    [When::After, When::AfterWatch].iter().all(|when| {
+        crate::clinical::tasks::spec(trial.task)
+            .questions_at(*when, trial)
+            .all(|q| {
+                !q.needed
+                    || trial.answers.contains_key(q.id)
+                    || !crate::clinical::tasks::fits(trial.task, q.id, exam)
+            })
+    })
+}
+
+fn voice_before_open(trial: &Trial) -> bool {
+    let mut questions = crate::clinical::tasks::spec(trial.task).questions.iter();
+    questions.any(|q| q.id == VOICE_BEFORE) && !trial.answers.contains_key(VOICE_BEFORE)
+}
+
+/// Why a trial was not given; none where it was, or where nobody said.
+pub fn not_given(trial: &Trial) -> Option<WhyNot> {
+    let reading = Reading::of(trial);
+    reading.not_given.filter(|_| reading.start.is_none())
+}
+
+/// What was said of why a trial was not given, in words; none where nobody said.
+pub fn said_not_given(trial: &Trial) -> Option<String> {
+    Reading::of(trial).not_given.as_ref().map(wording::why_not)
+}
+
+/// Why the next trial of a task was not given: what was said of those opened after the last that
+/// was, or beside that one, which stands on the page until the next is opened.
+pub fn why_refused(task: TaskId, exam: &Exam) -> Option<WhyNot> {
+    let last = given(task, exam).next_back();
+    let said = |trial: &Trial| Reading::of(trial).not_given;
+    opened(task, exam).chain(last).find_map(said)
+}
+
+/// The same in words.
+pub fn refused(task: TaskId, exam: &Exam) -> Option<String> {
+    why_refused(task, exam).as_ref().map(wording::why_not)
+}
+
+/// The voice as it was heard last before the trial to come, or before the newest.
+pub fn heard_before(task: TaskId, exam: &Exam) -> Option<&str> {
+    let heard = |t: &'_ Trial| t.choice(VOICE_BEFORE).is_some();
+    let newest = opened(task, exam).find(|t| heard(t));
+    newest.or(exam.latest(task))?.choice(VOICE_BEFORE)
+}
+
+/// A wet voice before something that was then not given, as the hold says it: told all the same.
+pub fn wet_before(task: TaskId, exam: &Exam) -> Option<Flag> {
+    let mut opened = opened(task, exam);
+    let wet = opened.any(|t| t.choice(VOICE_BEFORE) == Some("wet"));
+    wet.then(|| rules::GATE_SALIVA.flag(Level::Incomplete, Domain::EatingDrinking, WET_BEFORE))
+}
+
+/// Whether a moment lies between the start of a trial and the end of its watch. What the clocks
+/// can't place does.
+pub fn was_within(trial: &Trial, at: Stamp) -> bool {
+    let since = |from| trial.between(from, at).length;
+    let begun = trial.start().and_then(since);
+    let ended = trial.end().and_then(since);
+    begun.is_none_or(|l| l >= Millis::ZERO) && ended.is_none_or(|l| l <= WATCH)
+}
+
+/// What is still missing of a trial that was given; none where it is whole.
+pub fn unfinished(trial: &Trial, exam: &Exam) -> Option<Missing> {
+    let reading = Reading::of(trial);
+    match reading.watch {
+        _ if reading.stopped => Some(Missing::End),
+        Watch::NotBegun => Some(Missing::End),
+        Watch::Running => Some(Missing::WatchRuns),
+        Watch::Cut(why) => Some(Missing::WatchCut(why)),
+        Watch::Whole if !answered(trial, exam) => Some(Missing::Answers),
+        Watch::Whole if voice_before_open(trial) => Some(Missing::VoiceBefore),
+        Watch::Whole => reading.unwatched.map(Missing::Unwatched),
+    }
+}
+
+/// What speaks against the time of a watch of this task, as a note: of the newest that has such.
+pub fn doubt(task: TaskId, exam: &Exam, rule: &'static Rule) -> Option<Flag> {
+    let doubt = given(task, exam)
+        .filter_map(|trial| Reading::of(trial).watch_doubt)
+        .next_back()?;
+    Some(rule.flag(
+        Level::Note,
+        Domain::EatingDrinking,
+        format!("Watch of 60 seconds: {doubt}"),
+    ))
+}
+
+/// The presses of a trial with their times since its start, for a line of time: whether it is a
+/// sign, and its words.
+pub fn time_line(trial: &Trial) -> Vec<(Millis, bool, &'static str)> {
+    let Some(start) = trial.start() else {
+        return Vec::new();
+    };
+    trial
+        .marks
+        .iter()
+        .filter_map(|mark| {
+            let cracker = trial.task == TaskId::Cracker;
+            let (sign, words) = match mark.kind {
+                MarkKind::Start if cracker => (false, "first bite"),
+                MarkKind::End if cracker => (false, "mouth empty"),
+                // Its counts stand in the figures.
+                MarkKind::Tap if cracker => return None,
+                MarkKind::Start => (false, "lip contact"),
+                MarkKind::Tap => (false, "swallow"),
+                MarkKind::End => (false, "last swallow"),
+                MarkKind::Stopped => (false, "stopped"),
+                MarkKind::Sign(sign) => (true, sign.past()),
+                MarkKind::Count(_) | MarkKind::WindowOver | MarkKind::WatchOver => return None,
+            };
+            Some((trial.between(start, mark.at).length?, sign, words))
+        })
+        .collect()
+}

@@ -1,0 +1,134 @@
+//! Oxygen saturation during a trial by mouth: asked only where it was read before, and judged for
+//! respiratory safety alone.
+
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks;
+use crate::clinical::tasks::breathing;
+use crate::clinical::tasks::breathing::Band;
+use crate::clinical::tasks::spec::{Question, When};
+use crate::measure::decimals::short;
+
+/// Question: the lowest SpO2 of a trial and its watch, in percent.
+pub const LOWEST: &str = "lowest-spo2";
+
+/// The question, for a task by mouth.
+pub const fn lowest(when: When) -> Question {
+    Question {
+        id: LOWEST,
+        ask: "Lowest SpO2 since it was given, if the oximeter stayed on",
+        when,
+        takes: breathing::PERCENT,
+        only_if: None,
+        needed: false,
+    }
+}
+
+/// Whether SpO2 was read before anything was given: else there is nothing to compare with.
+pub fn was_read(exam: &Exam) -> bool {
+    breathing::reading(exam).is_some_and(|reading| reading.spo2.is_some())
+}
+
+/// What the SpO2 of each trial of a task says: a stop where it fell too far, or below a prescribed
+/// target; incomplete where nothing would be given at such a reading; else a note of what was read
+/// in the trial, so that no reading is lost.
+pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
+    let trials = exam.trials.iter().enumerate();
+    trials
+        .filter(|(_, trial)| trial.task == task)
+        .flat_map(|(at, _)| of_trial(at, exam))
+        .collect()
+}
+
+/// Whether the SpO2 of a trial speaks against "no sign".
+pub fn fell(trial: &Trial, exam: &Exam) -> bool {
+    let at = exam.trials.iter().position(|t| t.number == trial.number);
+    at.is_some_and(|at| of_trial(at, exam).iter().any(|f| f.level() > Level::Note))
+}
+
+fn of_trial(at: usize, exam: &Exam) -> Vec<Flag> {
+    // Where nothing is swallowed it is a reading as any other.
+    if tasks::spec(exam.trials[at].task).pad.signs.is_none() {
+        return Vec::new();
+    }
+    let before = before(at, exam);
+    let during = exam.trials[at].number(LOWEST);
+    let mut flags: Vec<Flag> = during
+        .map(|lowest| flag(before, lowest, "during the trial", exam))
+        .into_iter()
+        .collect();
+    // Read on the page of the breaths once it was given: told there, judged here too.
+    if let Some(after) = after(at, exam).filter(|after| during.is_none_or(|d| *after < d)) {
+        let when = match exam.trials[at].task {
+            TaskId::Meal => "after the meal",
+            _ => "after the trial",
+        };
+        let judged = flag(before, after, when, exam);
+        flags.extend(Some(judged).filter(|f| f.level() > Level::Note));
+    }
+    flags
+}
+
+fn percent(tenths: i32) -> f64 {
+    f64::from(tenths) / 10.0
+}
+
+/// The readings on the page of the breaths.
+fn readings(trials: &[Trial]) -> impl Iterator<Item = f64> + '_ {
+    let breathing = trials.iter().filter(|t| t.task == TaskId::Breathing);
+    breathing.filter_map(|t| t.number(breathing::SATURATION))
+}
+
+/// What was read before a trial: as it stood at its start, else the highest of the readings
+/// before it.
+fn before(at: usize, exam: &Exam) -> Option<f64> {
+    let stood = exam.trials[at].spo2_before.map(percent);
+    stood.or_else(|| readings(&exam.trials[..at]).reduce(f64::max))
+}
+
+/// The lowest of what was read after a trial and before the next.
+fn after(at: usize, exam: &Exam) -> Option<f64> {
+    // Without what stood at its start there is nothing to compare with.
+    exam.trials[at].start()?;
+    exam.trials[at].spo2_before?;
+    let later = &exam.trials[at + 1..];
+    let given = |t: &Trial| tasks::spec(t.task).by_mouth && t.start().is_some();
+    let next = later.iter().position(given);
+    // A reading typed over the one before it stands in its place.
+    let now = match next {
+        Some(next) => later[next].spo2_before.map(percent),
+        None => breathing::reading(exam).and_then(|reading| reading.spo2),
+    };
+    let between = readings(&later[..next.unwrap_or(later.len())]);
+    between.chain(now).reduce(f64::min)
+}
+
+fn flag(before: Option<f64>, lowest: f64, when: &str, exam: &Exam) -> Flag {
+    let target = breathing::reading(exam).and_then(|reading| reading.target);
+    let below = target.is_some_and(|target| lowest < target);
+    let words = match before {
+        Some(before) => format!("from {} to {} %", short(before), short(lowest)),
+        None => format!("to {} %", short(lowest)),
+    };
+    if below || before.is_some_and(|before| before - lowest > f64::from(exam.policy.spo2_fall)) {
+        return rules::BREATHING_SPO2_FALL.flag(
+            Level::Stop,
+            Domain::EatingDrinking,
+            format!(
+                "oxygen saturation fell {words} {when} (stopped for respiratory safety; \
+                 a fall does not show aspiration)"
+            ),
+        );
+    }
+    // A child's usual values stand in its chart; a reading that holds an adult clears no child.
+    let held = breathing::spo2_band(lowest, target, &exam.policy) == Band::Block;
+    let level = if held { Level::Incomplete } else { Level::Note };
+    rules::BREATHING_SPO2.flag(
+        level,
+        Domain::EatingDrinking,
+        format!("oxygen saturation {words} {when}"),
+    )
+}

@@ -1,0 +1,310 @@
+//! One plain cracker against the clock: bites, chews and swallows on a pad each.
+
+pub mod judge;
+
+use crate::clinical::findings::counted::{Counted, counted};
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::With;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::go_on::GoOn;
+use crate::clinical::findings::looked::Looked;
+use crate::clinical::findings::trial::{Answer, MarkKind, Trial};
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::sign::SignTask;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks;
+use crate::clinical::tasks::by_mouth;
+use crate::clinical::tasks::by_mouth::seen;
+use crate::clinical::tasks::by_mouth::signs;
+use crate::clinical::tasks::by_mouth::signs::WATCH;
+use crate::clinical::tasks::by_mouth::{holding, saturation, watched};
+use crate::clinical::tasks::cracker::judge as cracker;
+use crate::clinical::tasks::cracker::judge::{Before, Cracker, CrackerError, figures};
+use crate::clinical::tasks::spec::{
+    Choice, Length, Pad, Question, Takes, TaskSpec, When, choice, watch_cut,
+};
+use crate::measure::decimals::decimals;
+use crate::measure::time::Millis;
+
+/// Question: an allergy to it.
+pub const ALLERGY: &str = "allergy";
+/// Question: teeth.
+pub const TEETH: &str = "teeth";
+/// Question: the diet order.
+pub const ORDER: &str = "diet-order";
+/// Question: which cracker.
+pub const WHICH: &str = "which";
+/// The answer that speaks for the cracker, to each of the three.
+pub const FINE: &str = "fine";
+/// The answer that speaks against it, to each of the three.
+pub const AGAINST: &str = "against";
+
+const fn asked_first(id: &'static str, ask: &'static str, choices: &'static [Choice]) -> Question {
+    Question {
+        id,
+        ask,
+        when: When::Before,
+        takes: Takes::OneOf(choices),
+        only_if: None,
+        needed: true,
+    }
+}
+
+/// The task.
+pub static SPEC: TaskSpec = TaskSpec {
+    id: TaskId::Cracker,
+    title: "Timed cracker",
+    steps: &[
+        "Upright, one plain cracker. You sit where you see jaw and larynx from the side.",
+        "The first touch is the first bite, and starts the time. Then a touch for each chew, bite and swallow.",
+        "End it when the mouth is empty and the last swallow is over: ask to see the mouth.",
+        "At a sign: press it; nothing more is eaten. Watch for 60 seconds.",
+    ],
+    say: "Eat this cracker as fast as is comfortable for you. Show me your mouth when it is empty.",
+    by_mouth: true,
+    pad: Pad {
+        counts: ("bite", "bites"),
+        start: "First bite",
+        length: Length::Open,
+        first_counts: true,
+        touch_ends: false,
+        beat: None,
+        late: None,
+        end: Some("Mouth empty"),
+        watch: Some(WATCH),
+        signs: Some(SignTask::Cracker),
+        countdown: false,
+    },
+    more: "",
+    questions: &[
+        asked_first(
+            ALLERGY,
+            "Allergy to anything in it?",
+            &[choice(FINE, "No"), choice(AGAINST, "Yes")],
+        ),
+        asked_first(
+            TEETH,
+            "Teeth, or dentures that are in and fit?",
+            &[choice(FINE, "Yes"), choice(AGAINST, "No")],
+        ),
+        asked_first(
+            ORDER,
+            "Does the diet order allow it?",
+            &[choice(FINE, "Yes, or none in force"), choice(AGAINST, "No")],
+        ),
+        watched::question(When::AfterWatch),
+        saturation::lowest(When::AfterWatch),
+        Question {
+            id: WHICH,
+            ask: "Which cracker? Figures of different ones are not mixed.",
+            when: When::After,
+            takes: Takes::Words(40),
+            only_if: None,
+            needed: false,
+        },
+    ],
+    trials: 1,
+    usual: |_| Vec::new(),
+    lines: Some(lines),
+    compare: |_| Vec::new(),
+    caveat: "Reported, not judged: there is no published line between pass and fail. Compare only \
+             with the same cracker.",
+    untimed: None,
+    for_whom: "Adults with teeth, or dentures that fit, without an allergy to it, whose diet order allows it and whose drinks went well. No values for children are read here.",
+    rules: &[
+        &rules::CRACKER_REPORT,
+        &rules::CRACKER_NOT_FOR,
+        &rules::EATEN_UNFINISHED,
+    ],
+    not_for: |_, _| None,
+};
+
+/// The counts of a trial that was ended; none before, or where its time is not known.
+pub fn read(trial: &Trial) -> Option<Cracker> {
+    let time = trial.between(trial.start()?, trial.end_pressed()?).length?;
+    let count = |kind| u32::try_from(trial.count_of(kind)).unwrap_or(u32::MAX);
+    Some(Cracker {
+        bites: count(MarkKind::Tap),
+        chews: count(MarkKind::Count(Counted::Chew)),
+        swallows: count(MarkKind::Count(Counted::Swallow)),
+        time,
+    })
+}
+
+/// The figures of a trial in words.
+pub fn lines(trial: &Trial) -> Vec<String> {
+    let parts: Vec<String> = crate::clinical::findings::counted::pads(TaskId::Cracker)
+        .iter()
+        .map(|pad| counted(trial.count_of(pad.kind), pad.one, pad.many))
+        .collect();
+    let parts = parts.join(", ");
+    let Some(cracker) = read(trial) else {
+        return vec![parts];
+    };
+    let mut lines = vec![format!(
+        "{parts} in {} s",
+        decimals(cracker.time.seconds(), 1)
+    )];
+    match figures(&cracker) {
+        Ok(f) => {
+            let seconds = |each: &str, value: Option<crate::measure::units::Seconds>| {
+                value.map(|s| format!("{} s a {each}", decimals(s.get(), 1)))
+            };
+            lines.extend(
+                [
+                    seconds("bite", f.time_per_bite),
+                    f.chews_per_bite
+                        .map(|n| format!("{} chews a bite", decimals(n.get(), 1))),
+                    f.swallows_per_bite
+                        .map(|n| format!("{} swallows a bite", decimals(n.get(), 2))),
+                    seconds("swallow", f.time_per_swallow),
+                ]
+                .into_iter()
+                .flatten(),
+            );
+        }
+        Err(why) => lines.push(why.to_string()),
+    }
+    lines
+}
+
+/// What must be known before it is given, as far as the visit knows it.
+fn known(exam: &Exam) -> Before {
+    let trial = exam.latest(TaskId::Cracker);
+    let answer = |id: &str| trial.and_then(|t| t.choice(id));
+    // The questions on teeth and on the order ask for what speaks for it, that on allergy for
+    // what speaks against it.
+    let there = |id: &str, fine: Looked, against: Looked| match answer(id) {
+        Some(FINE) => fine,
+        Some(AGAINST) => against,
+        _ => Looked::NotTested,
+    };
+    Before {
+        teeth: there(TEETH, Looked::Present, Looked::Absent),
+        drink_went_wrong: drink_went_wrong(exam).0,
+        allergy: there(ALLERGY, Looked::Absent, Looked::Present),
+        diet_order: there(ORDER, Looked::Absent, Looked::Present),
+    }
+}
+
+/// Whether a drink of this visit went wrong, and what was seen of it.
+fn drink_went_wrong(exam: &Exam) -> (Looked, Vec<Flag>) {
+    let mut tried = Looked::NotTested;
+    let mut wrong = Vec::new();
+    for task in TaskId::ALL {
+        let column = tasks::spec(*task).pad.signs;
+        if matches!(
+            column,
+            None | Some(SignTask::Cracker | SignTask::Meal | SignTask::Own)
+        ) {
+            continue;
+        }
+        if by_mouth::given(*task, exam).next().is_some() {
+            tried = Looked::Absent;
+            wrong.extend(holding::flags(*task, exam));
+        }
+    }
+    if wrong.is_empty() {
+        (tried, wrong)
+    } else {
+        (Looked::Present, wrong)
+    }
+}
+
+/// Whether everything was asked that comes before it.
+pub fn asked(exam: &Exam) -> bool {
+    let known = known(exam);
+    [known.teeth, known.allergy, known.diet_order]
+        .iter()
+        .all(|one| !one.is_open())
+}
+
+/// What holds it up, each with who may go on, and what was seen with a drink that went wrong. What
+/// was not asked yet is not among it: the pad comes after the questions.
+pub fn holds(exam: &Exam) -> Vec<(Flag, GoOn, Vec<Flag>)> {
+    let known = known(exam);
+    let fine = Before {
+        teeth: Looked::Present,
+        drink_went_wrong: Looked::Absent,
+        allergy: Looked::Absent,
+        diet_order: Looked::Absent,
+    };
+    let drink = match known.drink_went_wrong {
+        Looked::NotTested => GoOn::WithReason,
+        _ => GoOn::SlpWithReason,
+    };
+    let mut reasons = vec![(
+        Before {
+            drink_went_wrong: known.drink_went_wrong,
+            ..fine
+        },
+        drink,
+        drink_went_wrong(exam).1,
+    )];
+    if !known.allergy.is_open() {
+        let allergy = known.allergy;
+        reasons.push((Before { allergy, ..fine }, GoOn::Never, Vec::new()));
+    }
+    if !known.teeth.is_open() {
+        let teeth = known.teeth;
+        reasons.push((Before { teeth, ..fine }, GoOn::SlpWithReason, Vec::new()));
+    }
+    if !known.diet_order.is_open() {
+        let diet_order = known.diet_order;
+        reasons.push((
+            Before { diet_order, ..fine },
+            GoOn::SlpWithReason,
+            Vec::new(),
+        ));
+    }
+    reasons
+        .into_iter()
+        .flat_map(|(known, go_on, seen)| {
+            cracker::before(&known)
+                .into_iter()
+                .map(move |flag| (flag, go_on, seen.clone()))
+        })
+        .collect()
+}
+
+/// What the rules say about one trial.
+pub fn judge(trial: &Trial) -> Vec<Flag> {
+    let mut flags = signs::judge(&With::Cracker, &seen::signs(trial));
+    // A trial that was rightly stopped is not asked for its end.
+    let ended = flags.iter().any(|f| f.level() == Level::Stop);
+    let mut missing = |words: &str| {
+        flags.push(rules::EATEN_UNFINISHED.flag(Level::Incomplete, Domain::EatingDrinking, words));
+    };
+    if trial.start().is_none() {
+        return flags;
+    }
+    match read(trial) {
+        _ if ended => {}
+        None => missing("the cracker was begun and its end not marked"),
+        Some(c) if c.time <= Millis::ZERO => missing(&CrackerError::NoTime.to_string()),
+        Some(_) if watch_cut(trial) => {
+            missing("the watch of 60 seconds after the cracker was ended early");
+        }
+        Some(_) if !seen::watched(trial) => {
+            missing("the watch of 60 seconds after the cracker is not over");
+        }
+        Some(_) => {
+            if let Some(why) = watched::missing(trial) {
+                missing(&format!("cracker: {why}"));
+            }
+        }
+    }
+    if let Some(counts) = read(trial) {
+        let which = match trial.answers.get(WHICH) {
+            Some(Answer::Words(words)) => Some(words.as_str()),
+            _ => None,
+        };
+        flags.extend(cracker::judge_of(which, &counts).unwrap_or_default());
+    }
+    flags
+}
+
+/// What the rules say about an examination.
+pub fn flags(exam: &Exam) -> Vec<Flag> {
+    tasks::of_all(exam, TaskId::Cracker, judge)
+}

@@ -1,0 +1,119 @@
+//! How thick a drink is: 10 mL in a syringe, 10 seconds, what is left.
+//!
+//! A drink is measured, never a person: nothing here says what anybody is to be given.
+
+pub mod judge;
+
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::Flag;
+use crate::clinical::findings::trial::{Answer, Trial};
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::flow::judge::{LeftOfTen, judge_of};
+use crate::clinical::tasks::spec::{Length, Pad, Question, Takes, TaskSpec, When};
+use crate::measure::decimals::decimals;
+use crate::measure::time::Millis;
+
+/// The time it flows.
+pub const WINDOW: Millis = Millis::from_secs(10);
+/// Question: what is left, in mL.
+pub const LEFT: &str = "left-of-ten";
+/// Question: which drink.
+pub const DRINK: &str = "drink";
+
+/// The task.
+pub static SPEC: TaskSpec = TaskSpec {
+    id: TaskId::Flow,
+    title: "Drink thickness",
+    steps: &[
+        "A 10 mL slip-tip syringe whose 10 mL scale is 61.5 mm long; without its plunger.",
+        "The drink as it is served, at that temperature. Cover the tip, fill to 10 mL.",
+        "Press start: 3, 2, 1. At \"go\" uncover the tip.",
+        "At the tone, after 10 seconds, cover the tip and read what is left.",
+    ],
+    say: "",
+    by_mouth: false,
+    pad: Pad {
+        counts: ("", ""),
+        start: "Start: 3, 2, 1",
+        length: Length::Fixed(WINDOW),
+        first_counts: false,
+        touch_ends: false,
+        beat: None,
+        late: None,
+        end: None,
+        watch: None,
+        signs: None,
+        countdown: true,
+    },
+    more: "",
+    questions: &[
+        Question {
+            id: LEFT,
+            ask: "Left in the syringe",
+            when: When::After,
+            takes: Takes::Tenths {
+                unit: "mL",
+                least: 0,
+                most: 10,
+            },
+            only_if: None,
+            needed: true,
+        },
+        Question {
+            id: DRINK,
+            ask: "Which drink? For the record.",
+            when: When::After,
+            takes: Takes::Words(40),
+            only_if: None,
+            needed: false,
+        },
+    ],
+    trials: 1,
+    usual: |_| Vec::new(),
+    lines: Some(lines),
+    compare: |_| Vec::new(),
+    caveat: "The level is that of this drink, as it was when it was measured. It is no advice what \
+             anybody is to be given: that is the clinician's to say.",
+    untimed: None,
+    for_whom: "Drinks that run through a syringe, not people: it says nothing about who may have them.",
+    rules: &[
+        &rules::FLOW_LEVEL,
+        &rules::FLOW_BORDER,
+        &rules::FLOW_NONE,
+        &rules::FLOW_NO_DIET,
+    ],
+    not_for: |_, _| None,
+};
+
+/// What is left, where it was read.
+pub fn left(trial: &Trial) -> Option<LeftOfTen> {
+    match trial.answers.get(LEFT) {
+        Some(Answer::Tenths(tenths)) => LeftOfTen::tenths(*tenths).ok(),
+        _ => None,
+    }
+}
+
+fn drink(trial: &Trial) -> Option<&str> {
+    match trial.answers.get(DRINK) {
+        Some(Answer::Words(words)) => Some(words),
+        _ => None,
+    }
+}
+
+fn lines(trial: &Trial) -> Vec<String> {
+    vec![match left(trial) {
+        Some(left) => format!("{} mL of 10 left", decimals(left.get(), 1)),
+        None => "what is left was not read".to_owned(),
+    }]
+}
+
+/// What the rules say: each drink that was measured.
+pub fn flags(exam: &Exam) -> Vec<Flag> {
+    exam.trials
+        .iter()
+        .filter(|t| t.task == TaskId::Flow)
+        .filter_map(|t| Some(judge_of(drink(t), left(t)?)))
+        .flatten()
+        .collect()
+}

@@ -1,0 +1,287 @@
+//! The longest "ah", s and z: up to three trials each, the whole pad is start and stop.
+
+pub mod voice;
+
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::{Domain, Flag};
+use crate::clinical::findings::trial::{Answer, Trial};
+use crate::clinical::knowledge::rule::Rule;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::compare::Comparison;
+use crate::clinical::tasks::kept;
+use crate::clinical::tasks::longest::voice::{CannotCompute, Held, Sound, longest, s_to_z};
+use crate::clinical::tasks::spec::{
+    Choice, Length, Pad, Question, REMARK, Takes, TaskSpec, Untimed, When, remark,
+};
+use crate::measure::time::Millis;
+use crate::measure::units::Seconds;
+use crate::wording::words::small;
+
+/// How the voice sounded.
+const VOICE: &str = "voice";
+
+static VOICES: &[Choice] = &[
+    Choice {
+        id: "clear",
+        words: "Clear",
+    },
+    Choice {
+        id: "wet",
+        words: "Wet",
+    },
+    Choice {
+        id: "breathy",
+        words: "Breathy",
+    },
+    Choice {
+        id: "hoarse",
+        words: "Hoarse",
+    },
+    Choice {
+        id: "strained",
+        words: "Strained",
+    },
+];
+
+static WITH_VOICE: &[Question] = &[
+    Question {
+        id: VOICE,
+        ask: "Voice",
+        when: When::After,
+        takes: Takes::OneOf(VOICES),
+        only_if: None,
+        needed: false,
+    },
+    remark(),
+];
+
+static PLAIN: &[Question] = &[remark()];
+
+const fn spec(
+    id: TaskId,
+    title: &'static str,
+    say: &'static str,
+    questions: &'static [Question],
+    untimed: Untimed,
+    caveat: &'static str,
+    rules: &'static [&'static Rule],
+) -> TaskSpec {
+    TaskSpec {
+        id,
+        title,
+        steps: &[
+            "Say it the same way each time, and give no other help: wording and coaching move the time.",
+            "Touch the pad when the sound starts, touch it again when it ends.",
+            "Up to three trials, with a rest between.",
+        ],
+        say,
+        by_mouth: false,
+        pad: Pad {
+            counts: ("", ""),
+            start: "Touch when it starts",
+            length: Length::Open,
+            first_counts: false,
+            touch_ends: true,
+            beat: None,
+            late: None,
+            end: Some("Touch when it ends"),
+            watch: None,
+            signs: None,
+            countdown: false,
+        },
+        more: "",
+        questions,
+        trials: 3,
+        usual: |_| Vec::new(),
+        lines: Some(lines),
+        compare: match id {
+            TaskId::LongestS => |exam| compare(TaskId::LongestS, exam),
+            TaskId::LongestZ => |exam| compare(TaskId::LongestZ, exam),
+            _ => |exam| compare(TaskId::LongestAh, exam),
+        },
+        caveat,
+        untimed: Some(untimed),
+        for_whom: "Anybody who can hold a sound on request. Lines are drawn for adults; children are \
+                   put beside children, and no s/z line is drawn for them.",
+        rules,
+        not_for: |_, _| None,
+    }
+}
+
+/// "ah".
+pub static AH: TaskSpec = spec(
+    TaskId::LongestAh,
+    "Longest \"ah\"",
+    "Take a deep breath and say \"ah\" for as long as you can, in your usual voice.",
+    WITH_VOICE,
+    kept::VOICE,
+    "The spread among healthy people is wide; height, frailty and the wording of the request move \
+     it.",
+    &[
+        &rules::VOICE_LONGEST_AH,
+        &rules::VOICE_LONGEST_CHILD,
+        &rules::SPEECH_NOT_SCORED,
+    ],
+);
+
+static RATIO_RULES: &[&Rule] = &[
+    &rules::VOICE_S_Z,
+    &rules::VOICE_S_Z_BORDER,
+    &rules::VOICE_S_Z_CHILD,
+    &rules::SPEECH_NOT_SCORED,
+];
+
+const RATIO_CAVEAT: &str = "Read as the ratio of s to z. A usual ratio rules nothing out.";
+
+/// s.
+pub static S: TaskSpec = spec(
+    TaskId::LongestS,
+    "Longest s",
+    "Take a deep breath and say \"sss\" for as long as you can.",
+    PLAIN,
+    kept::BREATH,
+    RATIO_CAVEAT,
+    RATIO_RULES,
+);
+
+/// z.
+pub static Z: TaskSpec = spec(
+    TaskId::LongestZ,
+    "Longest z",
+    "Take a deep breath and say \"zzz\" for as long as you can, with your voice on.",
+    PLAIN,
+    kept::VOICE,
+    RATIO_CAVEAT,
+    RATIO_RULES,
+);
+
+fn sound(task: TaskId) -> Sound {
+    match task {
+        TaskId::LongestS => Sound::S,
+        TaskId::LongestZ => Sound::Z,
+        _ => Sound::Ah,
+    }
+}
+
+/// How long a trial was held; none where nobody can know, and none for a start and an end at the
+/// same moment: that is a slip of the finger.
+pub(super) fn held(trial: &Trial) -> Option<Seconds> {
+    let time = trial.between(trial.start()?, trial.end_pressed()?);
+    if time.doubt.is_some() {
+        return None;
+    }
+    let length = time.length.filter(|length| *length > Millis::ZERO)?;
+    Seconds::new(length.seconds()).ok()
+}
+
+/// The trials that are scored: the first three with a time.
+fn trials(task: TaskId, exam: &Exam) -> Option<Held> {
+    let times: Vec<Seconds> = exam
+        .trials
+        .iter()
+        .filter(|t| t.task == task)
+        .filter_map(held)
+        .take(Held::MOST)
+        .collect();
+    Held::new(&times).ok()
+}
+
+/// The time of a trial in words, and that it is not scored where it is not.
+pub(super) fn time_words(trial: &Trial) -> String {
+    if let Some(words) = kept::untimed(trial) {
+        return small(words);
+    }
+    let time = || trial.between(trial.start()?, trial.end_pressed()?).length;
+    let mut words = time().map_or_else(|| "no time".to_owned(), |length| length.to_string());
+    if trial.end_pressed().is_some() && held(trial).is_none() {
+        words.push_str(", not scored");
+    }
+    words
+}
+
+/// A trial in words.
+fn lines(trial: &Trial) -> Vec<String> {
+    let mut parts = vec![time_words(trial)];
+    let voice = trial.choice(VOICE);
+    parts.extend(
+        VOICES
+            .iter()
+            .find(|c| Some(c.id) == voice)
+            .map(|c| format!("voice {}", c.id)),
+    );
+    if let Some(Answer::Words(words)) = trial.answers.get(REMARK) {
+        parts.push(words.clone());
+    }
+    vec![parts.join(", ")]
+}
+
+fn compare(task: TaskId, exam: &Exam) -> Vec<Comparison> {
+    trials(task, exam)
+        .and_then(|held| Comparison::of(&longest(sound(task), &held, &exam.who())))
+        .into_iter()
+        .collect()
+}
+
+/// What the rules say about an examination. The ratio stands with z, the second of the two.
+pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
+    let mut flags = trials(task, exam)
+        .map(|held| longest(sound(task), &held, &exam.who()).flags)
+        .unwrap_or_default();
+    flags.extend(kept::flags(
+        task,
+        Domain::SpeechVoice,
+        &unscored(task, exam),
+    ));
+    if task == TaskId::LongestZ {
+        let s = trials(TaskId::LongestS, exam);
+        let z = trials(TaskId::LongestZ, exam);
+        // Tried and not held at all is another reason than never tried.
+        let tried = |task| kept::numbered(task, exam).any(|(_, t)| kept::untimed(t).is_some());
+        if s.is_some() || z.is_some() {
+            match s_to_z(s.as_ref(), z.as_ref(), &exam.who()) {
+                Ok(ratio) if ratio.flags.is_empty() => {}
+                Ok(ratio) => flags.extend(ratio.flags),
+                Err(CannotCompute::NoZ) if tried(TaskId::LongestZ) => {
+                    flags.push(CannotCompute::ZNotHeld.flag());
+                }
+                Err(CannotCompute::NoS) if tried(TaskId::LongestS) => {
+                    flags.push(CannotCompute::SNotHeld.flag());
+                }
+                Err(why) => flags.push(why.flag()),
+            }
+        }
+    }
+    flags
+}
+
+/// The trials that are kept and not scored: without a time, or after those that are asked for.
+fn unscored(task: TaskId, exam: &Exam) -> Vec<(usize, String)> {
+    let mut scored = 0;
+    kept::numbered(task, exam)
+        .filter_map(|(n, trial)| {
+            if held(trial).is_none() {
+                return Some((n, kept::why_no_time(trial)?));
+            }
+            scored += 1;
+            (scored > Held::MOST).then(|| (n, format!("the first {} with a time are", Held::MOST)))
+        })
+        .collect()
+}
+
+/// The result in a few words, for the handover. The ratio stands with z, the second of the two.
+pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
+    let name = match task {
+        TaskId::LongestS => "longest s",
+        TaskId::LongestZ => "longest z",
+        _ => "longest \"ah\"",
+    };
+    let result = trials(task, exam).map(|held| {
+        let s = trials(TaskId::LongestS, exam);
+        match s_to_z(s.as_ref(), Some(&held), &exam.who()) {
+            Ok(ratio) if task == TaskId::LongestZ => small(&ratio.value),
+            _ => format!("{name} {}", held.words()),
+        }
+    });
+    kept::told(name, result, &unscored(task, exam))
+}

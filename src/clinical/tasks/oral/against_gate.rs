@@ -1,0 +1,100 @@
+//! What the examination found that the gate says is not so: saliva pools, though the gate has it
+//! managed. What was seen later and closer counts.
+
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::gate;
+use crate::clinical::findings::gate::{HOLDS, Item, State};
+use crate::clinical::findings::go_on::GoOn;
+
+/// Item and exception of the examination, and the item of the gate that it speaks against.
+static AGAINST: [(&str, &str, &str); 8] = [
+    ("mouth.moist", "pooled", "saliva"),
+    ("mouth.moist", "drools", "saliva"),
+    ("throat.wall", "pooled", "saliva"),
+    ("throat.wall", "food", "mouth"),
+    ("mouth.sulci", "food", "mouth"),
+    ("mouth.sulci", "tablet", "mouth"),
+    ("voice.ah", "wet", "saliva"),
+    ("cough", "none", "cough"),
+];
+
+/// One such finding.
+#[derive(Debug)]
+pub struct Against {
+    /// The gate's item.
+    pub item: &'static Item,
+    /// Stable id, under which going on past it is recorded.
+    pub hold: String,
+    /// What was found: "mouth moist: saliva pools".
+    pub says: String,
+    /// What to do about it, as at the gate.
+    pub advice: String,
+    /// Who may go on past it: what can be put right on the spot, anybody who says so.
+    pub go_on: GoOn,
+}
+
+/// All of them, where the gate's item was taken to hold: an exception there says it already.
+pub fn against_gate(exam: &Exam) -> Vec<Against> {
+    let one = |(id, exception, gate_item): &(&str, &str, &str)| {
+        let item = crate::clinical::knowledge::oral::find(id)?;
+        let answer = exam.oral.answer(item);
+        let found = answer
+            .found()
+            .iter()
+            .find(|f| f.exception().id == *exception)?;
+        let gate_item = gate::find(gate_item)?;
+        if exam.gate.0.get(gate_item.id).is_none_or(|a| a != HOLDS) {
+            return None;
+        }
+        let worst = gate_item
+            .exceptions
+            .iter()
+            .max_by_key(|e| gate::state_of(gate_item, e, &exam.policy))?;
+        let go_on = match gate::state_of(gate_item, worst, &exam.policy) {
+            State::Fix | State::Caution => GoOn::WithReason,
+            State::Block | State::Emergency => gate::go_on(gate_item),
+        };
+        Some(Against {
+            item: gate_item,
+            hold: format!("oral.{id}.{exception}"),
+            says: format!("{}: {}", item.name, found.words()),
+            advice: gate::advice(gate_item, worst, &exam.policy),
+            go_on,
+        })
+    };
+    AGAINST.iter().filter_map(one).collect()
+}
+
+/// What they say: incomplete, or a note where somebody went on past one with a reason.
+pub fn flags(exam: &Exam) -> Vec<Flag> {
+    against_gate(exam)
+        .into_iter()
+        .map(|against| {
+            let on = exam.went_on(&against.hold, against.go_on);
+            let level = match on {
+                Some(_) => Level::Note,
+                None => Level::Incomplete,
+            };
+            let words = on.map_or_else(|| against.says.clone(), |on| on.told(&against.says));
+            against.item.rule.flag(level, Domain::EatingDrinking, words)
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_row_names_what_there_is() {
+        for (id, exception, gate_item) in AGAINST {
+            let item = crate::clinical::knowledge::oral::find(id).unwrap();
+            assert!(
+                item.exceptions.iter().any(|e| e.id == exception),
+                "{id}.{exception}"
+            );
+            assert!(gate::find(gate_item).is_some(), "{gate_item}");
+        }
+    }
+}

@@ -1,0 +1,136 @@
+//! Own trials that overlap: a sign within the minute of two different ones, and which it is of.
+
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::sign::Sign;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks;
+use crate::clinical::tasks::by_mouth;
+use crate::clinical::tasks::own::{brief, settings};
+use crate::clinical::tasks::water::WATCH;
+use crate::measure::time::{Millis, Stamp};
+use crate::wording::words::small;
+
+/// A sign that may be of either of two trials.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Shared {
+    /// The sign.
+    pub sign: Sign,
+    /// When it was pressed.
+    pub at: Stamp,
+    /// The trial it stands with: its number, and what was given.
+    pub of: (u32, String),
+    /// The other one.
+    pub other: (u32, String),
+    /// Whether somebody said already that it is of the trial before.
+    pub said: bool,
+}
+
+/// Signs that fall into the minute of the trial before as well, where that was another thing; and
+/// those that somebody said are that one's.
+pub fn shared(exam: &Exam) -> Vec<Shared> {
+    let trials: Vec<&Trial> = by_mouth::given(TaskId::Own, exam).collect();
+    let mut all = Vec::new();
+    let pairs = trials.iter().enumerate().flat_map(|(n, now)| {
+        let earlier = &trials[..n];
+        // Of several of the same the newest: which of them it was makes no difference.
+        let newest = move |at: usize| {
+            let same = |t: &&Trial| settings(t) == settings(earlier[at]);
+            !earlier[at + 1..].iter().any(same)
+        };
+        (0..n)
+            .filter(move |at| newest(*at))
+            .map(move |at| (earlier[at], *now))
+    });
+    for (before, now) in pairs {
+        let (Some(end), Some(start)) = (before.end(), now.start()) else {
+            continue;
+        };
+        if settings(before) == settings(now) {
+            continue;
+        }
+        let name = |trial: &Trial| (trial.number, brief(trial));
+        let in_minute = |at| before.between(end, at).length.is_none_or(|l| l <= WATCH);
+        let after_start = |at| {
+            let since = before.between(start, at).length;
+            since.is_some_and(|l| l >= Millis::ZERO)
+        };
+        for (sign, at) in now.signs().filter(|(_, at)| in_minute(*at)) {
+            all.push(Shared {
+                sign,
+                at,
+                of: name(now),
+                other: name(before),
+                said: false,
+            });
+        }
+        for (sign, at) in before.signs().filter(|(_, at)| after_start(*at)) {
+            all.push(Shared {
+                sign,
+                at,
+                of: name(before),
+                other: name(now),
+                said: true,
+            });
+        }
+    }
+    all
+}
+
+/// A note for each of which nobody said whose it is.
+pub(super) fn flags(exam: &Exam) -> Vec<Flag> {
+    let open = shared(exam).into_iter().filter(|shared| !shared.said);
+    open.map(|shared| {
+        rules::OWN_OVERLAP.flag(
+            Level::Note,
+            Domain::EatingDrinking,
+            format!(
+                "{} with {}: within 60 seconds of {} as well, either may be meant",
+                shared.sign.past(),
+                shared.of.1,
+                shared.other.1
+            ),
+        )
+    })
+    .collect()
+}
+
+/// A note for each sign in a trial that falls into the minute after one of another task.
+pub fn across(exam: &Exam) -> Vec<Flag> {
+    let given = |t: &&Trial| tasks::spec(t.task).by_mouth && t.start().is_some();
+    let name = |trial: &Trial| match trial.task {
+        TaskId::Own => brief(trial),
+        task => small(tasks::spec(task).title),
+    };
+    let mut notes: Vec<String> = Vec::new();
+    for before in exam.trials.iter().filter(given) {
+        let (Some(start), Some(end)) = (before.start(), before.end()) else {
+            continue;
+        };
+        let others = exam.trials.iter().filter(given);
+        for now in others.filter(|now| now.task != before.task) {
+            let since = now
+                .start()
+                .and_then(|now| before.between(start, now).length);
+            if since.is_none_or(|since| since <= Millis::ZERO) {
+                continue;
+            }
+            for (sign, at) in now.signs() {
+                let words = format!(
+                    "{} with {}: within 60 seconds of {} as well, either may be meant",
+                    sign.past(),
+                    name(now),
+                    name(before)
+                );
+                let in_minute = before.between(end, at).length.is_some_and(|l| l <= WATCH);
+                if in_minute && !notes.contains(&words) {
+                    notes.push(words);
+                }
+            }
+        }
+    }
+    let note = |words| rules::OWN_OVERLAP.flag(Level::Note, Domain::EatingDrinking, words);
+    notes.into_iter().map(note).collect()
+}

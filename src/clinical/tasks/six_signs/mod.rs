@@ -1,0 +1,273 @@
+//! Two or more of six signs, gathered from what the visit recorded already; only what nobody
+//! recorded is asked.
+//!
+//! **Invariants:** it speaks only where the clinician counts it in: the rule was studied after
+//! stroke, and a visit of somebody else must not turn incomplete by it. A sign that was recorded
+//! anywhere is not wiped out by an answer here.
+
+pub mod judge;
+pub mod recorded;
+
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::looked::Looked;
+use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::person::Age;
+use crate::clinical::knowledge::policy::Policy;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::sign::Sign;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::six_signs::judge as six_signs;
+use crate::clinical::tasks::six_signs::judge::{Setting, SixSigns, Tested};
+use crate::clinical::tasks::six_signs::recorded::Recorded;
+use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When, choice};
+
+/// Answer: the sign is there.
+pub const FOUND: &str = "found";
+/// Answer: looked for and not there.
+pub const NOT_FOUND: &str = "not-found";
+/// Question: whether the signs are counted in this visit.
+pub const COUNTED: &str = "counted";
+/// Where an answer to a question of this page comes from.
+pub const HERE: &str = "asked here";
+/// Answer to [`COUNTED`].
+pub const YES: &str = "yes";
+
+const fn question(id: &'static str, ask: &'static str, choices: &'static [Choice]) -> Question {
+    Question {
+        id,
+        ask,
+        when: When::Before,
+        takes: Takes::OneOf(choices),
+        only_if: None,
+        needed: false,
+    }
+}
+
+/// The data. It has a page of its own and no pad.
+pub static SPEC: TaskSpec = TaskSpec {
+    id: TaskId::SixSigns,
+    title: "Signs after a stroke",
+    steps: &[],
+    say: "",
+    by_mouth: false,
+    pad: Pad {
+        counts: ("", ""),
+        start: "",
+        length: Length::Open,
+        first_counts: false,
+        touch_ends: false,
+        beat: None,
+        late: None,
+        end: None,
+        watch: None,
+        signs: None,
+        countdown: false,
+    },
+    more: "",
+    questions: &[
+        question(
+            "voice",
+            "Voice changed in quality, pitch or loudness?",
+            &[choice(NOT_FOUND, "No"), choice(FOUND, "Yes")],
+        ),
+        question(
+            "speech",
+            "Speech slurred?",
+            &[choice(NOT_FOUND, "No"), choice(FOUND, "Yes")],
+        ),
+        question(
+            "gag",
+            "Gag, both sides",
+            &[
+                choice(NOT_FOUND, "Present"),
+                choice(FOUND, "Weak or absent"),
+            ],
+        ),
+        question(
+            "cough",
+            "Cough on request",
+            &[
+                choice(NOT_FOUND, "Strong"),
+                choice(FOUND, "Weak, spoken or none"),
+            ],
+        ),
+    ],
+    trials: 1,
+    usual: |_| Vec::new(),
+    lines: None,
+    compare: |_| Vec::new(),
+    caveat: "Two or more are a reason to refer. Fewer clear nobody: this is never \"no sign seen\".",
+    untimed: None,
+    for_whom: "Adults after a stroke; others only where the clinician counts them in.",
+    rules: &[
+        &rules::SIX_SIGNS_TWO,
+        &rules::SIX_SIGNS_INCOMPLETE,
+        &rules::SIX_SIGNS_GAG,
+        &rules::SIX_SIGNS_ADULTS,
+    ],
+    not_for: aside,
+};
+
+fn aside(age: Option<Age>, _: &Policy) -> Option<Flag> {
+    age.is_some_and(|age| !age.is_adult()).then(|| {
+        rules::SIX_SIGNS_ADULTS.flag(
+            Level::Note,
+            Domain::EatingDrinking,
+            "The six signs were studied in adults and are not used for children.",
+        )
+    })
+}
+
+/// One of the six, with where it was looked at.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Row {
+    /// What it is.
+    pub words: &'static str,
+    /// What became of it.
+    pub looked: Looked,
+    /// Where that comes from, one entry a source.
+    pub from: Vec<String>,
+    /// What was recorded that is near it and not it.
+    pub beside: Vec<String>,
+    /// The id of the question that can be asked about it.
+    pub question: Option<&'static str>,
+    /// Whether it counts under the policy.
+    pub counts: bool,
+}
+
+fn together(places: &[(Looked, String)]) -> Looked {
+    let has = |looked| places.iter().any(|(l, _)| *l == looked);
+    if has(Looked::Present) {
+        Looked::Present
+    } else if has(Looked::Absent) {
+        Looked::Absent
+    } else {
+        Looked::NotTested
+    }
+}
+
+/// Each of them once, however often it was recorded.
+fn once(words: impl IntoIterator<Item = String>) -> Vec<String> {
+    let mut all: Vec<String> = Vec::new();
+    for one in words {
+        if !all.contains(&one) {
+            all.push(one);
+        }
+    }
+    all
+}
+
+/// The newest answers given on this page; one that was opened and holds none takes nothing from
+/// those before it.
+fn own(exam: &Exam) -> Option<&Trial> {
+    let answers = |t: &&Trial| {
+        let is_own = |id: &str| id == COUNTED || SPEC.questions.iter().any(|q| q.id == id);
+        t.task == TaskId::SixSigns && t.answers.iter().any(|(id, _)| is_own(id))
+    };
+    exam.trials.iter().rev().find(answers)
+}
+
+/// The six, in their order, with where each comes from.
+pub fn rows(exam: &Exam) -> [Row; 6] {
+    let own = own(exam);
+    let row = |words, recorded: Recorded, question: Option<&'static str>, counts| {
+        let Recorded { mut places, beside } = recorded;
+        let answer = question
+            .and_then(|id| own?.choice(id))
+            .map(|answer| match answer {
+                FOUND => Looked::Present,
+                NOT_FOUND => Looked::Absent,
+                _ => Looked::NotTested,
+            });
+        places.extend(answer.map(|looked| (looked, HERE.to_owned())));
+        // What is near the sign leaves it open until somebody says what it is.
+        let open = together(&places) == Looked::Absent && !beside.is_empty() && answer.is_none();
+        Row {
+            words,
+            looked: if open {
+                Looked::NotTested
+            } else {
+                together(&places)
+            },
+            from: once(places.into_iter().map(|(_, whence)| whence)),
+            beside: once(beside),
+            question,
+            counts,
+        }
+    };
+    let gag_counts = setting(exam).gag_counts;
+    let after = |sign| recorded::after(exam, sign);
+    [
+        row("Changed voice", recorded::voice(exam), Some("voice"), true),
+        row(
+            "Slurred speech",
+            recorded::speech(exam),
+            Some("speech"),
+            true,
+        ),
+        row(
+            "Weak or missing gag",
+            recorded::gag(exam),
+            Some("gag"),
+            gag_counts,
+        ),
+        row(
+            "Weak cough on request",
+            recorded::cough(exam),
+            Some("cough"),
+            true,
+        ),
+        row("Cough after water", after(Sign::Cough), None, true),
+        row(
+            "Changed voice after water",
+            after(Sign::VoiceChange),
+            None,
+            true,
+        ),
+    ]
+}
+
+/// The policy in force for this rule.
+pub fn setting(exam: &Exam) -> Setting {
+    Setting {
+        gag_counts: exam.policy.gag_counts,
+    }
+}
+
+/// The signs as the rule takes them.
+pub fn read(exam: &Exam) -> SixSigns {
+    let [voice, speech, gag, cough, cough_after, voice_after] = rows(exam).map(|row| row.looked);
+    SixSigns {
+        voice,
+        speech,
+        gag,
+        cough_on_request: cough,
+        cough_after,
+        voice_after,
+    }
+}
+
+/// How many were found and tested.
+pub fn tested(exam: &Exam) -> Tested {
+    six_signs::tested(&read(exam), setting(exam))
+}
+
+/// Whether the clinician counts the signs in this visit: said so, or answered a question.
+pub fn is_counted(exam: &Exam) -> bool {
+    own(exam).is_some_and(|t| t.choice(COUNTED).is_none_or(|answer| answer == YES))
+}
+
+/// What the rule says, whether it is counted or not.
+pub fn judged(exam: &Exam) -> Vec<Flag> {
+    six_signs::judge(&read(exam), exam.age, setting(exam))
+}
+
+/// What the rule says where the clinician counts it.
+pub fn flags(exam: &Exam) -> Vec<Flag> {
+    if is_counted(exam) {
+        judged(exam)
+    } else {
+        Vec::new()
+    }
+}

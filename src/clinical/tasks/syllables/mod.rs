@@ -1,0 +1,483 @@
+//! Repeated syllables: pa, ta, ka and pa-ta-ka, counted for a time or timed over a count.
+//!
+//! The window opens with the first tap. By count, the time runs from the first tap to the stop
+//! press after the last syllable: stopping at the last tap would flatter by one interval.
+
+pub mod speech;
+
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::trial::{Answer, MarkKind, Trial};
+use crate::clinical::knowledge::rule::Rule;
+use crate::clinical::knowledge::rules;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::compare::Comparison;
+use crate::clinical::tasks::spec::{
+    Choice, Length, Pad, Question, REMARK, Takes, TaskSpec, Untimed, When, choice, remark,
+};
+use crate::clinical::tasks::syllables::speech::trials;
+use crate::clinical::tasks::syllables::speech::trials::{
+    Best, Outcome, Sequences, Singles, Try, from_three,
+};
+use crate::clinical::tasks::syllables::speech::{
+    Repeated, Syllables, Timing, rate_words, repeated,
+};
+use crate::clinical::tasks::{kept, spec};
+use crate::measure::time::Millis;
+use crate::measure::units::Seconds;
+use crate::measure::window::Window;
+use crate::wording::words::small;
+use std::num::NonZeroU32;
+
+/// How it is timed.
+const HOW: &str = "how";
+/// By the count of the published table: 20 single syllables, 10 sequences.
+const BY_COUNT: &str = "by-count";
+/// What a tap stands for.
+const EACH: &str = "each-tap";
+/// How it sounded.
+const SOUND: &str = "sound";
+
+/// The windows, by the answer to [`HOW`].
+static LENGTHS: &[(&str, Option<Millis>)] = &[
+    ("5s", Some(Millis::from_secs(5))),
+    ("8s", Some(Millis::from_secs(8))),
+    ("10s", Some(Millis::from_secs(10))),
+    ("15s", Some(Millis::from_secs(15))),
+    (BY_COUNT, None),
+];
+
+static HOW_SINGLE: &[Choice] = &[
+    choice("5s", "5 seconds"),
+    choice("8s", "8"),
+    choice("10s", "10"),
+    choice("15s", "15"),
+    choice(BY_COUNT, "20 times, then Stop"),
+];
+
+static HOW_SEQUENCE: &[Choice] = &[
+    choice("5s", "5 seconds"),
+    choice("8s", "8"),
+    choice("10s", "10"),
+    choice("15s", "15"),
+    choice(BY_COUNT, "10 times, then Stop"),
+];
+
+static SOUNDS: &[Choice] = &[
+    choice("correct", "Correct"),
+    choice("distorted", "Distorted"),
+    choice("could-not", "Could not"),
+];
+
+/// Of these, what can be said without a tap: who can't begin is not "not tested".
+static COULD_NOT: &[Choice] = &[choice("could-not", "Could not")];
+
+const fn how(choices: &'static [Choice]) -> Question {
+    Question {
+        id: HOW,
+        ask: "How long?",
+        when: When::Before,
+        takes: Takes::OneOf(choices),
+        only_if: None,
+        needed: true,
+    }
+}
+
+const fn sound() -> Question {
+    Question {
+        id: SOUND,
+        ask: "How did it sound?",
+        when: When::After,
+        takes: Takes::OneOf(SOUNDS),
+        only_if: None,
+        needed: true,
+    }
+}
+
+static SINGLE: &[Question] = &[how(HOW_SINGLE), sound(), remark()];
+
+static SEQUENCE: &[Question] = &[
+    // Before the length: it changes what the count means, and must not be below the fold.
+    Question {
+        id: EACH,
+        ask: "One tap for each",
+        when: When::Before,
+        takes: Takes::OneOf(&[
+            choice("syllable", "syllable"),
+            choice("sequence", "pa-ta-ka"),
+        ]),
+        only_if: None,
+        needed: true,
+    },
+    how(HOW_SEQUENCE),
+    sound(),
+    remark(),
+];
+
+const CAVEAT: &str = "Counting with a finger: one syllable more or less in 5 seconds moves the rate \
+                      by 0.2 a second.";
+
+const fn task(
+    id: TaskId,
+    title: &'static str,
+    say: &'static str,
+    questions: &'static [Question],
+    counts: (&'static str, &'static str),
+) -> TaskSpec {
+    TaskSpec {
+        id,
+        title,
+        steps: &[
+            "Show it once, then let the person try once.",
+            "Tap with the first syllable: it starts the time and counts.",
+            "By time the count ends by itself. By count press Stop when the last one has ended.",
+            "Up to three trials. The fastest correct one is scored.",
+        ],
+        say,
+        by_mouth: false,
+        pad: Pad {
+            counts,
+            start: "Tap with the first one",
+            length: Length::Answered(HOW, LENGTHS),
+            first_counts: true,
+            touch_ends: false,
+            beat: None,
+            late: None,
+            end: Some("Stop"),
+            watch: None,
+            signs: None,
+            countdown: false,
+        },
+        more: "",
+        questions,
+        trials: 3,
+        usual,
+        lines: Some(lines),
+        compare: match id {
+            TaskId::SyllableTa => |exam| compare(TaskId::SyllableTa, exam),
+            TaskId::SyllableKa => |exam| compare(TaskId::SyllableKa, exam),
+            TaskId::Sequence => |exam| compare(TaskId::Sequence, exam),
+            _ => |exam| compare(TaskId::SyllablePa, exam),
+        },
+        caveat: CAVEAT,
+        untimed: Some(Untimed {
+            question: SOUND,
+            choices: COULD_NOT,
+        }),
+        for_whom: "From 3 years. Values of children are for 6 to 13 years, those of adults by age \
+                   and language: who has none is timed and not judged.",
+        rules: RULES,
+        not_for: |age, _| from_three(age),
+    }
+}
+
+static RULES: &[&Rule] = &[
+    &rules::SPEECH_CHILD_TIME,
+    &rules::SPEECH_ADULT_SEQUENCE,
+    &rules::SPEECH_OLDER_SINGLE,
+    &rules::SPEECH_NO_NORM,
+    &rules::SPEECH_BEST_TRIAL,
+    &rules::SPEECH_NOT_SCORED,
+    &rules::SPEECH_SKIP_LONGER,
+    &rules::SPEECH_FROM_THREE,
+];
+
+/// pa.
+pub static PA: TaskSpec = task(
+    TaskId::SyllablePa,
+    "pa-pa-pa",
+    "Say \"pa-pa-pa\" as fast and as evenly as you can, until I say stop.",
+    SINGLE,
+    ("syllable", "syllables"),
+);
+
+/// ta.
+pub static TA: TaskSpec = task(
+    TaskId::SyllableTa,
+    "ta-ta-ta",
+    "Say \"ta-ta-ta\" as fast and as evenly as you can, until I say stop.",
+    SINGLE,
+    ("syllable", "syllables"),
+);
+
+/// ka.
+pub static KA: TaskSpec = task(
+    TaskId::SyllableKa,
+    "ka-ka-ka",
+    "Say \"ka-ka-ka\" as fast and as evenly as you can, until I say stop.",
+    SINGLE,
+    ("syllable", "syllables"),
+);
+
+/// pa-ta-ka.
+pub static PA_TA_KA: TaskSpec = task(
+    TaskId::Sequence,
+    "pa-ta-ka",
+    "Say \"pa-ta-ka, pa-ta-ka\" as fast and as evenly as you can, until I say stop.",
+    SEQUENCE,
+    ("tap", "taps"),
+);
+
+/// Children of the ages of the published table are timed by count, everybody else for 5 seconds.
+fn usual(exam: &Exam) -> Vec<(&'static str, &'static str)> {
+    let months = exam.age.map(|age| age.at_least_months());
+    if months.is_some_and(|m| (6 * 12..14 * 12).contains(&m)) {
+        vec![(HOW, BY_COUNT), (EACH, "sequence")]
+    } else {
+        vec![(HOW, "5s"), (EACH, "syllable")]
+    }
+}
+
+fn what(task: TaskId) -> Syllables {
+    match task {
+        TaskId::SyllableTa => Syllables::Ta,
+        TaskId::SyllableKa => Syllables::Ka,
+        TaskId::Sequence => Syllables::PaTaKa,
+        _ => Syllables::Pa,
+    }
+}
+
+/// The count and the time of a trial; none where it did not run to its end, or where nobody knows
+/// how long it took.
+fn timing(trial: &Trial) -> Option<Timing> {
+    let start = trial.start()?;
+    let sequences = trial.choice(EACH) == Some("sequence");
+    let each = what(trial.task).each().get();
+    match window(trial) {
+        Some(length) => {
+            let over = trial.first(MarkKind::WindowOver)?;
+            if trial.doubt_over(start, length, over).is_some() {
+                return None;
+            }
+            let counted = Window::new(length, None).ok()?.split(&trial.tap_offsets());
+            let count = u32::try_from(counted.count()).ok()?;
+            let window = Seconds::new(length.seconds()).ok()?;
+            Some(if sequences {
+                Timing::Sequences { count, window }
+            } else {
+                Timing::Syllables { count, window }
+            })
+        }
+        None => {
+            let time = trial.between(start, trial.end_pressed()?);
+            let length = time.length.filter(|length| *length > Millis::ZERO)?;
+            if time.doubt.is_some() {
+                return None;
+            }
+            let taps = u32::try_from(trial.taps()).ok()?;
+            let repetitions = if sequences { taps } else { taps / each };
+            Some(Timing::ByCount {
+                repetitions: NonZeroU32::new(repetitions)?,
+                time: Seconds::new(length.seconds()).ok()?,
+            })
+        }
+    }
+}
+
+fn window(trial: &Trial) -> Option<Millis> {
+    let answer = trial.choice(HOW)?;
+    LENGTHS.iter().find(|(id, _)| *id == answer)?.1
+}
+
+/// Whether a trial of syllables was heard as distorted.
+pub fn distorted(trial: &Trial) -> bool {
+    crate::clinical::tasks::spec(trial.task)
+        .questions
+        .iter()
+        .any(|q| q.id == SOUND)
+        && outcome(trial) == Some(Outcome::Distorted)
+}
+
+fn outcome(trial: &Trial) -> Option<Outcome> {
+    Some(match trial.choice(SOUND)? {
+        "correct" => Outcome::Correct,
+        "distorted" => Outcome::Distorted,
+        _ => Outcome::CouldNot,
+    })
+}
+
+/// A trial in words: count, time, rate with its unit, how it sounded.
+fn lines(trial: &Trial) -> Vec<String> {
+    let sound = trial
+        .choice(SOUND)
+        .and_then(|id| SOUNDS.iter().find(|c| c.id == id))
+        .map(|c| small(c.words));
+    let rate = timing(trial).map(|timing| {
+        let trial = Repeated {
+            what: what(trial.task),
+            timing,
+        };
+        trial.words().unwrap_or_else(|error| error.to_string())
+    });
+    let no_rate = || match trial.taps() {
+        1 => "1 tap, no rate".to_owned(),
+        n => format!("{n} taps, no rate"),
+    };
+    let mut parts = Vec::new();
+    if trial.start().is_some() {
+        parts.push(rate.unwrap_or_else(no_rate));
+    } else if is_heard_only(trial) {
+        parts.push("not timed".to_owned());
+    }
+    parts.extend(sound);
+    if let Some(Answer::Words(words)) = trial.answers.get(REMARK) {
+        parts.push(words.clone());
+    }
+    vec![parts.join(", ")]
+}
+
+fn tries(task: TaskId, exam: &Exam) -> Vec<Try> {
+    exam.trials
+        .iter()
+        .filter(|t| t.task == task && spec(task).is_tried(t))
+        .filter_map(|t| {
+            Some(Try {
+                outcome: outcome(t)?,
+                timing: timing(t),
+            })
+        })
+        .collect()
+}
+
+/// Whether there is a trial that ended and of which nobody said how it sounded: it is not scored,
+/// and that must not be silent.
+fn sound_not_said(task: TaskId, exam: &Exam) -> bool {
+    exam.trials.iter().any(|t| t.task == task && is_unsaid(t))
+}
+
+fn is_unsaid(trial: &Trial) -> bool {
+    let ended = trial.end().is_some() || trial.first(MarkKind::WindowOver).is_some();
+    ended && outcome(trial).is_none()
+}
+
+/// Whether it was said, and nobody timed it.
+fn is_heard_only(trial: &Trial) -> bool {
+    spec(trial.task).is_untimed(trial) && outcome(trial) != Some(Outcome::CouldNot)
+}
+
+/// Why a trial has no score of its own, but for how it sounded; none where it can have one.
+fn why_not(trial: &Trial) -> Option<String> {
+    let no_time = match (trial.start(), window(trial)) {
+        (Some(start), Some(length)) => match trial.first(MarkKind::WindowOver) {
+            Some(over) => trial.doubt_over(start, length, over).map(kept::doubted),
+            None => trial
+                .end()
+                .map(|_| "stopped before the time was up".to_owned()),
+        },
+        (None, _) if is_heard_only(trial) => Some("not timed".to_owned()),
+        _ => kept::why_no_time(trial),
+    };
+    no_time.or_else(|| is_unsaid(trial).then(|| "how it sounded was not said".to_owned()))
+}
+
+/// Whether it was tried and never came.
+fn could_not(task: TaskId, exam: &Exam) -> bool {
+    let tries = tries(task, exam);
+    !tries.is_empty() && tries.iter().all(|t| t.outcome == Outcome::CouldNot)
+}
+
+/// How many of the trials asked for are used up: those with a time, and those that failed.
+pub fn used(task: TaskId, exam: &Exam) -> usize {
+    kept::numbered(task, exam)
+        .filter(|(_, t)| timing(t).is_some() || outcome(t) == Some(Outcome::CouldNot))
+        .count()
+}
+
+fn best(task: TaskId, exam: &Exam) -> Best {
+    trials::best(what(task), &tries(task, exam))
+}
+
+fn compare(task: TaskId, exam: &Exam) -> Vec<Comparison> {
+    best(task, exam)
+        .scored
+        .and_then(|(_, trial)| repeated(&trial, &exam.who()).ok())
+        .and_then(|judged| Comparison::of(&judged))
+        .into_iter()
+        .collect()
+}
+
+/// How the single syllables went so far, each by its best trial.
+fn singles(exam: &Exam) -> Singles {
+    let one = |task| {
+        let tries = tries(task, exam);
+        let any = |wanted| tries.iter().any(|t| t.outcome == wanted);
+        if any(Outcome::Correct) {
+            Some(Outcome::Correct)
+        } else {
+            tries.first().map(|t| t.outcome)
+        }
+    };
+    Singles {
+        pa: one(TaskId::SyllablePa),
+        ta: one(TaskId::SyllableTa),
+        ka: one(TaskId::SyllableKa),
+    }
+}
+
+/// Why sequences are left out, if they are: too few single syllables of a child succeeded.
+pub fn left_out(task: TaskId, exam: &Exam) -> Option<Flag> {
+    if task != TaskId::Sequence {
+        return None;
+    }
+    match trials::sequences(&singles(exam), &exam.who()) {
+        (Sequences::LeftOut, flag) => flag,
+        _ => None,
+    }
+}
+
+/// The scored trial in a few words, for the handover.
+pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
+    let what = what(task);
+    if tries(task, exam).is_empty() {
+        return sound_not_said(task, exam)
+            .then(|| format!("{} not scored, how it sounded was not said", what.words()));
+    }
+    let unscored = kept::unscored(task, exam, why_not);
+    match best(task, exam).scored {
+        Some((_, trial)) => {
+            let rate = rate_words(what, trial.rate().ok()?);
+            kept::told("", Some(format!("{} {rate}", what.words())), &unscored)
+        }
+        None if could_not(task, exam) => Some(format!("{} could not be said", what.words())),
+        None => {
+            let none = format!("{} no correct trial with a time", what.words());
+            match unscored.last() {
+                Some((_, why)) => Some(format!("{none} ({why})")),
+                None => Some(none),
+            }
+        }
+    }
+}
+
+/// What the rules say about an examination.
+pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
+    let tried = tries(task, exam);
+    if tried.is_empty() && sound_not_said(task, exam) {
+        let reason = format!(
+            "{}: how it sounded was not said, so no rate is scored.",
+            what(task).words()
+        );
+        return vec![rules::SPEECH_BEST_TRIAL.flag(Level::Note, Domain::SpeechVoice, reason)];
+    }
+    if tried.is_empty() {
+        return from_three(exam.age)
+            .or_else(|| left_out(task, exam))
+            .into_iter()
+            .collect();
+    }
+    let best = best(task, exam);
+    let mut flags = Vec::new();
+    if let Some((_, trial)) = best.scored {
+        flags.extend(
+            repeated(&trial, &exam.who())
+                .map(|judged| judged.flags)
+                .unwrap_or_default(),
+        );
+    }
+    if best.scored.is_none() {
+        flags.push(best.flag);
+    }
+    let unscored = kept::unscored(task, exam, why_not);
+    flags.extend(kept::flags(task, Domain::SpeechVoice, &unscored));
+    flags
+}

@@ -1,0 +1,155 @@
+//! What was measured in a task, in words and with its units, and what was answered beside it.
+
+use crate::clinical::findings::counted::Counted;
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::trial::{Answer, MarkKind, Trial};
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::spec::{QUICK, Question, Takes, TaskSpec};
+use crate::measure::decimals::{decimals, short};
+use crate::measure::series::Series;
+use crate::measure::time::Doubt;
+use crate::measure::window::Window;
+
+/// The figures of the newest trial; of every trial where several are asked for, what speaks against
+/// one beside it.
+pub fn of_task(spec: &TaskSpec, exam: &Exam) -> Vec<(String, String)> {
+    if spec.trials < 2 {
+        return exam
+            .latest(spec.id)
+            .map_or(Vec::new(), |t| lines(spec, t))
+            .into_iter()
+            .map(|line| (line, String::new()))
+            .collect();
+    }
+    exam.trials
+        .iter()
+        .filter(|t| t.task == spec.id && spec.is_tried(t))
+        .zip(1..)
+        .map(|(trial, n)| {
+            let mut lines = lines(spec, trial);
+            let beside = lines.split_off(lines.len().min(1)).join(" ");
+            (format!("Trial {n}: {}", lines.concat()), beside)
+        })
+        .collect()
+}
+
+/// The figures of a trial in words, and everything that speaks against them.
+pub fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
+    let mut lines = Vec::new();
+    let Some(start) = trial.start() else {
+        if spec.is_untimed(trial) {
+            lines.extend(spec.lines.map(|words| words(trial)).unwrap_or_default());
+        }
+        return lines;
+    };
+    let offsets = trial.tap_offsets();
+    let (one, many) = spec.pad.counts;
+    let counted = |n: usize| format!("{n} {}", if n == 1 { one } else { many });
+    let mut doubt: Option<Doubt> = None;
+    let own = spec.lines.map(|words| words(trial));
+    let has_own = own.is_some();
+    lines.extend(own.unwrap_or_default());
+    match spec
+        .window(trial)
+        .and_then(|w| Window::new(w, spec.pad.late).ok())
+    {
+        Some(window) => {
+            let split = window.split(&offsets);
+            let seconds = window.length().0 / 1000;
+            if !has_own {
+                lines.push(format!("{} in {seconds} seconds", counted(split.count())));
+            }
+            if !split.early.is_empty() {
+                lines.push(format!(
+                    "{} before \"go\", not counted",
+                    counted(split.early.len())
+                ));
+            }
+            let late = split.late.len() + split.after.len();
+            if late > 0 {
+                lines.push(format!("{} later, kept apart", counted(late)));
+            }
+            let noticed = trial.first(MarkKind::WindowOver).or(trial.end());
+            doubt = noticed.and_then(|at| trial.doubt_over(start, window.length(), at));
+        }
+        None => match (trial.stopwatch(), trial.end_pressed()) {
+            (Ok(watch), Some(end)) => {
+                let time = watch.elapsed(end, false);
+                doubt = trial.between(start, end).doubt;
+                if !has_own {
+                    lines.push(match time.length {
+                        Some(length) => format!("{length}, {}", counted(trial.taps())),
+                        None => format!("{}, time not known", counted(trial.taps())),
+                    });
+                }
+            }
+            (Err(why), Some(_)) if has_own => lines.push(why.to_string()),
+            (Err(why), Some(_)) => lines.push(format!("{}. {why}", counted(trial.taps()))),
+            (_, None) => {}
+        },
+    }
+    let other = MarkKind::Count(Counted::Other);
+    if trial.first(other).is_some() {
+        let on_time = spec
+            .window(trial)
+            .and_then(|w| Window::new(w, spec.pad.late).ok())
+            .map_or(trial.count_of(other), |window| {
+                window.split(&trial.offsets_of(other)).count()
+            });
+        lines.push(format!("on the right pad: {}", counted(on_time)));
+    }
+    if spec.pad.touch_ends {
+        // Nothing is counted: the time alone stands.
+        lines.extend(doubt.map(|d| d.to_string()));
+        return lines;
+    }
+    let series = Series::new(offsets);
+    // So many in a window is the result; between its taps alone it may have been another rate.
+    if trial.task == TaskId::FreeCount
+        && spec.window(trial).is_none()
+        && let Ok(rate) = series.rate_from_onsets()
+    {
+        lines.push(format!(
+            "{} a second from first to last tap ({} a minute)",
+            decimals(rate.get(), 2),
+            decimals(rate.per_minute().get(), 0)
+        ));
+    }
+    let quick = series.quicker_than(QUICK).len();
+    if quick > 0 {
+        lines.push(format!(
+            "{quick} came within {} ms of the one before: check the count",
+            QUICK.0
+        ));
+    }
+    lines.extend(doubt.map(|d| d.to_string()));
+    lines
+}
+
+/// The questions of a task that were answered in a trial, each with its answer.
+pub fn answers(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
+    spec.questions
+        .iter()
+        .filter_map(|q| Some((q, trial.answers.get(q.id)?)))
+        .map(|(q, answer)| {
+            let ask = q.ask.trim_end_matches(['?', '.']);
+            format!("{ask}: {}", answer_words(q, answer))
+        })
+        .collect()
+}
+
+fn answer_words(question: &Question, answer: &Answer) -> String {
+    match (answer, &question.takes) {
+        (Answer::Choice(id), Takes::OneOf(choices)) => choices
+            .iter()
+            .find(|c| c.id == id)
+            .map_or(id.as_str(), |c| c.words)
+            .to_owned(),
+        (Answer::Choice(id), _) => id.clone(),
+        (Answer::Tenths(n), Takes::Number { unit, .. } | Takes::Tenths { unit, .. }) => {
+            format!("{} {unit}", short(f64::from(*n) / 10.0))
+        }
+        (Answer::Tenths(n), _) => short(f64::from(*n) / 10.0),
+        (Answer::Words(words), _) => words.split_whitespace().collect::<Vec<_>>().join(" "),
+    }
+}

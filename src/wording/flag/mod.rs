@@ -1,0 +1,48 @@
+//! A flag in words: its reason, in plain words a ward uses. A file a subject.
+
+use crate::clinical::findings::fact::Fact;
+use crate::clinical::findings::flag::Flag;
+
+mod breath;
+mod breathing;
+mod by_mouth;
+mod cracker;
+mod dry;
+mod flow;
+mod gate;
+mod meal;
+mod oral;
+mod own;
+mod sign;
+mod sips;
+mod six_signs;
+mod syllables;
+mod timed_water;
+mod visit;
+mod voice;
+mod water;
+
+/// Why, in plain words a ward uses.
+pub fn reason(flag: &Flag) -> String {
+    match flag.fact() {
+        Fact::Sign(fact) => sign::reason(fact, flag),
+        Fact::Water(fact) => water::reason(fact, flag),
+        Fact::Sips(fact) => sips::reason(fact, flag),
+        Fact::TimedWater(fact) => timed_water::reason(fact, flag),
+        Fact::ByMouth(fact) => by_mouth::reason(fact, flag),
+        Fact::Dry(fact) => dry::reason(fact, flag),
+        Fact::Cracker(fact) => cracker::reason(fact, flag),
+        Fact::Own(fact) => own::reason(fact, flag),
+        Fact::Meal(fact) => meal::reason(fact, flag),
+        Fact::Flow(fact) => flow::reason(fact, flag),
+        Fact::SixSigns(fact) => six_signs::reason(fact, flag),
+        Fact::Breathing(fact) => breathing::reason(fact, flag),
+        Fact::Gate(fact) => gate::reason(fact, flag),
+        Fact::Oral(fact) => oral::reason(fact, flag),
+        Fact::Syllables(fact) => syllables::reason(fact, flag),
+        Fact::Voice(fact) => voice::reason(fact, flag),
+        Fact::Breath(fact) => breath::reason(fact, flag),
+        Fact::Visit(fact) => visit::reason(fact, flag),
+        Fact::Words(words) => words.clone(),
+    }
+}

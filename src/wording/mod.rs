@@ -1,0 +1,8 @@
+//! From facts to sentences. Nothing reads a sentence back.
+
+pub mod by_mouth;
+pub mod figures;
+pub mod flag;
+pub mod oral;
+pub mod own;
+pub mod words;

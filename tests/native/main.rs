@@ -1,0 +1,37 @@
+//! Every native test in one program: it links once.
+
+#![allow(clippy::unwrap_used, clippy::panic)]
+
+#[path = "../outside/mod.rs"]
+mod outside;
+#[path = "../support/mod.rs"]
+mod support;
+
+mod away;
+mod bad_input;
+mod decision_properties;
+mod ending;
+mod full_note;
+mod journal;
+mod json;
+mod measure_vectors;
+mod norms;
+mod nursing_text;
+mod oral_items;
+mod policy_file;
+mod safety;
+mod safety_fourth;
+mod safety_later;
+mod safety_lost;
+mod safety_third;
+mod screen_properties;
+mod sign_said;
+mod six_signs;
+mod speech_flow;
+mod speech_properties;
+mod swallow_steps;
+mod swallow_vectors;
+mod table_tasks;
+mod task_specs;
+mod text_walk;
+mod words_walk;
