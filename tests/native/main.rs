@@ -14,7 +14,6 @@ mod ending;
 mod full_note;
 mod going_on;
 mod journal;
-mod json;
 mod measure_vectors;
 mod norms;
 mod nursing_text;
