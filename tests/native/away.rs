@@ -384,7 +384,7 @@ fn full_visit(because: &str) -> Script {
     weak(&mut s, Sides::Left);
     s.breaths(16).dry(&[2_000, 9_000, 17_000]);
     let held = held(&s);
-    let hold = held.iter().find(|h| h.id.starts_with("oral.could-be-new"));
+    let hold = held.iter().find(|h| h.id.starts_with("weakness."));
     let hold = hold.unwrap().clone();
     s.say(Event::WentOn {
         hold: hold.id,

@@ -237,11 +237,7 @@ fn scene(name: &str) -> Script {
     match name {
         "new" => {}
         "gate" => {
-            s.gate(&[
-                ("awake", "drowsy"),
-                ("saliva", "no"),
-                ("mouth", "no"),
-            ]);
+            s.gate(&[("awake", "drowsy"), ("saliva", "no"), ("mouth", "no")]);
         }
         "mouth" => {
             fine(&mut s);

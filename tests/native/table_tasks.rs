@@ -250,7 +250,8 @@ fn before_a_cracker_come_allergy_teeth_and_order() {
         led_to: Vec::new(),
     });
     assert!(holds(TaskId::Cracker, &wrong).is_empty());
-    let next = eaten(2, 20, 2, 30_000);
+    let mut next = eaten(2, 20, 2, 30_000);
+    next.number = 90;
     wrong.went_on[0].led_to.push(next.number);
     wrong.trials.push(next);
     let told = words(&decision(&wrong).also);
