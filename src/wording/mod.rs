@@ -5,4 +5,6 @@ pub mod figures;
 pub mod flag;
 pub mod oral;
 pub mod own;
+pub mod sips;
+pub mod timed_water;
 pub mod words;
