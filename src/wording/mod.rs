@@ -11,4 +11,6 @@ pub mod gone_past;
 pub mod in_the_way;
 pub mod oral;
 pub mod own;
+pub mod sips;
+pub mod timed_water;
 pub mod words;
