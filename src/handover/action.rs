@@ -145,7 +145,7 @@ fn basis(decision: &Decision, notes: bool) -> String {
         }
     };
     if let Verdict::NotDone(why) = decision.verdict {
-        add(why.words());
+        add(why_words(why));
     }
     let noted = decision
         .also

@@ -58,7 +58,7 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         .exam
         .ended
         .filter(|_| !matches!(decision.verdict, Verdict::NotDone(_)));
-    before.extend(ended.map(|why| item(why.words())));
+    before.extend(ended.map(|why| item(verdict::ended(why))));
     before.extend(taken_up(visit, now).map(|words| item(&words)));
     before.extend(choking(visit, now).iter().map(|words| item(words)));
     let (regions, nerves, conflicts) = examined(visit);

@@ -46,7 +46,7 @@ fn whole() -> Piece {
     let verdict = move || {
         desk.visit.with(|v| {
             let v = v.filter(|v| v.decided.is_some())?;
-            v.decision().map(|d| (look_of(&d), d.headline(v.role)))
+            v.decision().map(|d| (look_of(&d), verdict_words::decided(&d, v.role)))
         })
     };
     all![

@@ -1,7 +1,6 @@
 //! What is in the way of a task, and what to do about it, in words.
 
 use crate::clinical::decision::in_the_way::InTheWay;
-use crate::clinical::findings::ended::EndedEarly;
 use crate::clinical::findings::flag::{Flag, Level};
 use crate::clinical::findings::gate;
 use crate::clinical::findings::in_the_way::Obstacle;
@@ -10,7 +9,7 @@ use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::holding;
 use crate::wording::words::small;
-use crate::wording::{found, fresh};
+use crate::wording::{found, fresh, verdict};
 
 /// What is in the way, in plain words.
 pub fn says(what: &InTheWay) -> String {
@@ -22,7 +21,7 @@ pub fn says(what: &InTheWay) -> String {
         Obstacle::Ended {
             why,
             water_from_years,
-        } => format!("The screen was ended: {}", ended(*why, *water_from_years)),
+        } => format!("The screen was ended: {}", verdict::ended_from(*why, *water_from_years)),
         Obstacle::Gate { exception, .. } => exception.words.to_owned(),
         Obstacle::AgainstGate { found, .. } => found::named(found),
         Obstacle::Child { .. } => "Studied in adults: no line for children was found".to_owned(),
@@ -82,14 +81,6 @@ pub fn advice(what: &InTheWay, policy: &Policy) -> String {
         | Obstacle::SmallSipsFirst { .. } => "",
     };
     plain.to_owned()
-}
-
-/// Why a screen was ended, with the figure of the policy where there is one.
-fn ended(why: EndedEarly, water_from_years: i32) -> String {
-    match why {
-        EndedEarly::NotForAge => format!("not meant for children under {water_from_years} years"),
-        _ => why.words().to_owned(),
-    }
 }
 
 /// A reading that is no fall is no sign.

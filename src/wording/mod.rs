@@ -13,4 +13,5 @@ pub mod oral;
 pub mod own;
 pub mod sips;
 pub mod timed_water;
+pub mod verdict;
 pub mod words;

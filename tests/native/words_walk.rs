@@ -23,7 +23,7 @@ use penlight::record::visit::Visit;
 use script::*;
 
 fn headline(visit: &Visit) -> &'static str {
-    visit.decision().unwrap().headline(visit.role)
+    penlight::wording::verdict::decided(&visit.decision().unwrap(), visit.role)
 }
 
 /// Told and not counted, by the published rule; but nobody reads "no sign" where one was pressed.

@@ -2,7 +2,6 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::clinical::findings::flag::Flag;
 use crate::clinical::knowledge::level::Level;
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::rule::Rule;
@@ -151,14 +150,13 @@ fn in_any_trial(sign: Sign) -> (Level, &'static Rule) {
     }
 }
 
-/// Whether a flag comes from a sign, in whatever task and however late.
-pub fn is_of_sign(flag: &Flag) -> bool {
-    let rule = flag.rule().id;
-    let table = |task: &SignTask| Sign::ALL.iter().any(|s| meaning(*s, *task).1.id == rule);
+/// Whether a rule speaks of a sign, in whatever task and however late.
+pub fn is_of_sign(rule: &Rule) -> bool {
+    let table = |task: &SignTask| Sign::ALL.iter().any(|s| meaning(*s, *task).1 == rule);
     let own = [
-        rules::WATER_AFTER_WATCH.id,
-        rules::SIPS_SIGN.id,
-        rules::SIGN_TAKEN_BACK.id,
+        &rules::WATER_AFTER_WATCH,
+        &rules::SIPS_SIGN,
+        &rules::SIGN_TAKEN_BACK,
     ];
     own.contains(&rule) || SignTask::ALL.iter().any(table)
 }

@@ -57,7 +57,7 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<
         (Some(EndedEarly::Withdrew | EndedEarly::Refused | EndedEarly::BrokenOff), verdict)
             if !matches!(verdict, Verdict::NotDone(_)) =>
         {
-            parts.extend(visit.exam.ended.map(|e| words(e.words())));
+            parts.extend(visit.exam.ended.map(|e| words(verdict::ended(e))));
         }
         _ => {}
     }
@@ -97,7 +97,7 @@ pub(in crate::handover) fn taken_up<'a>(
     visit.breaks.iter().filter_map(|ended| {
         Some(format!(
             "{} at {}, taken up again at {}",
-            ended.why.words(),
+            verdict::ended(ended.why),
             now.say(ended.at),
             now.say(ended.again?)
         ))

@@ -7,6 +7,8 @@ use serde::Serialize;
 
 use crate::clinical::knowledge::sign::Sign;
 
+use crate::clinical::knowledge::sign::Sign;
+
 mod breath;
 mod breathing;
 mod by_mouth;
@@ -101,6 +103,19 @@ impl Fact {
     pub fn sign(&self) -> Option<&SignFact> {
         match self {
             Fact::Sign(sign) => Some(sign),
+            _ => None,
+        }
+    }
+
+    /// The sign it names, taken back or moved ones too.
+    pub fn which_sign(&self) -> Option<Sign> {
+        match self {
+            Fact::Sign(fact) => Some(fact.sign),
+            Fact::ByMouth(
+                ByMouthFact::SeenWithin { sign, .. }
+                | ByMouthFact::TakenBack { sign, .. }
+                | ByMouthFact::NextInMouth { sign, .. },
+            ) => Some(*sign),
             _ => None,
         }
     }
