@@ -25,6 +25,7 @@ use crate::record::visit::Visit;
 use crate::wording;
 use crate::wording::figures;
 use crate::wording::found;
+use crate::wording::verdict;
 use crate::wording::words::{capital, small};
 
 /// What the note begins with.

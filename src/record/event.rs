@@ -80,7 +80,8 @@ pub enum ByWhen {
 /// What the clinician settled for the handover, as a whole.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Plan {
-    /// The id of the verdict it was made for: it does not outlive a change of it.
+    /// What it was made for, see [`crate::clinical::decision::basis`]: it does not outlive a change
+    /// of it.
     #[serde(default)]
     pub verdict: String,
     /// What to do until review.

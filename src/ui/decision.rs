@@ -16,6 +16,7 @@ use crate::clinical::tasks::oral::points;
 use crate::draw::{El, Piece, all, el, live};
 use crate::handover::action::{DETERIORATION, deteriorating, suggested};
 use crate::record::event::{Event, Whom};
+use crate::wording::verdict as verdict_words;
 use crate::wording::words::capital;
 
 /// The page.
@@ -97,35 +98,36 @@ fn shown(decision: Decision, ended: bool) -> Piece {
         .filter(|f| !points::is_pointing(f))
         .cloned()
         .collect();
-    let why =
-        match verdict {
-            Verdict::NotDone(why) => Some(desk.visit.with_untracked(|v| {
-                v.map_or(String::new(), |v| capital(&verdict_words::ended_under(why, &v.exam.policy)))
-            })),
-            Verdict::Pass | Verdict::NoDecision => {
-                let early = desk
-                    .visit
-                    .with_untracked(|v| v.and_then(|v| v.exam.ended))
-                    .map_or(String::new(), |why| {
-                        format!("Not finished: {}. ", verdict_words::ended(why))
-                    });
-                let noted = decision.noted().map_or(String::new(), |noted| {
-                    format!(
-                        "{}. Let speech-language pathology know; whether it needs more is your \
-                     judgement. ",
-                        capital(&verdict_words::noted(&noted))
-                    )
+    let why = match verdict {
+        Verdict::NotDone(why) => Some(desk.visit.with_untracked(|v| {
+            v.map_or(String::new(), |v| {
+                capital(&verdict_words::ended_under(why, &v.exam.policy))
+            })
+        })),
+        Verdict::Pass | Verdict::NoDecision => {
+            let early = desk
+                .visit
+                .with_untracked(|v| v.and_then(|v| v.exam.ended))
+                .map_or(String::new(), |why| {
+                    format!("Not finished: {}. ", verdict_words::ended(why))
                 });
-                let stands = match verdict {
-                    Verdict::Pass => format!("; {}", verdict_words::ORDER_STANDS),
-                    _ => String::new(),
-                };
-                Some(format!(
-                    "{early}{noted}This screen changes no eating or drinking order{stands}."
-                ))
-            }
-            _ => None,
-        };
+            let noted = decision.noted().map_or(String::new(), |noted| {
+                format!(
+                    "{}. Let speech-language pathology know; whether it needs more is your \
+                     judgement. ",
+                    capital(&verdict_words::noted(&noted))
+                )
+            });
+            let stands = match verdict {
+                Verdict::Pass => format!("; {}", verdict_words::ORDER_STANDS),
+                _ => String::new(),
+            };
+            Some(format!(
+                "{early}{noted}This screen changes no eating or drinking order{stands}."
+            ))
+        }
+        _ => None,
+    };
     all![
         el("section")
             .class(class)

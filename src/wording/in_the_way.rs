@@ -21,7 +21,10 @@ pub fn says(what: &InTheWay) -> String {
         Obstacle::Ended {
             why,
             water_from_years,
-        } => format!("The screen was ended: {}", verdict::ended_from(*why, *water_from_years)),
+        } => format!(
+            "The screen was ended: {}",
+            verdict::ended_from(*why, *water_from_years)
+        ),
         Obstacle::Gate { exception, .. } => exception.words.to_owned(),
         Obstacle::AgainstGate { found, .. } => found::named(found),
         Obstacle::Child { .. } => "Studied in adults: no line for children was found".to_owned(),

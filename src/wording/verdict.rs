@@ -31,7 +31,9 @@ pub fn decided(decision: &Decision, by: Role) -> &'static str {
         Some(Noted { late: true, .. }) => "No sign within the 60 seconds; one came later",
         Some(_) => "No sign that refers; one was noted",
         // Whoever it is referred to is here already.
-        None if decision.verdict == Verdict::Refer && by == Role::Slp => "Refer: further examination",
+        None if decision.verdict == Verdict::Refer && by == Role::Slp => {
+            "Refer: further examination"
+        }
         None => headline(decision.verdict),
     }
 }

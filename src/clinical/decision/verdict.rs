@@ -4,7 +4,7 @@ use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::flag::{Flag, Level};
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::sign::{Sign, is_of_sign};
+use crate::clinical::knowledge::sign::Sign;
 use crate::measure::order::put_in_order;
 use crate::measure::time::Millis;
 
@@ -90,11 +90,11 @@ impl Decision {
         if self.verdict != Verdict::Pass {
             return None;
         }
-        let noted = |f: &&Flag| f.level() == Level::Note && is_of_sign(f.rule());
+        let noted = |f: &&Flag| f.level() == Level::Note && f.fact().of_sign().is_some();
         let signs: Vec<&Flag> = self.also.iter().filter(noted).collect();
         // The first of those that are alike.
         let gravest = signs.iter().copied().min_by_key(|flag| mildness(flag))?;
-        let late = |flag: &&Flag| flag.fact().sign().is_some_and(|sign| sign.too_late);
+        let late = |flag: &&Flag| flag.fact().is_late_sign();
         Some(Noted {
             late: signs.iter().all(late),
             gravest,
@@ -105,7 +105,7 @@ impl Decision {
 
 /// What is only noted whenever it comes stands last.
 fn mildness(flag: &Flag) -> u8 {
-    match flag.fact().which_sign() {
+    match flag.fact().of_sign() {
         Some(Sign::ThroatClear) => 2,
         Some(Sign::Pause) => 1,
         _ => 0,

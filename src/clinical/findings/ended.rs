@@ -18,3 +18,17 @@ pub enum EndedEarly {
     /// The clinician had to break off.
     BrokenOff,
 }
+
+impl EndedEarly {
+    /// Its id, as it stands in records.
+    pub const fn id(self) -> &'static str {
+        match self {
+            EndedEarly::Refused => "Refused",
+            EndedEarly::Withdrew => "Withdrew",
+            EndedEarly::GateClosed => "GateClosed",
+            EndedEarly::Emergency => "Emergency",
+            EndedEarly::NotForAge => "NotForAge",
+            EndedEarly::BrokenOff => "BrokenOff",
+        }
+    }
+}

@@ -32,9 +32,10 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
     let missing = beside_signs(visit, decision);
     // The first line has said it.
     let noted = decision.noted().map(|noted| noted.gravest);
-    let also = decision.also.iter().filter(|f| {
-        f.domain().decides() && !told_there(f) && noted != Some(*f)
-    });
+    let also = decision
+        .also
+        .iter()
+        .filter(|f| f.domain().decides() && !told_there(f) && noted != Some(*f));
     let seen = gravest_first(
         missing
             .iter()

@@ -35,7 +35,10 @@ pub(in crate::handover) fn headline(visit: &Visit, decision: &Decision, plan: &P
             let said = match decision.noted() {
                 None => format!("NO SIGN SEEN{of}"),
                 Some(signs) if signs.late => {
-                    format!("NO SIGN within the 60 seconds{of}; LATER: {}", noted(&signs))
+                    format!(
+                        "NO SIGN within the 60 seconds{of}; LATER: {}",
+                        noted(&signs)
+                    )
                 }
                 Some(signs) => format!("NO SIGN THAT REFERS{of}; NOTED: {}", noted(&signs)),
             };

@@ -12,6 +12,7 @@ use crate::handover::issue::Clock;
 use crate::handover::parts::{Need, Part};
 use crate::measure::time::Millis;
 use crate::record::visit::Visit;
+use crate::wording::verdict;
 
 pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Part> {
     let reasons = || gravest_first(decision.reasons.iter());

@@ -2,6 +2,7 @@
 
 use super::texts::{Issue, Told};
 use super::{Aside, Break, Choking, Decided, Visit};
+use crate::clinical::decision::basis;
 use crate::clinical::decision::in_the_way;
 use crate::clinical::decision::in_the_way::stored::meant;
 use crate::clinical::findings::flag::Flag;
@@ -17,7 +18,7 @@ use crate::clinical::tasks::oral::flags::{WEAKNESS, emergency};
 use crate::measure::order::put_in_order;
 use crate::measure::time::{Millis, Stamp, elapsed};
 use crate::record::envelope::Envelope;
-use crate::record::event::{Details, Event};
+use crate::record::event::{Details, Event, Plan};
 use crate::record::id::VisitId;
 
 impl Visit {
@@ -251,7 +252,10 @@ impl Visit {
             Event::HelpCalled(at) => self.choking_or_lost(at).help = Some(at),
             Event::BackToBaseline(at) => self.choking_or_lost(at).over = Some(at),
             Event::LastWell(words) => self.last_well = words,
-            Event::Plan(plan) => self.plan = plan,
+            Event::Plan(plan) => {
+                let verdict = basis::of_today(plan.verdict, self.decision().as_ref());
+                self.plan = Plan { verdict, ..plan };
+            }
             Event::Decided {
                 verdict,
                 versions,

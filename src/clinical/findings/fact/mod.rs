@@ -7,8 +7,6 @@ use serde::Serialize;
 
 use crate::clinical::knowledge::sign::Sign;
 
-use crate::clinical::knowledge::sign::Sign;
-
 mod breath;
 mod breathing;
 mod by_mouth;
@@ -103,19 +101,6 @@ impl Fact {
     pub fn sign(&self) -> Option<&SignFact> {
         match self {
             Fact::Sign(sign) => Some(sign),
-            _ => None,
-        }
-    }
-
-    /// The sign it names, taken back or moved ones too.
-    pub fn which_sign(&self) -> Option<Sign> {
-        match self {
-            Fact::Sign(fact) => Some(fact.sign),
-            Fact::ByMouth(
-                ByMouthFact::SeenWithin { sign, .. }
-                | ByMouthFact::TakenBack { sign, .. }
-                | ByMouthFact::NextInMouth { sign, .. },
-            ) => Some(*sign),
             _ => None,
         }
     }
