@@ -54,7 +54,7 @@ impl Domain {
 }
 
 /// A conclusion with its reason and its rule. Made by [`Rule::flag`] only.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Flag {
     level: Level,
     domain: Domain,

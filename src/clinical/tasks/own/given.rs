@@ -1,12 +1,11 @@
-//! What is given in an own trial, and how: the choices, their words, what is taken over.
+//! What is given in an own trial, and how: the choices, what is taken over, and what they come to.
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::{Amount, OwnGiven};
 use crate::clinical::findings::trial::{Answer, Trial};
 use crate::clinical::knowledge::levels::{drink, food};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::spec::{Choice, choice};
-use crate::measure::decimals::short;
-use crate::wording::words::small;
 
 /// What is given: a level of the framework.
 pub const LEVEL: &str = "own-level";
@@ -24,6 +23,16 @@ pub const POSTURE: &str = "own-posture";
 pub const STRATEGY: &str = "own-strategy";
 /// Another strategy, in free words.
 pub const STRATEGY_WORDS: &str = "own-strategy-words";
+
+/// An amount that says the way as well.
+const TEASPOON: &str = "teaspoon";
+/// The way that it says.
+const SPOON: &str = "spoon";
+/// The strategy that is none.
+const NO_STRATEGY: &str = "none";
+
+/// The amounts offered that are a measure, in millilitres: as if they were typed.
+const MEASURES: [(&str, i32); 3] = [("5", 5), ("10", 10), ("20", 20)];
 
 /// What is taken over from the trial before.
 const SETTINGS: [&str; 8] = [
@@ -63,7 +72,8 @@ const fn level(id: &'static str, name: Option<&'static str>) -> Choice {
     }
 }
 
-pub(super) static LEVELS: &[Choice] = &[
+/// The levels of the framework.
+pub static LEVELS: &[Choice] = &[
     level("d0", drink(0)),
     level("d1", drink(1)),
     level("d2", drink(2)),
@@ -76,8 +86,9 @@ pub(super) static LEVELS: &[Choice] = &[
     level("f7", food(7)),
 ];
 
-pub(super) static AMOUNTS: &[Choice] = &[
-    choice("teaspoon", "Teaspoon"),
+/// Amounts.
+pub static AMOUNTS: &[Choice] = &[
+    choice(TEASPOON, "Teaspoon"),
     choice("mouthful", "Sip or bite"),
     choice("5", "5 mL"),
     choice("10", "10 mL"),
@@ -85,15 +96,17 @@ pub(super) static AMOUNTS: &[Choice] = &[
     choice("free", "As wanted"),
 ];
 
-pub(super) static WAYS: &[Choice] = &[
-    choice("spoon", "Spoon"),
+/// Ways.
+pub static WAYS: &[Choice] = &[
+    choice(SPOON, "Spoon"),
     choice("cup", "Cup"),
     choice("straw", "Straw"),
     choice("self", "Self-fed"),
     choice("syringe", "Syringe"),
 ];
 
-pub(super) static POSTURES: &[Choice] = &[
+/// Postures.
+pub static POSTURES: &[Choice] = &[
     choice("upright", "Upright"),
     choice("reclined", "Reclined"),
     choice("chin-down", "Chin down"),
@@ -102,19 +115,15 @@ pub(super) static POSTURES: &[Choice] = &[
     choice("side", "Lying on the side"),
 ];
 
-pub(super) static STRATEGIES: &[Choice] = &[
-    choice("none", "No strategy"),
+/// Strategies.
+pub static STRATEGIES: &[Choice] = &[
+    choice(NO_STRATEGY, "No strategy"),
     choice("slow", "Small, one at a time"),
     choice("twice", "Two swallows each"),
     choice("effort", "Effortful swallow"),
     choice("breath", "Breath held first"),
     choice("wash", "Drink after food"),
 ];
-
-/// Whether it was said what is given.
-pub(super) fn said(trial: &Trial) -> bool {
-    [LEVEL, WHAT].iter().any(|q| trial.answers.contains_key(q))
-}
 
 /// The settings of the trial before.
 pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
@@ -136,8 +145,8 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
         .collect()
 }
 
-/// What the next trial is, as chosen now: "5 Minced & moist, teaspoon"; none where nothing was said.
-pub(super) fn to_come(exam: &Exam) -> Option<String> {
+/// What the next trial is, as chosen now; none where nothing was said.
+pub(super) fn to_come(exam: &Exam) -> Option<OwnGiven> {
     let newest = exam.latest(TaskId::Own).filter(|t| t.start().is_none());
     let mut trial = Trial::new(TaskId::Own, 0, None);
     trial.answers.extend(
@@ -149,64 +158,91 @@ pub(super) fn to_come(exam: &Exam) -> Option<String> {
         trial.answers.extend(newest.answers.clone());
     }
     // Posture and strategy stand on the page: what is put into the mouth is on the pad.
-    for question in [POSTURE, STRATEGY, STRATEGY_WORDS] {
-        trial.answers.remove(question);
-    }
-    said(&trial).then(|| brief(&trial))
-}
-
-/// "0 Thin, 5 mL, spoon, upright".
-pub(in crate::clinical::tasks) fn settings(trial: &Trial) -> String {
-    words_of(trial, true)
-}
-
-/// The same for a reason that must fit a line: free words only where no choice stands for them.
-pub(in crate::clinical::tasks) fn brief(trial: &Trial) -> String {
-    words_of(trial, false)
-}
-
-fn words_of(trial: &Trial, whole: bool) -> String {
-    let chosen = |q: &str, from: &'static [Choice], first: bool| {
-        let id = trial.choice(q)?;
-        let words = from.iter().find(|c| c.id == id).map(|c| c.words)?;
-        Some(if first {
-            words.to_owned()
-        } else {
-            small(words)
-        })
+    let given = OwnGiven {
+        posture: None,
+        strategy: None,
+        strategy_words: None,
+        ..given(&trial)
     };
-    let free = |q: &str| match trial.answers.get(q) {
+    given.is_said().then_some(given)
+}
+
+/// What was given in a trial.
+pub fn given(trial: &Trial) -> OwnGiven {
+    let chosen = |question: &str| trial.choice(question).map(str::to_owned);
+    let typed = |question: &str| match trial.answers.get(question) {
         Some(Answer::Words(words)) => Some(words.clone()),
         _ => None,
     };
-    let strategy = chosen(STRATEGY, STRATEGIES, false).filter(|s| s != "no strategy");
-    // "Teaspoon, spoon" is one thing said twice.
-    let spoon =
-        trial.choice(AMOUNT) == Some("teaspoon") && !trial.answers.contains_key(MILLILITRES);
-    let no_level = trial.choice(LEVEL).is_none();
-    let no_strategy = strategy.is_none();
-    let parts: Vec<String> = [
-        chosen(LEVEL, LEVELS, true),
-        free(WHAT).filter(|_| whole || no_level),
-        trial
-            .number(MILLILITRES)
-            .map(|ml| format!("{} mL", short(ml)))
-            .or_else(|| chosen(AMOUNT, AMOUNTS, false)),
-        chosen(BY, WAYS, false).filter(|by| by != "spoon" || !spoon),
-        chosen(POSTURE, POSTURES, false),
-        strategy,
-        free(STRATEGY_WORDS).filter(|_| whole || no_strategy),
-    ]
-    .into_iter()
-    .flatten()
-    .collect();
-    if said(trial) {
-        parts.join(", ")
-    } else {
-        ["not said what".to_owned()]
-            .into_iter()
-            .chain(parts)
-            .collect::<Vec<_>>()
-            .join(", ")
+    let amount = amount(trial);
+    let by_teaspoon = amount == Some(Amount::Choice(TEASPOON.to_owned()));
+    OwnGiven {
+        level: chosen(LEVEL),
+        what: typed(WHAT),
+        by: chosen(BY).filter(|by| by != SPOON || !by_teaspoon),
+        amount,
+        posture: chosen(POSTURE),
+        strategy: chosen(STRATEGY).filter(|strategy| strategy != NO_STRATEGY),
+        strategy_words: typed(STRATEGY_WORDS),
+    }
+}
+
+/// How much, a measure always in millilitres.
+fn amount(trial: &Trial) -> Option<Amount> {
+    if let Some(Answer::Tenths(tenths)) = trial.answers.get(MILLILITRES) {
+        return Some(Amount::Tenths(*tenths));
+    }
+    let id = trial.choice(AMOUNT)?;
+    let measure = MEASURES.iter().find(|(of, _)| *of == id);
+    Some(match measure {
+        Some((_, ml)) => Amount::Tenths(ml * 10),
+        None => Amount::Choice(id.to_owned()),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn said(answers: &[(&str, Answer)]) -> OwnGiven {
+        let mut trial = Trial::new(TaskId::Own, 0, None);
+        let own = |(q, a): &(&str, Answer)| ((*q).to_owned(), a.clone());
+        trial.answers.extend(answers.iter().map(own));
+        given(&trial)
+    }
+
+    fn chosen(id: &str) -> Answer {
+        Answer::Choice(id.to_owned())
+    }
+
+    #[test]
+    fn what_is_said_in_two_ways_is_one_thing() {
+        let teaspoon = said(&[(AMOUNT, chosen(TEASPOON))]);
+        assert_eq!(
+            said(&[(AMOUNT, chosen(TEASPOON)), (BY, chosen(SPOON))]),
+            teaspoon
+        );
+        assert_ne!(
+            said(&[(AMOUNT, chosen(TEASPOON)), (BY, chosen("cup"))]),
+            teaspoon
+        );
+        assert_eq!(
+            said(&[(MILLILITRES, Answer::Tenths(50))]),
+            said(&[(AMOUNT, chosen("5"))])
+        );
+        assert_eq!(said(&[(STRATEGY, chosen(NO_STRATEGY))]), said(&[]));
+    }
+
+    #[test]
+    fn what_was_typed_is_never_taken_for_a_choice() {
+        let words = |words: &str| Answer::Words(words.to_owned());
+        assert_ne!(
+            said(&[(WHAT, words("0 Thin"))]),
+            said(&[(LEVEL, chosen("d0"))])
+        );
+        assert_ne!(
+            said(&[(WHAT, words("rice, teaspoon"))]),
+            said(&[(WHAT, words("rice")), (AMOUNT, chosen(TEASPOON))])
+        );
     }
 }
