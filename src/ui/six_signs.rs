@@ -11,7 +11,9 @@ use crate::clinical::findings::trial::Answer;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::six_signs::judge::ENOUGH;
 use crate::clinical::tasks::six_signs::recorded::Whence;
-use crate::clinical::tasks::six_signs::{COUNTED, Row, SPEC, YES, is_counted, judged, rows, tested};
+use crate::clinical::tasks::six_signs::{
+    COUNTED, Row, SPEC, YES, is_counted, judged, rows, tested,
+};
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::wording::six_signs as words;
 use crate::wording::words::capital;
@@ -34,8 +36,12 @@ fn row_item(desk: Desk, row: Row) -> Piece {
         .and_then(|id| SPEC.questions.iter().find(|q| q.id == id));
     // Recorded elsewhere: what is found otherwise is behind a fold.
     let here = row.looked == Looked::NotTested || row.from.iter().all(|from| *from == Whence::Here);
-    let beside = (!row.beside.is_empty())
-        .then(|| format!("Recorded, and not the same: {}.", words::whences(&row.beside)));
+    let beside = (!row.beside.is_empty()).then(|| {
+        format!(
+            "Recorded, and not the same: {}.",
+            words::whences(&row.beside)
+        )
+    });
     let from = match (asked, row.looked) {
         (None, Looked::NotTested) => "Known after water that was watched for 60 seconds".to_owned(),
         _ => capital(&words::whences(&row.from)),

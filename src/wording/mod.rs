@@ -1,5 +1,6 @@
 //! From facts to sentences. Nothing reads a sentence back.
 
+pub mod by_mouth;
 pub mod counted;
 pub mod cracker;
 pub mod dry;

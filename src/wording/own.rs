@@ -197,7 +197,10 @@ mod tests {
         };
         let seen = |n| {
             Came::Seen(vec![
-                (InTrial::Sign(crate::clinical::knowledge::sign::Sign::Cough), n),
+                (
+                    InTrial::Sign(crate::clinical::knowledge::sign::Sign::Cough),
+                    n,
+                ),
                 (InTrial::TakenBack, n),
             ])
         };

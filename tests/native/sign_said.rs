@@ -165,9 +165,8 @@ fn a_sign_in_two_minutes_goes_to_the_other_trial_by_one_event_and_back() {
         (level(&open[0].of.1), level(&open[0].other.1)),
         ("f4".to_owned(), "d2".to_owned())
     );
-    let signs = |exam: &Exam| -> Vec<Came> {
-        own::table(exam).into_iter().map(|row| row.came).collect()
-    };
+    let signs =
+        |exam: &Exam| -> Vec<Came> { own::table(exam).into_iter().map(|row| row.came).collect() };
     let (cough, spill) = (InTrial::Sign(Sign::Cough), InTrial::Sign(Sign::Spill));
     assert_eq!(
         signs(&exam),

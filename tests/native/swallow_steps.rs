@@ -28,6 +28,7 @@ use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks::own::{Came, InTrial};
 use penlight::clinical::tasks::sips::judge::Next;
 use penlight::clinical::tasks::sips::three_ml::{Grade, grades};
+use penlight::clinical::tasks::six_signs::recorded::Whence;
 use penlight::clinical::tasks::spec::WATCH_CUT;
 use penlight::clinical::tasks::{
     self, breath_taps, breathing, cracker, own, sips, six_signs, timed_water, water,
@@ -220,7 +221,8 @@ fn six_signs_read_the_sips() {
     let mut given = clear_sips(6);
     let rows = six_signs::rows(&stepped(given.clone(), None));
     assert_eq!(rows[5].looked, Looked::Absent);
-    assert_eq!(rows[5].from, ["in \"small sips of water\": not seen"]);
+    let (task, seen) = (TaskId::Sips, false);
+    assert_eq!(rows[5].from, [Whence::Water { task, seen }]);
     choose(&mut given[1], water::VOICE_AFTER, "wet");
     let rows = six_signs::rows(&stepped(given, None));
     assert_eq!(rows[5].looked, Looked::Present);

@@ -190,7 +190,10 @@ fn a_cracker_that_was_left_keeps_what_was_counted_and_is_incomplete() {
     let mut left = eaten(2, 7, 1, 30_000);
     left.marks
         .retain(|m| !matches!(m.kind, MarkKind::End | MarkKind::WatchOver));
-    assert_eq!(wording::cracker::lines(&left), ["7 chews, 2 bites, 1 swallow"]);
+    assert_eq!(
+        wording::cracker::lines(&left),
+        ["7 chews, 2 bites, 1 swallow"]
+    );
     assert_eq!(
         says(&cracker::judge(&left)),
         [("eaten.unfinished", Level::Incomplete)]

@@ -4,7 +4,7 @@
 
 use crate::clinical::findings::counted::{Counted, pads};
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::fact::{Lasted, MealFact};
+use crate::clinical::findings::fact::{Lasted, MealFact, With};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::rules;
@@ -148,7 +148,7 @@ pub fn lasted(trial: &Trial) -> Lasted {
 
 /// What the rules say about one tally.
 pub fn judge(trial: &Trial) -> Vec<Flag> {
-    let mut flags = signs::judge_in(SignTask::Meal, "at the table: ", &seen::signs(trial));
+    let mut flags = signs::judge(&With::Meal, &seen::signs(trial));
     if trial.start().is_some() {
         let counts = kinds().into_iter().zip(totals(trial));
         let fact = MealFact::Tally {

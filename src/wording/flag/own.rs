@@ -79,7 +79,10 @@ mod tests {
                     given: Some(thin()),
                     why: declined(),
                 },
-                format!("own trials: one not given (0 Thin): {}", why_not(&declined())),
+                format!(
+                    "own trials: one not given (0 Thin): {}",
+                    why_not(&declined())
+                ),
             ),
             (
                 OwnFact::NotWatched { open: 1, of: 3 },

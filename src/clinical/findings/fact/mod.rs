@@ -26,7 +26,7 @@ mod water;
 
 pub use breath::BreathFact;
 pub use breathing::BreathingFact;
-pub use by_mouth::ByMouthFact;
+pub use by_mouth::{ByMouthFact, Missing, Unwatched, Voice, WatchCut, WhyNot};
 pub use cracker::{AgainstCracker, CrackerFact, CrackerOpen};
 pub use dry::{DryCount, DryFact, DryResult};
 pub use flow::{Flow, FlowFact};
@@ -34,7 +34,7 @@ pub use gate::GateFact;
 pub use meal::{Lasted, MealFact};
 pub use oral::OralFact;
 pub use own::{Amount, Given, OwnFact, OwnGiven};
-pub use sign::SignFact;
+pub use sign::{Seen, SeenSign, SignFact, With};
 pub use sips::SipsFact;
 pub use six_signs::{OfSix, SixSignsFact, Tested};
 pub use syllables::SyllablesFact;
@@ -93,6 +93,14 @@ impl Fact {
     pub fn key(&self) -> String {
         // Facts hold numbers, names and lists, and every one of them can be written: a test does.
         serde_json::to_string(self).unwrap_or_default()
+    }
+
+    /// The sign it is about, pressed or heard in a trial by mouth.
+    pub fn sign(&self) -> Option<&SignFact> {
+        match self {
+            Fact::Sign(sign) => Some(sign),
+            _ => None,
+        }
     }
 }
 

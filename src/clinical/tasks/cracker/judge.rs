@@ -126,7 +126,12 @@ pub fn against(known: &Before) -> Vec<AgainstCracker> {
         (drink, Looked::Present, DrinkWentWrong, NoDrinkTried),
         (known.allergy, Looked::Present, Allergy, AllergyNotAsked),
         (known.teeth, Looked::Absent, NoTeeth, TeethNotKnown),
-        (known.diet_order, Looked::Present, DietOrder, DietOrderNotChecked),
+        (
+            known.diet_order,
+            Looked::Present,
+            DietOrder,
+            DietOrderNotChecked,
+        ),
     ]
     .into_iter()
     .filter_map(|(looked, bad, against, open)| match looked {

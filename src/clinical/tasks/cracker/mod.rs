@@ -14,6 +14,7 @@ use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth;
+use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::seen;
 use crate::clinical::tasks::by_mouth::signs;
 use crate::clinical::tasks::by_mouth::signs::WATCH;

@@ -26,11 +26,11 @@ use crate::clinical::tasks::water::{NOT_GIVEN_REASONS, WATCH};
 mod given;
 mod table;
 
+use given::to_come;
 pub use given::{
     AMOUNT, AMOUNTS, BY, LEVEL, LEVELS, MILLILITRES, POSTURE, POSTURES, STRATEGIES, STRATEGY,
     STRATEGY_WORDS, WAYS, WHAT, given, instead, taken_over,
 };
-use given::to_come;
 use table::rows;
 pub use table::{Came, InTrial, Lately, Row, is_unwatched, lately, table};
 

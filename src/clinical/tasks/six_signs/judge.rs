@@ -41,7 +41,9 @@ impl SixSigns {
     /// Those that count under a setting.
     fn counting(&self, setting: Setting) -> impl Iterator<Item = (OfSix, Looked)> {
         let counts = move |sign: OfSix| setting.gag_counts || sign != OfSix::Gag;
-        self.each().into_iter().filter(move |(sign, _)| counts(*sign))
+        self.each()
+            .into_iter()
+            .filter(move |(sign, _)| counts(*sign))
     }
 }
 
