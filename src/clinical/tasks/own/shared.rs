@@ -31,27 +31,27 @@ pub struct Shared {
 /// Signs that fall into the minute of the trial before as well, where that was another thing; and
 /// those that somebody said are that one's.
 pub fn shared(exam: &Exam) -> Vec<Shared> {
-    let trials: Vec<&Trial> = by_mouth::given(TaskId::Own, exam).collect();
+    let trials: Vec<(&Trial, OwnGiven)> = by_mouth::given(TaskId::Own, exam)
+        .map(|trial| (trial, given(trial)))
+        .collect();
     let mut all = Vec::new();
     let pairs = trials.iter().enumerate().flat_map(|(n, now)| {
         let earlier = &trials[..n];
         // Of several of the same the newest: which of them it was makes no difference.
-        let newest = move |at: usize| {
-            let same = |t: &&Trial| given(t) == given(earlier[at]);
-            !earlier[at + 1..].iter().any(same)
-        };
-        (0..n)
-            .filter(move |at| newest(*at))
-            .map(move |at| (earlier[at], *now))
+        let newest = |at: &usize| earlier[at + 1..].iter().all(|t| t.1 != earlier[*at].1);
+        let others = (0..n).filter(newest).map(|at| &earlier[at]);
+        others.map(move |before| (before, now)).collect::<Vec<_>>()
     });
-    for (before, now) in pairs {
+    let name = |trial: &Trial, given: &OwnGiven| (trial.number, given.clone());
+    for ((before, before_given), (now, now_given)) in pairs {
         let (Some(end), Some(start)) = (before.end(), now.start()) else {
             continue;
         };
-        if given(before) == given(now) {
+        if before_given == now_given {
             continue;
         }
-        let name = |trial: &Trial| (trial.number, given(trial));
+        let of_before = || name(before, before_given);
+        let of_now = || name(now, now_given);
         let in_minute = |at| before.between(end, at).length.is_none_or(|l| l <= WATCH);
         let after_start = |at| {
             let since = before.between(start, at).length;
@@ -61,8 +61,8 @@ pub fn shared(exam: &Exam) -> Vec<Shared> {
             all.push(Shared {
                 sign,
                 at,
-                of: name(now),
-                other: name(before),
+                of: of_now(),
+                other: of_before(),
                 said: false,
             });
         }
@@ -70,8 +70,8 @@ pub fn shared(exam: &Exam) -> Vec<Shared> {
             all.push(Shared {
                 sign,
                 at,
-                of: name(before),
-                other: name(now),
+                of: of_before(),
+                other: of_now(),
                 said: true,
             });
         }
