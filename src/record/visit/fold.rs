@@ -11,7 +11,6 @@ use crate::clinical::findings::trial::{Mark, MarkKind, STARTED, Trial};
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::oral::flags::{WEAKNESS, emergency};
-use crate::json;
 use crate::measure::order::put_in_order;
 use crate::measure::time::{Millis, Stamp, elapsed};
 use crate::record::envelope::Envelope;
@@ -43,7 +42,7 @@ impl Visit {
                 self.exam.unread = self.exam.unread.saturating_add(1);
                 self.pressed_since_decided = true;
                 self.aside.push(Aside {
-                    raw: json::write(envelope).unwrap_or_else(|_| envelope.body.clone()),
+                    raw: serde_json::to_string(envelope).unwrap_or_else(|_| envelope.body.clone()),
                     why,
                 })
             }
