@@ -46,13 +46,13 @@ impl LeftOfTen {
 /// Reads the test.
 pub fn read(left: LeftOfTen) -> Flow {
     match left.0 {
-        0..LEVEL_1 => Flow::Level(0),
-        LEVEL_1..BORDER_1_2 => Flow::Level(1),
+        n if n < LEVEL_1 => Flow::Level(0),
+        n if n < BORDER_1_2 => Flow::Level(1),
         BORDER_1_2 => Flow::Border(1, 2),
-        ..BORDER_2_3 => Flow::Level(2),
+        n if n < BORDER_2_3 => Flow::Level(2),
         BORDER_2_3 => Flow::Border(2, 3),
-        ..FILLED => Flow::Level(3),
-        FILLED.. => Flow::None,
+        n if n < FILLED => Flow::Level(3),
+        _ => Flow::None,
     }
 }
 

@@ -38,7 +38,7 @@ pub enum Whence {
         found: Option<Found>,
     },
     /// What a rule says about a measurement of the examination of the mouth.
-    Measured(Flag),
+    Measured(Box<Flag>),
     /// Before anything was given: cannot cough on request and was not heard to.
     CannotCough,
     /// Before anything was given: coughs on request, or was heard to cough.
@@ -158,7 +158,9 @@ pub fn cough(exam: &Exam) -> Recorded {
     // A flow on a meter is another measure than the cough one hears.
     if let Some(item) = oral::find("cough.flow") {
         let low = tasks::oral::flags::of_item(exam, item);
-        cough.beside.extend(low.into_iter().map(Whence::Measured));
+        cough
+            .beside
+            .extend(low.into_iter().map(Box::new).map(Whence::Measured));
     }
     cough
 }
