@@ -1,5 +1,6 @@
 //! From facts to sentences. Nothing reads a sentence back.
 
+pub mod breathing;
 pub mod by_mouth;
 pub mod counted;
 pub mod cracker;
@@ -7,8 +8,14 @@ pub mod dry;
 pub mod figures;
 pub mod flag;
 pub mod flow;
+pub mod found;
+pub mod fresh;
+pub mod gate;
+pub mod gone_past;
 pub mod meal;
 pub mod oral;
 pub mod own;
+pub mod sips;
 pub mod six_signs;
+pub mod timed_water;
 pub mod words;

@@ -12,6 +12,7 @@ use crate::clinical::tasks::own::{
 };
 use crate::clinical::tasks::spec::{Choice, REMARK};
 use crate::measure::decimals::short;
+use crate::wording::sips::sign;
 use crate::wording::words::{small, times};
 
 /// Where nobody said what was given.
@@ -73,7 +74,7 @@ pub fn offer(offer: &OwnOffer) -> Offer {
 /// A trial.
 pub fn lines(trial: &Trial) -> Vec<String> {
     let mut words = vec![given(&crate::clinical::tasks::own::given(trial))];
-    let signs = sign_words(trial);
+    let signs: Vec<String> = by_mouth::seen(trial).into_iter().map(sign).collect();
     words.push(match by_mouth::watch(trial) {
         _ if !signs.is_empty() => signs.join(", "),
         Watch::NotBegun => NO_END.to_owned(),
@@ -86,17 +87,6 @@ pub fn lines(trial: &Trial) -> Vec<String> {
         words.push(remark.clone());
     }
     vec![words.join(": ")]
-}
-
-/// The signs of a trial: "coughed after 20 s".
-fn sign_words(trial: &Trial) -> Vec<String> {
-    by_mouth::seen(trial)
-        .into_iter()
-        .map(|seen| match seen.seen.after() {
-            Some(after) => format!("{} after {} s", seen.sign.past(), after.0 / 1000),
-            None => seen.sign.past().to_owned(),
-        })
-        .collect()
 }
 
 /// What came of trials given alike: "coughed in 1 of 3, cleared the throat in 2 of 3", or "no

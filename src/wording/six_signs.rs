@@ -48,7 +48,10 @@ pub fn whence(whence: &Whence) -> String {
         Whence::Voice { heard, answer } => voice(*heard, answer),
         Whence::Mouth { item, found } => {
             let name = oral::find(item).map_or(*item, |item| item.name);
-            let found = found.map_or_else(|| "as expected".to_owned(), |found| found.words());
+            let found = found.map_or_else(
+                || "as expected".to_owned(),
+                |found| crate::wording::found::words(&found),
+            );
             format!("{MOUTH}, {}: {found}", small(name))
         }
         Whence::Measured(flag) => format!("{MOUTH}, {}", flag.reason()),
