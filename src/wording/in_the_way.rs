@@ -3,6 +3,7 @@
 use crate::clinical::decision::in_the_way::InTheWay;
 use crate::clinical::findings::flag::{Flag, Level};
 use crate::clinical::findings::gate;
+use crate::clinical::findings::go_on::Ground;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::tasks;
@@ -84,6 +85,19 @@ pub fn advice(what: &InTheWay, policy: &Policy) -> String {
         | Obstacle::SmallSipsFirst { .. } => "",
     };
     plain.to_owned()
+}
+
+/// Why somebody went on, within a sentence; what was typed stands in its own words.
+pub const fn ground(ground: Ground) -> &'static str {
+    match ground {
+        Ground::TeamKnows => "the team knows",
+        Ground::TeamAgreed => "the team agreed",
+        Ground::Needed => "needed for the assessment",
+        Ground::InformedWish => "person's informed wish",
+        Ground::LowRisk => "low risk in my judgement",
+        Ground::FitsChart => "it fits the local chart for this age",
+        Ground::OwnWords => "",
+    }
 }
 
 /// A reading that is no fall is no sign.
