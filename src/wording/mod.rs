@@ -1,8 +1,15 @@
 //! From facts to sentences. Nothing reads a sentence back.
 
+pub mod breathing;
 pub mod by_mouth;
 pub mod figures;
 pub mod flag;
+pub mod found;
+pub mod fresh;
+pub mod gate;
+pub mod gone_past;
 pub mod oral;
 pub mod own;
+pub mod sips;
+pub mod timed_water;
 pub mod words;

@@ -36,6 +36,7 @@ use penlight::measure::units::Millilitres;
 use penlight::record::event::Action;
 use penlight::record::id::VisitId;
 use penlight::record::visit::Visit;
+use penlight::wording;
 use proptest::prelude::*;
 use support::*;
 
@@ -530,7 +531,7 @@ fn a_cough_in_the_timed_cup_refers_the_visit() {
 #[test]
 fn a_ward_reads_no_rate() {
     let exam = with_cup(timed(100, 0, 12_500, 8));
-    let words = timed_water::summary(&exam).unwrap();
+    let words = wording::timed_water::summary(&exam).unwrap();
     assert_eq!(
         words,
         "timed cup of water: 100 of 100 mL drunk, slowly (by itself no sign of aspiration)"
@@ -688,7 +689,10 @@ fn breathing_by_taps_rows() {
 #[test]
 fn the_rate_grows_with_its_consistency() {
     let policy = Policy::default();
-    let so_far = |ms: &[i64]| breath_taps::running(&taps(ms), &policy);
+    let so_far = |ms: &[i64]| {
+        let running = breath_taps::running(&taps(ms), &policy)?;
+        Some(wording::breathing::running(running))
+    };
     assert_eq!(so_far(&[0]), None);
     assert_eq!(
         so_far(&[0, 3_100]).unwrap(),

@@ -1,5 +1,7 @@
 //! What is known of this person: answers, trials, the examination, and what a rule concluded.
 
+pub mod answered;
+pub mod breathing;
 pub mod counted;
 pub mod exam;
 pub mod fact;
@@ -7,6 +9,7 @@ pub mod flag;
 pub mod gate;
 pub mod go_on;
 pub mod looked;
+pub mod moment;
 pub mod oral;
 pub mod table;
 pub mod trial;

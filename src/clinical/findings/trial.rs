@@ -2,8 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::clinical::decision::fresh::Moment;
+use crate::clinical::findings::answered::Answered;
 use crate::clinical::findings::counted::Counted;
+use crate::clinical::findings::moment::Moment;
 use crate::clinical::findings::table::Table;
 use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
@@ -104,8 +105,8 @@ pub struct Trial {
     pub reasons: usize,
     /// When each question was answered last, and when it was started.
     pub said_at: Table<Moment>,
-    /// Which answers were missing or too old when it was started, see [`crate::clinical::decision::fresh`].
-    pub begun_on: Vec<String>,
+    /// What was missing or too old when it was started.
+    pub begun_on: Vec<Answered>,
 }
 
 impl Trial {

@@ -338,7 +338,7 @@ impl Visit {
         let old = |id: &str| {
             let item = gate::find(id).filter(|item| item.is_of_the_moment());
             let asked = item.and_then(|item| exam.asked.get(item.id));
-            asked.is_some_and(|at| at.is_old(exam.now, exam))
+            asked.is_some_and(|at| at.is_older(exam.now, exam.policy.moment_stands()))
         };
         let ids = answers.iter().map(|(id, _)| id).filter(|id| old(id));
         let begins: Vec<String> = ids.map(|id| format!("gate.{id}.")).collect();
