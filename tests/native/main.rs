@@ -13,6 +13,7 @@ mod decision_properties;
 mod dry_swallows;
 mod ending;
 mod full_note;
+mod going_on;
 mod journal;
 mod judgements;
 mod meal;
