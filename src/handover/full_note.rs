@@ -22,6 +22,7 @@ use crate::clinical::tasks::spec::NOT_VALID;
 use crate::clinical::tasks::{self, by_mouth};
 use crate::record::event::Text;
 use crate::record::visit::Visit;
+use crate::wording::compared::comparison as beside_published;
 use crate::wording::figures;
 use crate::wording::oral as told;
 use crate::wording::words::{capital, small};
@@ -181,7 +182,7 @@ fn why_not(visit: &Visit, id: TaskId) -> String {
 
 /// A value beside the published one, with who was studied and where it is published.
 fn compared(comparison: &Comparison) -> String {
-    let words = item(&comparison.words());
+    let words = item(&beside_published(comparison));
     match &comparison.norm {
         Ok(norm) => format!(
             "{words} [{}. {}: {}]",

@@ -87,7 +87,7 @@ impl Stamp {
 }
 
 /// Why a length of time can't be taken at its word.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub enum Doubt {
     /// The page was restarted in between; the length is by the wall clock.
     Restarted,

@@ -188,6 +188,13 @@ impl Seconds {
         Ratio::new(self.0 / other.0)
     }
 
+    /// The nearest whole number of milliseconds, as it was timed: what is set against a line that
+    /// must be met exactly.
+    pub fn millis(self) -> Millis {
+        // Saturates, and no stopwatch runs that long.
+        Millis((self.0 * 1000.0).round() as i64)
+    }
+
     /// The time that falls to each of `n`, such as seconds for each swallow.
     pub fn each(self, n: NonZeroU32) -> Seconds {
         Seconds(self.0 / f64::from(n.get()))

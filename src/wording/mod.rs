@@ -1,6 +1,9 @@
 //! From facts to sentences. Nothing reads a sentence back.
 
+pub mod compared;
 pub mod figures;
 pub mod flag;
+pub mod norms;
 pub mod oral;
+pub mod speech;
 pub mod words;

@@ -12,6 +12,7 @@ use penlight::clinical::tasks::breath::judge::COUNTS_A_SECOND;
 use penlight::clinical::tasks::compared::BELOW_USUAL;
 use penlight::measure::by_count::time_at_pace;
 use penlight::measure::units::{Hertz, PerSecond, Semitones};
+use penlight::wording::norms;
 
 /// Equal to as many decimals as printed, halves either way.
 #[track_caller]
@@ -60,7 +61,7 @@ fn rates_of_the_children() {
             };
             assert_eq!(row.method, strict);
             let rate = syllables / row.mean.unwrap();
-            prints(rate, printed, &format!("{} at {years}", task.words()));
+            prints(rate, printed, &format!("{} at {years}", norms::task(task)));
         }
     }
 }
@@ -91,7 +92,7 @@ fn slow_lines_of_the_children() {
             let row = child(task, years);
             let (mean, sd) = (row.mean.unwrap(), row.sd.unwrap());
             let (watch, slow) = lines.split_once('/').unwrap();
-            let what = format!("{} at {years}", task.words());
+            let what = format!("{} at {years}", norms::task(task));
             prints(mean + sd, watch, &what);
             prints(mean + 2.0 * sd, slow, &what);
         }

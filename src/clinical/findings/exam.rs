@@ -6,13 +6,13 @@ use crate::clinical::findings::go_on::{GoOn, WentOn};
 use crate::clinical::findings::oral::Oral;
 use crate::clinical::findings::table::Table;
 use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::norms::Who;
 use crate::clinical::knowledge::order::Order;
 use crate::clinical::knowledge::person::{Age, Language, Sex};
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::compared::Who;
 use crate::measure::time::Stamp;
 use serde::{Deserialize, Serialize};
 

@@ -1,5 +1,6 @@
 //! What is known of this person: answers, trials, the examination, and what a rule concluded.
 
+pub mod breathing;
 pub mod counted;
 pub mod exam;
 pub mod fact;
@@ -7,6 +8,8 @@ pub mod flag;
 pub mod gate;
 pub mod go_on;
 pub mod looked;
+pub mod measured;
 pub mod oral;
+pub mod speech;
 pub mod table;
 pub mod trial;

@@ -2,6 +2,7 @@
 
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::measured::Measured;
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::norms::{Method, Quantity, Task, Unit};
 use crate::clinical::knowledge::person::Age;
@@ -174,7 +175,7 @@ fn compare(exam: &Exam) -> Vec<Comparison> {
         Task::SwallowSaliva,
         Method::Count30s,
         Quantity::counted(Unit::PerHalfMinute, n),
-        format!("{n} in 30 seconds"),
+        Measured::DrySwallows(n),
     )]
 }
 

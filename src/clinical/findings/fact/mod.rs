@@ -18,6 +18,7 @@ mod own;
 mod sign;
 mod sips;
 mod six_signs;
+mod speech;
 mod syllables;
 mod timed_water;
 mod visit;
@@ -37,10 +38,11 @@ pub use own::OwnFact;
 pub use sign::SignFact;
 pub use sips::SipsFact;
 pub use six_signs::SixSignsFact;
-pub use syllables::SyllablesFact;
+pub use speech::SpeechFact;
+pub use syllables::{OlderLine, Pace, SyllablesFact};
 pub use timed_water::TimedWaterFact;
 pub use visit::VisitFact;
-pub use voice::VoiceFact;
+pub use voice::{NoRatio, VoiceFact};
 pub use water::WaterFact;
 
 /// What a flag is about.
@@ -76,6 +78,8 @@ pub enum Fact {
     Gate(GateFact),
     /// Face, mouth and throat.
     Oral(OralFact),
+    /// What all trials of speech and breath share: what is not scored, what is not compared.
+    Speech(SpeechFact),
     /// Repeated syllables.
     Syllables(SyllablesFact),
     /// How long a sound is held, s to z, the range of pitch.
@@ -133,6 +137,7 @@ subjects!(
     Breathing(BreathingFact),
     Gate(GateFact),
     Oral(OralFact),
+    Speech(SpeechFact),
     Syllables(SyllablesFact),
     Voice(VoiceFact),
     Breath(BreathFact),

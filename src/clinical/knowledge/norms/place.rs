@@ -1,6 +1,6 @@
 //! Where a measured value stands against a published one.
 
-use std::fmt;
+use serde::Serialize;
 
 use crate::clinical::knowledge::norms::lookup::Norm;
 use crate::clinical::knowledge::norms::row::{Task, Unit};
@@ -73,19 +73,8 @@ pub struct WrongUnit {
     pub wanted: Unit,
 }
 
-impl fmt::Display for WrongUnit {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "The value is in {}, the published one in {}.",
-            self.is.words(),
-            self.wanted.words()
-        )
-    }
-}
-
 /// Where a value stands.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Place {
     /// (value - mean) / SD in the norm's own unit, where it has an SD.
     pub z: Option<StandardScore>,

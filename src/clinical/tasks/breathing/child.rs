@@ -11,6 +11,7 @@ use crate::clinical::knowledge::person::Age;
 use crate::clinical::knowledge::rules;
 use crate::measure::decimals::decimals;
 use crate::measure::units::{PerMinute, UnitError};
+use crate::wording::norms::no_norm;
 
 /// Awake or asleep: the percentiles differ.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -125,7 +126,7 @@ impl fmt::Display for NoRange {
                 "No comparison: under 3 years the published values go by awake or asleep."
             }
             NoRange::Adult => "From 16 years the bands for adults are used.",
-            NoRange::NoTable(why) => return why.fmt(f),
+            NoRange::NoTable(why) => return f.write_str(&no_norm(why)),
             NoRange::Unit(_) => "No comparison: the equation gave no rate.",
         })
     }

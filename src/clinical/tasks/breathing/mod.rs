@@ -4,6 +4,7 @@
 //! policy, borrowed from the single-parameter bands of NEWS2 (Royal College of Physicians 2017).
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::measured::Measured;
 use crate::clinical::knowledge::norms;
 use crate::clinical::knowledge::norms::{Quantity, Task, Unit};
 use crate::clinical::knowledge::rules;
@@ -181,7 +182,7 @@ fn compare(exam: &Exam) -> Vec<Comparison> {
                 Task::Breathe,
                 norms::Method::Count60s,
                 Quantity::counted(Unit::PerMinute, u32::from(rate)),
-                rate_words(rate, method),
+                Measured::Breaths(rate, method),
             )
         })
         .collect()

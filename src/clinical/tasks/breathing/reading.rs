@@ -1,5 +1,6 @@
 //! What a trial yields, and what is read from all of them.
 
+pub use crate::clinical::findings::breathing::Method;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::task::TaskId;
@@ -7,17 +8,6 @@ use crate::clinical::tasks::breathing::adult_bands::{ConfirmedTarget, Prescripti
 use crate::clinical::tasks::breathing::{CONFIRMED, OXYGEN, SATURATION, TARGET, TYPED, WINDOW};
 use crate::measure::time::Doubt;
 use crate::measure::window::Window;
-
-/// Where the rate came from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Method {
-    /// Counted here, 60 s.
-    Counted,
-    /// Entered.
-    Entered,
-    /// From even taps or from 30 seconds: for children, where nothing was counted for 60 seconds.
-    Shorter,
-}
 
 /// What the trial yields.
 #[derive(Clone, Debug, PartialEq)]
