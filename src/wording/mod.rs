@@ -1,9 +1,11 @@
 //! From facts to sentences. Nothing reads a sentence back.
 
+pub mod by_mouth;
 pub mod compared;
 pub mod figures;
 pub mod flag;
 pub mod norms;
 pub mod oral;
+pub mod own;
 pub mod speech;
 pub mod words;

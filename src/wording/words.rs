@@ -29,6 +29,15 @@ pub fn whole_seconds(length: Millis) -> String {
     counted(n, "second", "seconds")
 }
 
+/// "once", "twice", "3 times".
+pub fn times(n: usize) -> String {
+    match n {
+        1 => "once".to_owned(),
+        2 => "twice".to_owned(),
+        n => format!("{n} times"),
+    }
+}
+
 fn with_first(words: &str, change: fn(&char) -> char) -> String {
     let mut chars = words.chars();
     match chars.next() {

@@ -17,6 +17,7 @@ use penlight::clinical::knowledge::person::{Age, AgeError, AgeUnit, Label, Label
 use penlight::clinical::knowledge::policy::Policy;
 use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::knowledge::task::TaskId;
+use penlight::clinical::tasks::by_mouth::reading::Reading;
 use penlight::clinical::tasks::spec::{NumberError, Phase, Takes, parse_tenths};
 use penlight::clinical::tasks::{breathing, dry_swallow, water as water90};
 use penlight::measure::stopwatch::{Stopwatch, StopwatchError};
@@ -174,7 +175,7 @@ fn is_incomplete(exam: &penlight::clinical::findings::exam::Exam) -> Vec<Flag> {
 #[test]
 fn a_cup_drunk_in_no_time() {
     let trial = drunk(at(1_000), at(1_000));
-    let drinking = water90::read(&trial).drinking.unwrap();
+    let drinking = Reading::of(&trial).drinking.unwrap();
     assert_eq!(drinking.length, Some(Millis::ZERO));
     assert_eq!(trial.marks.len(), 3);
     is_incomplete(&exam_with_water(trial));
@@ -424,7 +425,7 @@ fn killed_in_the_watch_and_the_clock_set_back() {
     trial.marks.retain(|m| m.kind != MarkKind::WatchOver);
     assert_eq!(water90::SPEC.due(&trial, now), Some(MarkKind::WatchOver));
     mark(&mut trial, MarkKind::WatchOver, now);
-    assert_eq!(water90::read(&trial).watch_doubt, Some(Doubt::Unknown));
+    assert_eq!(Reading::of(&trial).watch_doubt, Some(Doubt::Unknown));
     is_incomplete(&exam_with_water(trial));
 }
 
@@ -485,7 +486,7 @@ fn a_cough_that_cannot_be_placed_counts() {
         MarkKind::Sign(Sign::Cough),
         stamp(2, 5_000, -85_000),
     );
-    let flags = water90::judge(&water90::read(&trial), &Policy::default());
+    let flags = water90::judge(&Reading::of(&trial), false, &Policy::default());
     assert_eq!(worst(&flags), Some(Level::Refer));
     assert_eq!(verdict(&exam_with_water(trial)), Verdict::Refer);
 }

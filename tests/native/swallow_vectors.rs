@@ -16,6 +16,7 @@ use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::knowledge::source;
 use penlight::clinical::knowledge::source::Source;
 use penlight::clinical::knowledge::task::TaskId;
+use penlight::clinical::tasks::by_mouth::reading::Reading;
 use penlight::clinical::tasks::spec::NOT_VALID;
 use penlight::clinical::tasks::{dry_swallow, water as water90};
 use penlight::measure::time::Millis;
@@ -180,7 +181,7 @@ fn dry_counts_around_the_line() {
 // 3-oz (90 mL) water. Rule: TH4, IDC; the voice sign is a setting, since sources differ.
 
 fn judge_water(trial: &Trial) -> Vec<Flag> {
-    water90::judge(&water90::read(trial), &Policy::default())
+    water90::judge(&Reading::of(trial), false, &Policy::default())
 }
 
 /// A water trial with one sign so long after the last swallow.
@@ -361,7 +362,7 @@ fn water_row_8_wet_with_the_setting_off() {
         ..Policy::default()
     };
     for trial in [wet_after("clear"), with_sign(Sign::VoiceChange, 40_000)] {
-        let flags = water90::judge(&water90::read(&trial), &policy);
+        let flags = water90::judge(&Reading::of(&trial), false, &policy);
         assert_eq!(worst(&flags), Some(Level::Pass), "{flags:?}");
         let note = flags.iter().find(|f| f.rule().id == "water.voice").unwrap();
         assert_eq!(note.level(), Level::Note);

@@ -6,6 +6,7 @@
 #![allow(clippy::unwrap_used)]
 
 use penlight::clinical::decision::verdict::{Verdict, decide};
+use penlight::clinical::findings::fact::{OwnGiven, Seen, SeenSign, With};
 use penlight::clinical::findings::flag::{Flag, Level};
 use penlight::clinical::findings::looked::Looked;
 use penlight::clinical::findings::oral::FrontTeeth;
@@ -14,12 +15,11 @@ use penlight::clinical::knowledge::oral::nerve::{Nerve, Side};
 use penlight::clinical::knowledge::person::Age;
 use penlight::clinical::knowledge::policy::Wording;
 use penlight::clinical::knowledge::rules;
-use penlight::clinical::knowledge::sign::{Sign, SignTask};
+use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::tasks::breath_taps::judge as breath_taps;
 use penlight::clinical::tasks::breathing::child as breathing_child;
 use penlight::clinical::tasks::breathing::child::State;
 use penlight::clinical::tasks::by_mouth::signs;
-use penlight::clinical::tasks::by_mouth::signs::SeenSign;
 use penlight::clinical::tasks::cracker::judge as cracker;
 use penlight::clinical::tasks::flow::judge as flow;
 use penlight::clinical::tasks::flow::judge::LeftOfTen;
@@ -148,16 +148,23 @@ fn part(run: &mut Run, which: usize) -> &mut Looked {
 
 fn any_sign() -> impl Strategy<Value = SeenSign> {
     (select(Sign::ALL.to_vec()), prop::option::of(0_i64..90_000)).prop_map(|(sign, after)| {
-        SeenSign {
-            sign,
-            after: after.map(Millis),
-        }
+        let at_once = SeenSign::at_once(sign);
+        after.map_or(at_once, |after| {
+            SeenSign::so_long_after(sign, Millis(after))
+        })
     })
 }
 
 /// Every column but the 90 mL.
-fn any_task() -> impl Strategy<Value = SignTask> {
-    select(SignTask::ALL[1..].to_vec())
+fn any_with() -> impl Strategy<Value = With> {
+    let given = OwnGiven::default();
+    select(vec![
+        With::Sip(Millilitres::whole(3)),
+        With::TimedCup,
+        With::Cracker,
+        With::Meal,
+        With::Own { given, times: 2 },
+    ])
 }
 
 fn any_sips() -> impl Strategy<Value = Vec<Sip>> {
@@ -318,19 +325,19 @@ proptest! {
     #[test]
     fn signs_never_improve(
         (one, other) in shuffled(prop::collection::vec(any_sign(), 0..6)),
-        more in any_sign(), task in any_task(),
+        more in any_sign(), with in any_with(),
     ) {
-        let before = signs::judge(task, &one);
+        let before = signs::judge(&with, &one);
         check(&before)?;
         let mut worse = one.clone();
         worse.push(more);
         let worst = |flags: &[Flag]| flags.iter().map(Flag::level).max();
-        prop_assert!(worst(&signs::judge(task, &worse)) >= worst(&before));
-        prop_assert!(grave(&signs::judge(task, &worse)) >= grave(&before));
-        if one.iter().all(|s| s.after.is_none()) {
-            prop_assert_eq!(sorted(&before), sorted(&signs::judge(task, &other)));
+        prop_assert!(worst(&signs::judge(&with, &worse)) >= worst(&before));
+        prop_assert!(grave(&signs::judge(&with, &worse)) >= grave(&before));
+        if one.iter().all(|s| s.seen == Seen::While) {
+            prop_assert_eq!(sorted(&before), sorted(&signs::judge(&with, &other)));
         }
-        prop_assert_eq!(verdict(&before), verdict(&signs::judge(task, &other)));
+        prop_assert_eq!(verdict(&before), verdict(&signs::judge(&with, &other)));
     }
 
     /// Sips: one more sign never makes them better, nor a sip with a sign.

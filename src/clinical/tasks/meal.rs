@@ -4,6 +4,7 @@
 
 use crate::clinical::findings::counted::{Counted, counted, pads};
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::With;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::rules;
@@ -221,7 +222,7 @@ pub fn lines(trial: &Trial) -> Vec<String> {
 
 /// What the rules say about one tally.
 pub fn judge(trial: &Trial) -> Vec<Flag> {
-    let mut flags = signs::judge_in(SignTask::Meal, "at the table: ", &seen::signs(trial));
+    let mut flags = signs::judge(&With::Meal, &seen::signs(trial));
     if trial.start().is_some() {
         flags.push(rules::MEAL_TALLY.flag(
             Level::Note,

@@ -1,19 +1,19 @@
 //! The cup of 90 mL in words a ward uses.
 
+use crate::clinical::findings::fact::SeenSign;
 use crate::clinical::findings::flag::Level;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::sign::Sign;
-use crate::clinical::tasks::by_mouth::{saturation, watched};
+use crate::clinical::tasks::by_mouth::reading::Reading;
+use crate::clinical::tasks::by_mouth::saturation;
 use crate::clinical::tasks::{by_mouth, water};
 use crate::record::visit::Visit;
+use crate::wording::by_mouth::voice;
 use crate::wording::words::whole_seconds;
 
 /// The water test in words a ward uses: what was drunk, then what came of it.
 pub(super) fn water_words(visit: &Visit, trial: &Trial) -> (String, String) {
-    let finding = water::Finding {
-        choked: choked(visit, trial),
-        ..water::read(trial)
-    };
+    let finding = Reading::of(trial);
     let counted = match finding.swallows {
         // Taps are welcome, not needed.
         0 => "swallows not counted".to_owned(),
@@ -24,19 +24,21 @@ pub(super) fn water_words(visit: &Visit, trial: &Trial) -> (String, String) {
         Some(length) if length >= water::LEAST => format!(" in {}", whole_seconds(length)),
         _ => String::new(),
     };
-    let stopped = |(sign, _): &(Sign, water::Seen)| {
+    let stopped = |seen: &SeenSign| {
         matches!(
-            sign,
+            seen.sign,
             Sign::Pause | Sign::Choke | Sign::AskedToStop | Sign::NoSwallow | Sign::BreathingChange
         )
     };
     // How long an unfinished cup took means little.
     let (how, mut words) = match finding.cup {
         // A sign that means it was not one go outranks the press that says it was.
-        Some(water::Cup::InOneGo) if finding.signs.iter().any(stopped) => {
+        Some(water::Cup::InOneGo) if finding.pressed.iter().any(stopped) => {
             ("90 mL of water, cup emptied".to_owned(), time)
         }
-        Some(water::Cup::InOneGo) => ("90 mL of water drunk in one go".to_owned(), time),
+        Some(water::Cup::InOneGo | water::Cup::Empty) => {
+            ("90 mL of water drunk in one go".to_owned(), time)
+        }
         Some(water::Cup::Paused) => ("90 mL of water drunk with a pause".to_owned(), time),
         Some(water::Cup::Left(Some(left))) => {
             let drunk = water::millilitres(f64::from(water::OFFERED) - left);
@@ -57,25 +59,25 @@ pub(super) fn water_words(visit: &Visit, trial: &Trial) -> (String, String) {
         ),
     };
     match finding.watch {
-        water::Watch::Whole if watched::missing(trial).is_some() => {}
+        water::Watch::Whole if finding.unwatched.is_some() => {}
         water::Watch::Whole if nothing_seen(visit, trial) => {
             words.push_str(", no sign for 60 seconds after it");
         }
         water::Watch::Whole => words.push_str(", watched for 60 seconds"),
         // After a stop there was something else to do.
-        water::Watch::NotBegun if !water::ended(&finding) => {
+        water::Watch::NotBegun if !water::ended(&finding, choked(visit, trial)) => {
             words.push_str(", not watched afterwards");
         }
         _ => {}
     }
     match (finding.before, finding.after) {
         (Some(before), Some(after)) if before == after => {
-            words.push_str(&format!(", voice {} before and after", before.words()));
+            words.push_str(&format!(", voice {} before and after", voice(before)));
         }
         (Some(before), Some(after)) => words.push_str(&format!(
             ", voice {} before, {} after",
-            before.words(),
-            after.words()
+            voice(before),
+            voice(after)
         )),
         _ => {}
     }

@@ -1,6 +1,7 @@
 //! Reads the input of an example and runs the function it is about.
 
 use penlight::clinical::decision::verdict::decide;
+use penlight::clinical::findings::fact::{OwnGiven, Seen, SeenSign, With};
 use penlight::clinical::findings::flag::{Domain, Flag, Level};
 use penlight::clinical::findings::looked::Looked;
 use penlight::clinical::findings::oral::FrontTeeth;
@@ -9,12 +10,11 @@ use penlight::clinical::knowledge::oral::nerve::{Nerve, Side};
 use penlight::clinical::knowledge::person::Age;
 use penlight::clinical::knowledge::policy::Wording;
 use penlight::clinical::knowledge::rules;
-use penlight::clinical::knowledge::sign::{Sign, SignTask};
+use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::tasks::breath_taps::judge as breath_taps;
 use penlight::clinical::tasks::breathing::child as breathing_child;
 use penlight::clinical::tasks::breathing::child::State;
 use penlight::clinical::tasks::by_mouth::signs;
-use penlight::clinical::tasks::by_mouth::signs::SeenSign;
 use penlight::clinical::tasks::cracker::judge as cracker;
 use penlight::clinical::tasks::flow::judge as flow;
 use penlight::clinical::tasks::oral::weak_side::{Forehead, Sighting};
@@ -131,7 +131,7 @@ pub(crate) fn run(input: &str) -> Says {
         })]),
         "decision" => headline(rest),
         other => match other.strip_prefix("sign in ") {
-            Some(task) => flags(signs::judge(sign_task(task), &[sign(rest)])),
+            Some(task) => flags(signs::judge(&with(task), &[sign(rest)])),
             None => panic!("not known: {input}"),
         },
     }
@@ -191,29 +191,32 @@ pub(crate) fn three_ml_runs(rest: &str) -> Vec<Run> {
 
 /// "Cough" or "Cough at 20.0", by the words on the buttons.
 fn sign(words: &str) -> SeenSign {
-    let (name, after) = match words.split_once(" at ") {
+    let (name, seen) = match words.split_once(" at ") {
         Some((name, seconds)) => {
             let seconds: f64 = seconds.parse().unwrap();
-            (name, Some(Millis((seconds * 1000.0).round() as i64)))
+            let after = Millis((seconds * 1000.0).round() as i64);
+            (name, Seen::so_long_after(after))
         }
-        None => (words, None),
+        None => (words, Seen::While),
     };
     let button = name.replace(" and ", ", ");
     let sign = Sign::ALL
         .into_iter()
         .find(|sign| sign.button() == button)
         .unwrap_or_else(|| panic!("no sign: {words}"));
-    SeenSign { sign, after }
+    SeenSign { sign, seen }
 }
 
-fn sign_task(words: &str) -> SignTask {
+fn with(words: &str) -> With {
     match words {
-        "sips" => SignTask::Sips,
-        "3 mL" => SignTask::ThreeMl,
-        "timed water" => SignTask::TimedWater,
-        "cracker" => SignTask::Cracker,
-        "own trials" => SignTask::Own,
-        "meal" => SignTask::Meal,
+        "sips" => With::Sip(Millilitres::whole(5)),
+        "timed water" => With::TimedCup,
+        "cracker" => With::Cracker,
+        "own trials" => With::Own {
+            given: OwnGiven::default(),
+            times: 1,
+        },
+        "meal" => With::Meal,
         other => panic!("no task: {other}"),
     }
 }

@@ -27,15 +27,15 @@ mod water;
 
 pub use breath::BreathFact;
 pub use breathing::BreathingFact;
-pub use by_mouth::ByMouthFact;
+pub use by_mouth::{ByMouthFact, Missing, Unwatched, Voice, WatchCut, WhyNot};
 pub use cracker::CrackerFact;
 pub use dry::DryFact;
 pub use flow::FlowFact;
 pub use gate::GateFact;
 pub use meal::MealFact;
 pub use oral::OralFact;
-pub use own::OwnFact;
-pub use sign::SignFact;
+pub use own::{OwnFact, OwnGiven};
+pub use sign::{Seen, SeenSign, SignFact, With};
 pub use sips::SipsFact;
 pub use six_signs::SixSignsFact;
 pub use speech::SpeechFact;
@@ -97,6 +97,14 @@ impl Fact {
     pub fn key(&self) -> String {
         // Facts hold numbers, names and lists, and every one of them can be written: a test does.
         serde_json::to_string(self).unwrap_or_default()
+    }
+
+    /// The sign it is about, pressed or heard in a trial by mouth.
+    pub fn sign(&self) -> Option<&SignFact> {
+        match self {
+            Fact::Sign(sign) => Some(sign),
+            _ => None,
+        }
     }
 }
 

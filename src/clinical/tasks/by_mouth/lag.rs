@@ -14,19 +14,9 @@ use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, meaning};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
-use crate::clinical::tasks::by_mouth::signs::WATCH;
-use crate::measure::time::{Doubt, Elapsed, Millis, Stamp};
-
-/// So long after the watch a press may mean what was seen within it (local policy).
-pub const LAG: Millis = Millis::from_secs(2);
-
-/// Answer: it was seen within the watch.
-pub const WITHIN: &str = "within";
-
-/// The question under which that is kept: the sign's own time makes it the sign's own.
-pub fn id(at: Stamp) -> String {
-    format!("within.{}", at.wall.0)
-}
+pub use crate::clinical::tasks::by_mouth::within::{LAG, WITHIN, id};
+use crate::clinical::tasks::by_mouth::within::{WATCH, is_near, is_unsure};
+use crate::measure::time::{Millis, Stamp};
 
 /// A sign pressed within [`LAG`] of the watch's end.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -66,28 +56,6 @@ pub fn near(trial: &Trial) -> Vec<Near> {
             })
         })
         .collect()
-}
-
-fn is_unsure(doubt: Option<Doubt>) -> bool {
-    matches!(
-        doubt,
-        Some(Doubt::Restarted | Doubt::Slept(_) | Doubt::Unknown)
-    )
-}
-
-/// A time that the clocks can't vouch for counts anyway.
-fn is_near(after: Millis, doubt: Option<Doubt>) -> bool {
-    !is_unsure(doubt) && after > WATCH && after <= WATCH + LAG
-}
-
-/// The time from the end press to a sign; its last moment where the clinician said "within".
-pub fn since_end(trial: &Trial, end: Stamp, at: Stamp) -> Elapsed {
-    let mut time = trial.between(end, at);
-    let near = time.length.is_some_and(|after| is_near(after, time.doubt));
-    if near && trial.choice(&id(at)) == Some(WITHIN) {
-        time.length = Some(WATCH);
-    }
-    time
 }
 
 /// Answer: nothing was in the mouth.

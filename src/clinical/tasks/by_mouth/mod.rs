@@ -4,24 +4,27 @@
 
 pub mod holding;
 pub mod lag;
+pub mod questions;
+pub mod reading;
 pub mod saturation;
 pub mod seen;
 pub mod signs;
 pub mod watched;
+pub mod within;
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::{Missing, SeenSign, WhyNot};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::by_mouth::signs::SeenSign;
+use crate::clinical::tasks::by_mouth::questions::VOICE_BEFORE;
+use crate::clinical::tasks::by_mouth::reading::{Reading, Watch};
+use crate::clinical::tasks::by_mouth::within::WATCH;
 use crate::clinical::tasks::spec::When;
-use crate::clinical::tasks::water;
-use crate::clinical::tasks::water::{Seen, Watch};
 use crate::measure::time::{Millis, Stamp};
-use crate::wording::words::small;
+use crate::wording::by_mouth as wording;
 
 /// A voice that is wet before anything is given.
 pub const WET_BEFORE: &str = "Voice wet already before any water";
@@ -72,39 +75,12 @@ fn opened(task: TaskId, exam: &Exam) -> impl Iterator<Item = &Trial> {
 
 /// The signs of a trial, a voice that was heard to have changed among them.
 pub fn seen(trial: &Trial) -> Vec<SeenSign> {
-    let finding = water::read(trial);
-    let mut signs: Vec<SeenSign> = finding
-        .signs
-        .iter()
-        .map(|(sign, seen)| SeenSign {
-            sign: *sign,
-            after: match seen {
-                Seen::After(after) | Seen::Later(after) => Some(*after),
-                // What the clocks can't place counts.
-                Seen::Drinking | Seen::Sometime => None,
-            },
-        })
-        .collect();
-    // One that was pressed late is told as late, and takes nothing from what was answered.
-    let pressed = signs
-        .iter()
-        .any(|s| s.sign == Sign::VoiceChange && !s.is_late());
-    if voice_changed(&finding) && !pressed {
-        signs.push(SeenSign::at_once(Sign::VoiceChange));
-    }
-    signs
-}
-
-/// Whether the voice after is one that the rules name and was not there before.
-fn voice_changed(finding: &water::Finding) -> bool {
-    finding.after.is_some_and(|after| {
-        finding.before != Some(after) && (after.is_sign() || after == water::Voice::Other)
-    })
+    Reading::of(trial).signs()
 }
 
 /// The watch of a trial.
 pub fn watch(trial: &Trial) -> Watch {
-    water::read(trial).watch
+    Reading::of(trial).watch
 }
 
 /// Whether everything that must be asked after the trial was answered.
@@ -122,38 +98,44 @@ pub fn answered(trial: &Trial, exam: &Exam) -> bool {
 
 fn voice_before_open(trial: &Trial) -> bool {
     let mut questions = crate::clinical::tasks::spec(trial.task).questions.iter();
-    questions.any(|q| q.id == water::VOICE_BEFORE)
-        && !trial.answers.contains_key(water::VOICE_BEFORE)
+    questions.any(|q| q.id == VOICE_BEFORE) && !trial.answers.contains_key(VOICE_BEFORE)
+}
+
+/// Why a trial was not given; none where it was, or where nobody said.
+pub fn not_given(trial: &Trial) -> Option<WhyNot> {
+    let reading = Reading::of(trial);
+    reading.not_given.filter(|_| reading.start.is_none())
 }
 
 /// What was said of why a trial was not given, in words; none where nobody said.
 pub fn said_not_given(trial: &Trial) -> Option<String> {
-    water::read(trial).not_given.map(small)
-}
-
-/// Why a trial was not given, in words; none where it was, or where nobody said.
-pub fn not_given(trial: &Trial) -> Option<String> {
-    said_not_given(trial).filter(|_| trial.start().is_none())
+    Reading::of(trial).not_given.as_ref().map(wording::why_not)
 }
 
 /// Why the next trial of a task was not given: what was said of those opened after the last that
 /// was, or beside that one, which stands on the page until the next is opened.
-pub fn refused(task: TaskId, exam: &Exam) -> Option<String> {
+pub fn why_refused(task: TaskId, exam: &Exam) -> Option<WhyNot> {
     let last = given(task, exam).next_back();
-    opened(task, exam).chain(last).find_map(said_not_given)
+    let said = |trial: &Trial| Reading::of(trial).not_given;
+    opened(task, exam).chain(last).find_map(said)
+}
+
+/// The same in words.
+pub fn refused(task: TaskId, exam: &Exam) -> Option<String> {
+    why_refused(task, exam).as_ref().map(wording::why_not)
 }
 
 /// The voice as it was heard last before the trial to come, or before the newest.
 pub fn heard_before(task: TaskId, exam: &Exam) -> Option<&str> {
-    let heard = |t: &'_ Trial| t.choice(water::VOICE_BEFORE).is_some();
+    let heard = |t: &'_ Trial| t.choice(VOICE_BEFORE).is_some();
     let newest = opened(task, exam).find(|t| heard(t));
-    newest.or(exam.latest(task))?.choice(water::VOICE_BEFORE)
+    newest.or(exam.latest(task))?.choice(VOICE_BEFORE)
 }
 
 /// A wet voice before something that was then not given, as the hold says it: told all the same.
 pub fn wet_before(task: TaskId, exam: &Exam) -> Option<Flag> {
     let mut opened = opened(task, exam);
-    let wet = opened.any(|t| t.choice(water::VOICE_BEFORE) == Some("wet"));
+    let wet = opened.any(|t| t.choice(VOICE_BEFORE) == Some("wet"));
     wet.then(|| rules::GATE_SALIVA.flag(Level::Incomplete, Domain::EatingDrinking, WET_BEFORE))
 }
 
@@ -163,28 +145,27 @@ pub fn was_within(trial: &Trial, at: Stamp) -> bool {
     let since = |from| trial.between(from, at).length;
     let begun = trial.start().and_then(since);
     let ended = trial.end().and_then(since);
-    begun.is_none_or(|l| l >= Millis::ZERO) && ended.is_none_or(|l| l <= water::WATCH)
+    begun.is_none_or(|l| l >= Millis::ZERO) && ended.is_none_or(|l| l <= WATCH)
 }
 
-/// What is still missing of a trial that was given, in words; none where it is whole.
-pub fn unfinished(trial: &Trial, exam: &Exam) -> Option<String> {
-    let watch = match watch(trial) {
-        _ if trial.is_stopped() => "its end was not marked".to_owned(),
-        Watch::NotBegun => "its end was not marked".to_owned(),
-        Watch::Running => "the watch of 60 seconds is not over".to_owned(),
-        Watch::Cut(why) => format!("the watch of 60 seconds was ended early: {why}"),
-        Watch::Whole if !answered(trial, exam) => "what is asked after it is open".to_owned(),
-        // A voice that nobody heard before can't be heard to have changed.
-        Watch::Whole if voice_before_open(trial) => "voice before it not recorded".to_owned(),
-        Watch::Whole => return watched::missing(trial).map(str::to_owned),
-    };
-    Some(watch)
+/// What is still missing of a trial that was given; none where it is whole.
+pub fn unfinished(trial: &Trial, exam: &Exam) -> Option<Missing> {
+    let reading = Reading::of(trial);
+    match reading.watch {
+        _ if reading.stopped => Some(Missing::End),
+        Watch::NotBegun => Some(Missing::End),
+        Watch::Running => Some(Missing::WatchRuns),
+        Watch::Cut(why) => Some(Missing::WatchCut(why)),
+        Watch::Whole if !answered(trial, exam) => Some(Missing::Answers),
+        Watch::Whole if voice_before_open(trial) => Some(Missing::VoiceBefore),
+        Watch::Whole => reading.unwatched.map(Missing::Unwatched),
+    }
 }
 
 /// What speaks against the time of a watch of this task, as a note: of the newest that has such.
 pub fn doubt(task: TaskId, exam: &Exam, rule: &'static Rule) -> Option<Flag> {
     let doubt = given(task, exam)
-        .filter_map(|trial| water::read(trial).watch_doubt)
+        .filter_map(|trial| Reading::of(trial).watch_doubt)
         .next_back()?;
     Some(rule.flag(
         Level::Note,

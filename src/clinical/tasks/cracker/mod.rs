@@ -4,6 +4,7 @@ pub mod judge;
 
 use crate::clinical::findings::counted::{Counted, counted};
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::With;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::go_on::GoOn;
 use crate::clinical::findings::looked::Looked;
@@ -268,7 +269,7 @@ pub fn holds(exam: &Exam) -> Vec<(Flag, GoOn, Vec<Flag>)> {
 
 /// What the rules say about one trial.
 pub fn judge(trial: &Trial) -> Vec<Flag> {
-    let mut flags = signs::judge_in(SignTask::Cracker, "with the cracker: ", &seen::signs(trial));
+    let mut flags = signs::judge(&With::Cracker, &seen::signs(trial));
     // A trial that was rightly stopped is not asked for its end.
     let ended = flags.iter().any(|f| f.level() == Level::Stop);
     let mut missing = |words: &str| {

@@ -1,12 +1,12 @@
 //! What is given in an own trial, and how: the choices, their words, what is taken over.
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::OwnGiven;
 use crate::clinical::findings::trial::{Answer, Trial};
 use crate::clinical::knowledge::levels::{drink, food};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::spec::{Choice, choice};
-use crate::measure::decimals::short;
-use crate::wording::words::small;
+use crate::wording::own as wording;
 
 /// What is given: a level of the framework.
 pub const LEVEL: &str = "own-level";
@@ -63,7 +63,8 @@ const fn level(id: &'static str, name: Option<&'static str>) -> Choice {
     }
 }
 
-pub(super) static LEVELS: &[Choice] = &[
+/// The levels of the framework.
+pub static LEVELS: &[Choice] = &[
     level("d0", drink(0)),
     level("d1", drink(1)),
     level("d2", drink(2)),
@@ -76,7 +77,8 @@ pub(super) static LEVELS: &[Choice] = &[
     level("f7", food(7)),
 ];
 
-pub(super) static AMOUNTS: &[Choice] = &[
+/// How much may be given.
+pub static AMOUNTS: &[Choice] = &[
     choice("teaspoon", "Teaspoon"),
     choice("mouthful", "Sip or bite"),
     choice("5", "5 mL"),
@@ -85,7 +87,8 @@ pub(super) static AMOUNTS: &[Choice] = &[
     choice("free", "As wanted"),
 ];
 
-pub(super) static WAYS: &[Choice] = &[
+/// By what.
+pub static WAYS: &[Choice] = &[
     choice("spoon", "Spoon"),
     choice("cup", "Cup"),
     choice("straw", "Straw"),
@@ -93,7 +96,8 @@ pub(super) static WAYS: &[Choice] = &[
     choice("syringe", "Syringe"),
 ];
 
-pub(super) static POSTURES: &[Choice] = &[
+/// The postures.
+pub static POSTURES: &[Choice] = &[
     choice("upright", "Upright"),
     choice("reclined", "Reclined"),
     choice("chin-down", "Chin down"),
@@ -102,7 +106,8 @@ pub(super) static POSTURES: &[Choice] = &[
     choice("side", "Lying on the side"),
 ];
 
-pub(super) static STRATEGIES: &[Choice] = &[
+/// The strategies.
+pub static STRATEGIES: &[Choice] = &[
     choice("none", "No strategy"),
     choice("slow", "Small, one at a time"),
     choice("twice", "Two swallows each"),
@@ -155,58 +160,31 @@ pub(super) fn to_come(exam: &Exam) -> Option<String> {
     said(&trial).then(|| brief(&trial))
 }
 
+/// What was given in a trial, and how.
+pub(in crate::clinical::tasks) fn given(trial: &Trial) -> OwnGiven {
+    let id = |question: &str| trial.choice(question).map(str::to_owned);
+    let typed = |question: &str| match trial.answers.get(question) {
+        Some(Answer::Words(words)) => Some(words.clone()),
+        _ => None,
+    };
+    OwnGiven {
+        level: id(LEVEL),
+        what: typed(WHAT),
+        amount: id(AMOUNT),
+        millilitres: trial.number(MILLILITRES),
+        by: id(BY),
+        posture: id(POSTURE),
+        strategy: id(STRATEGY),
+        strategy_words: typed(STRATEGY_WORDS),
+    }
+}
+
 /// "0 Thin, 5 mL, spoon, upright".
 pub(in crate::clinical::tasks) fn settings(trial: &Trial) -> String {
-    words_of(trial, true)
+    wording::settings(&given(trial))
 }
 
 /// The same for a reason that must fit a line: free words only where no choice stands for them.
 pub(in crate::clinical::tasks) fn brief(trial: &Trial) -> String {
-    words_of(trial, false)
-}
-
-fn words_of(trial: &Trial, whole: bool) -> String {
-    let chosen = |q: &str, from: &'static [Choice], first: bool| {
-        let id = trial.choice(q)?;
-        let words = from.iter().find(|c| c.id == id).map(|c| c.words)?;
-        Some(if first {
-            words.to_owned()
-        } else {
-            small(words)
-        })
-    };
-    let free = |q: &str| match trial.answers.get(q) {
-        Some(Answer::Words(words)) => Some(words.clone()),
-        _ => None,
-    };
-    let strategy = chosen(STRATEGY, STRATEGIES, false).filter(|s| s != "no strategy");
-    // "Teaspoon, spoon" is one thing said twice.
-    let spoon =
-        trial.choice(AMOUNT) == Some("teaspoon") && !trial.answers.contains_key(MILLILITRES);
-    let no_level = trial.choice(LEVEL).is_none();
-    let no_strategy = strategy.is_none();
-    let parts: Vec<String> = [
-        chosen(LEVEL, LEVELS, true),
-        free(WHAT).filter(|_| whole || no_level),
-        trial
-            .number(MILLILITRES)
-            .map(|ml| format!("{} mL", short(ml)))
-            .or_else(|| chosen(AMOUNT, AMOUNTS, false)),
-        chosen(BY, WAYS, false).filter(|by| by != "spoon" || !spoon),
-        chosen(POSTURE, POSTURES, false),
-        strategy,
-        free(STRATEGY_WORDS).filter(|_| whole || no_strategy),
-    ]
-    .into_iter()
-    .flatten()
-    .collect();
-    if said(trial) {
-        parts.join(", ")
-    } else {
-        ["not said what".to_owned()]
-            .into_iter()
-            .chain(parts)
-            .collect::<Vec<_>>()
-            .join(", ")
-    }
+    wording::brief(&given(trial))
 }

@@ -7,6 +7,7 @@
 pub mod shared;
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::{OwnGiven, With};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::SignTask;
@@ -27,12 +28,13 @@ mod given;
 mod table;
 
 pub use given::{
-    AMOUNT, BY, LEVEL, MILLILITRES, POSTURE, STRATEGY, STRATEGY_WORDS, WHAT, instead, taken_over,
+    AMOUNT, AMOUNTS, BY, LEVEL, LEVELS, MILLILITRES, POSTURE, POSTURES, STRATEGIES, STRATEGY,
+    STRATEGY_WORDS, WAYS, WHAT, instead, taken_over,
 };
-use given::{AMOUNTS, LEVELS, POSTURES, STRATEGIES, WAYS, said, to_come};
 pub(super) use given::{brief, settings};
+use given::{given, said, to_come};
 pub use table::{Row, lately, table, told};
-use table::{line, rows, times};
+use table::{line, rows};
 
 const fn before(id: &'static str, ask: &'static str, takes: Takes) -> Question {
     Question {
@@ -153,12 +155,12 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     }
     let mut flags = Vec::new();
     for (_, trials) in &rows {
-        let what = trials.first().map_or(String::new(), |t| brief(t));
+        let with = With::Own {
+            given: trials.first().map_or_else(OwnGiven::default, |t| given(t)),
+            times: trials.len(),
+        };
         let seen: Vec<SeenSign> = trials.iter().flat_map(|t| by_mouth::seen(t)).collect();
-        for flag in signs::judge(SignTask::Own, &seen) {
-            let words = format!("{what} (given {}): {}", times(trials.len()), flag.reason());
-            flags.push(flag.rule().flag(flag.level(), eating, words));
-        }
+        flags.extend(signs::judge(&with, &seen));
     }
     flags.extend(own_shared::flags(exam));
     flags.extend(lag::late_flags(TaskId::Own, exam, &rules::OWN_UNFINISHED));

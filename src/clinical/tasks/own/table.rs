@@ -9,6 +9,7 @@ use crate::clinical::tasks::own::given::settings;
 use crate::clinical::tasks::sips::sign_words;
 use crate::clinical::tasks::spec::REMARK;
 use crate::clinical::tasks::water::Watch;
+use crate::wording::words::times;
 
 /// What is said of trials without one.
 const NO_SIGN: &str = "no sign";
@@ -123,14 +124,6 @@ fn sign_counts(trials: &[&Trial], exam: &Exam) -> String {
         NO_SIGN
     };
     words.to_owned()
-}
-
-pub(super) fn times(n: usize) -> String {
-    match n {
-        1 => "once".to_owned(),
-        2 => "twice".to_owned(),
-        n => format!("{n} times"),
-    }
 }
 
 /// What is given now, or what came of the newest, in words beside the pad.

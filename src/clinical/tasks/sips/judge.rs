@@ -1,5 +1,6 @@
 //! Small sips of water, small before large, each size as often as planned, each watched.
 
+use crate::clinical::findings::fact::With;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::SignTask;
@@ -94,7 +95,7 @@ pub fn judge(plan: &Plan, sips: &[Sip]) -> Vec<Flag> {
             .filter(|sip| sip.size == size)
             .flat_map(|sip| sip.signs.iter().copied())
             .collect();
-        for flag in signs::judge(SignTask::Sips, &seen) {
+        for flag in signs::judge(&With::Sip(size), &seen) {
             // The sips have a rule of their own for the two signs that are published for them.
             let own = [rules::TRIAL_COUGH.id, rules::TRIAL_VOICE.id];
             let rule = if own.contains(&flag.rule().id) {
@@ -102,8 +103,7 @@ pub fn judge(plan: &Plan, sips: &[Sip]) -> Vec<Flag> {
             } else {
                 flag.rule()
             };
-            let words = format!("sip of {} mL: {}", short(size.get()), flag.reason());
-            flags.push(rule.flag(flag.level(), eating, words));
+            flags.push(rule.flag(flag.level(), eating, flag.fact().clone()));
         }
     }
     if let Some(words) = out_of_order(plan, sips) {

@@ -403,7 +403,7 @@ fn line(trial: &Trial) -> String {
 pub(super) fn sign_words(trial: &Trial) -> Vec<String> {
     by_mouth::seen(trial)
         .into_iter()
-        .map(|seen| match seen.after {
+        .map(|seen| match seen.seen.after() {
             Some(after) => format!("{} after {} s", seen.sign.past(), after.0 / 1000),
             None => seen.sign.past().to_owned(),
         })

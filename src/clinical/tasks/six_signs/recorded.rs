@@ -12,6 +12,7 @@ use crate::clinical::knowledge::oral;
 use crate::clinical::knowledge::sign::{Sign, SignTask};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
+use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::seen;
 use crate::clinical::tasks::spec::Takes;
 use crate::clinical::tasks::{syllables, water};
@@ -153,7 +154,7 @@ pub fn after(exam: &Exam, sign: Sign) -> Recorded {
         let mut looked_for = seen::watched(trial) && !exam.choked;
         let mut questions = tasks::spec(trial.task).questions.iter();
         if sign == Sign::VoiceChange && questions.any(|q| q.id == water::VOICE_AFTER) {
-            let finding = water::read(trial);
+            let finding = Reading::of(trial);
             looked_for = finding.after.is_some();
             there |= finding
                 .after

@@ -5,6 +5,7 @@
 pub mod judge;
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::With;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::{Answer, Trial};
 use crate::clinical::knowledge::rules;
@@ -23,6 +24,7 @@ use crate::clinical::tasks::water::{
 };
 use crate::measure::decimals::decimals;
 use crate::measure::units::Millilitres;
+use crate::wording::by_mouth as wording;
 
 /// How much is offered.
 pub const OFFERED: &str = "cup-size";
@@ -240,12 +242,9 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         return vec![unfinished(format!("timed cup of water not given{why}"))];
     }
     while let Some(trial) = trials.next() {
-        let signs = signs::judge(SignTask::TimedWater, &by_mouth::seen(trial));
+        let signs = signs::judge(&With::TimedCup, &by_mouth::seen(trial));
         let sign = signs.iter().any(|f| f.level() >= Level::Refer);
-        flags.extend(signs.into_iter().map(|f| {
-            let words = format!("timed cup of water: {}", f.reason());
-            f.rule().flag(f.level(), eating, words)
-        }));
+        flags.extend(signs);
         let cup = cup(trial);
         // Only what was seen of an earlier cup stands beside a later one.
         if trials.peek().is_none() {
@@ -258,7 +257,10 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
                 None => {}
             }
             if let Some(missing) = by_mouth::unfinished(trial, exam).filter(|_| !sign) {
-                flags.push(unfinished(format!("timed cup of water: {missing}")));
+                flags.push(unfinished(format!(
+                    "timed cup of water: {}",
+                    wording::missing(&missing)
+                )));
             }
             flags.extend(cup.zip(before).and_then(|(now, then): (Cup, Cup)| {
                 timed_water::other_volume(now.offered, then.offered)

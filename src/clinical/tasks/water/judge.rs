@@ -1,43 +1,43 @@
 //! The rule of the 90 mL: from a finding to its flags.
 
+use crate::clinical::findings::fact::{Seen, SeenSign, SignFact, Voice, With};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, SignTask, meaning, meaning_under};
+use crate::clinical::tasks::by_mouth::reading::{Cup, Reading, Watch};
 use crate::clinical::tasks::water::LEAST;
-use crate::clinical::tasks::water::finding::{Cup, Finding, Seen, Voice, Watch};
 use crate::measure::decimals::decimals;
 use crate::measure::time::Elapsed;
-use crate::wording::words::small;
+use crate::wording::by_mouth as words;
+use crate::wording::by_mouth::{unwatched, watch_cut, why_not};
 
 /// The rule of this task.
-pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
+pub fn judge(finding: &Reading, choked: bool, policy: &Policy) -> Vec<Flag> {
     let eating = Domain::EatingDrinking;
     let mut flags = Vec::new();
-    for (sign, seen, times) in grouped(&finding.signs) {
-        let times = if times > 1 {
-            format!(" {times} times")
-        } else {
-            String::new()
-        };
-        let words = format!("{}{times} {}", sign.past(), finding.seen_words(seen));
+    for (sign, seen, times) in grouped(&finding.pressed) {
         let (level, rule) = meaning_under(sign, SignTask::Water90, policy);
-        if let Seen::Later(_) = seen
-            && level != Level::Stop
-        {
-            flags.push(rules::WATER_AFTER_WATCH.flag(
-                Level::Note,
-                eating,
-                format!("{words}: later than the 60 seconds the rule counts"),
-            ));
-        } else {
-            flags.push(rule.flag(level, eating, words));
-        }
+        let too_late = seen.is_late() && level != Level::Stop;
+        let fact = SignFact {
+            sign,
+            seen,
+            times,
+            too_late,
+            with: With::Cup {
+                stopped: finding.stopped,
+            },
+        };
+        let (level, rule) = match too_late {
+            true => (Level::Note, &rules::WATER_AFTER_WATCH),
+            false => (level, rule),
+        };
+        flags.push(rule.flag(level, eating, fact));
     }
-    if !finding.given {
+    if finding.start.is_none() {
         if flags.iter().all(|f| f.level() < Level::Refer) {
-            let why = match finding.not_given {
-                Some(why) => format!("90 mL of water not given: {}", small(why)),
+            let why = match &finding.not_given {
+                Some(why) => format!("90 mL of water not given: {}", why_not(why)),
                 None => "90 mL of water not given".to_owned(),
             };
             flags.push(rules::WATER_UNFINISHED.flag(Level::Incomplete, eating, why));
@@ -58,13 +58,13 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
                 None => "did not finish the 90 mL".to_owned(),
             },
         )),
-        Some(Cup::InOneGo) | None => {}
+        Some(Cup::InOneGo | Cup::Empty) | None => {}
     }
     voice(finding, policy, &mut flags);
     let mut missing =
         |words: &str| flags.push(rules::WATER_UNFINISHED.flag(Level::Incomplete, eating, words));
     // A trial that was rightly stopped is not asked for its end, nor for what comes after it.
-    let ended = ended(finding);
+    let ended = ended(finding, choked);
     if finding.stopped && !ended {
         missing("the last swallow was not marked");
     }
@@ -72,7 +72,10 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         _ if ended => {}
         Watch::NotBegun => missing("the last swallow was not marked"),
         Watch::Running => missing("the watch of 60 seconds is not over"),
-        Watch::Cut(why) => missing(&format!("the watch of 60 seconds was ended early: {why}")),
+        Watch::Cut(why) => missing(&format!(
+            "the watch of 60 seconds was ended early: {}",
+            watch_cut(why)
+        )),
         Watch::Whole => {}
     }
     if let Some(Elapsed {
@@ -92,13 +95,13 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
     if finding.before.is_none() {
         missing("voice before the water not recorded");
     }
-    if let Some(words) = finding.unwatched.filter(|_| !ended) {
-        missing(words);
+    if let Some(which) = finding.unwatched.filter(|_| !ended) {
+        missing(unwatched(which));
     }
-    if let Some(why) = finding.not_given {
+    if let Some(why) = &finding.not_given {
         missing(&format!(
             "90 mL of water: given, and said not to be: {}",
-            small(why)
+            why_not(why)
         ));
     }
     if let Some(doubt) = finding.watch_doubt {
@@ -110,9 +113,11 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
     }
     if !ended && flags.iter().all(|f| f.level() == Level::Note) {
         // What decides nothing was seen all the same.
-        let late = |(_, seen): &(Sign, Seen)| matches!(seen, Seen::Later(_));
         let voice = flags.iter().any(|f| f.rule() == &rules::WATER_VOICE);
-        let words = if finding.signs.iter().all(late) && !voice && !finding.taken_back {
+        let words = if finding.pressed.iter().all(|s| s.is_late())
+            && !voice
+            && finding.taken_back.is_empty()
+        {
             "90 mL of water drunk in one go, no sign for 60 seconds after it"
         } else {
             "90 mL of water drunk in one go, watched for 60 seconds after it"
@@ -123,18 +128,15 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
 }
 
 /// Whether the trial was stopped: by choking, or a sign that stops every trial.
-pub fn ended(finding: &Finding) -> bool {
-    let stops = |(sign, seen): &(Sign, Seen)| {
-        let late = matches!(seen, Seen::Later(_));
-        !late && meaning(*sign, SignTask::Water90).0 == Level::Stop
-    };
-    finding.choked || finding.signs.iter().any(stops)
+pub fn ended(finding: &Reading, choked: bool) -> bool {
+    let stops = |s: &SeenSign| !s.is_late() && meaning(s.sign, SignTask::Water90).0 == Level::Stop;
+    choked || finding.pressed.iter().any(stops)
 }
 
 /// The same sign seen while drinking counts up; later ones stand with their times.
-fn grouped(signs: &[(Sign, Seen)]) -> Vec<(Sign, Seen, usize)> {
+fn grouped(signs: &[SeenSign]) -> Vec<(Sign, Seen, usize)> {
     let mut groups: Vec<(Sign, Seen, usize)> = Vec::new();
-    for (sign, seen) in signs {
+    for SeenSign { sign, seen } in signs {
         match groups.iter_mut().find(|(s, at, _)| s == sign && at == seen) {
             Some((_, _, times)) => *times += 1,
             None => groups.push((*sign, *seen, 1)),
@@ -144,7 +146,7 @@ fn grouped(signs: &[(Sign, Seen)]) -> Vec<(Sign, Seen, usize)> {
 }
 
 /// The voice before and after.
-fn voice(finding: &Finding, policy: &Policy, flags: &mut Vec<Flag>) {
+fn voice(finding: &Reading, policy: &Policy, flags: &mut Vec<Flag>) {
     let Some(after) = finding.after else {
         return;
     };
@@ -162,12 +164,12 @@ fn voice(finding: &Finding, policy: &Policy, flags: &mut Vec<Flag>) {
             match finding.before {
                 Some(before) => format!(
                     "voice {} after the water, {} before",
-                    after.words(),
-                    before.words()
+                    words::voice(after),
+                    words::voice(before)
                 ),
                 None => format!(
                     "voice {} after the water, not recorded before",
-                    after.words()
+                    words::voice(after)
                 ),
             },
         ));
@@ -175,7 +177,7 @@ fn voice(finding: &Finding, policy: &Policy, flags: &mut Vec<Flag>) {
         flags.push(rules::WATER_BASELINE_VOICE.flag(
             Level::Note,
             Domain::SpeechVoice,
-            format!("voice {} already before the water", before.words()),
+            format!("voice {} already before the water", words::voice(before)),
         ));
     }
 }

@@ -13,84 +13,19 @@ use crate::clinical::tasks::spec::{
 };
 use crate::measure::time::Millis;
 
-mod finding;
 mod judge;
 
-pub use finding::{Cup, Finding, Seen, Voice, Watch, read};
+pub use crate::clinical::findings::fact::{Seen, Voice};
+pub use crate::clinical::tasks::by_mouth::questions::*;
+use crate::clinical::tasks::by_mouth::reading::Reading;
+pub use crate::clinical::tasks::by_mouth::reading::{Cup, Watch};
+pub use crate::clinical::tasks::by_mouth::within::WATCH;
 pub use judge::{ended, judge, millilitres};
 
 /// The volume offered, in mL.
 pub const OFFERED: i32 = 90;
-/// The watch after the last swallow. A sign at 60.0 s counts.
-pub const WATCH: Millis = Millis::from_secs(60);
 /// Nobody drinks a cup in less: two presses closer than this are a slip (common practice).
 pub const LEAST: Millis = Millis::from_secs(1);
-
-/// Question: voice before.
-pub const VOICE_BEFORE: &str = "voice-before";
-/// Question: voice after.
-pub const VOICE_AFTER: &str = "voice-after";
-/// Question: how it was drunk.
-pub const CUP: &str = "cup";
-/// Question: what was left, in mL.
-pub const REMAINING: &str = "left";
-/// Answer to [`CUP`]: all of it, without a pause.
-pub const IN_ONE_GO: &str = "one-go";
-/// Answer to [`CUP`]: all of it, with a pause.
-pub const PAUSED: &str = "paused";
-/// Answer to [`CUP`]: some left.
-pub const SOME_LEFT: &str = "some-left";
-
-/// What a voice may sound like.
-pub static VOICES: &[Choice] = &[
-    Choice {
-        id: "clear",
-        words: "Clear",
-    },
-    Choice {
-        id: "wet",
-        words: "Wet",
-    },
-    Choice {
-        id: "hoarse",
-        words: "Hoarse",
-    },
-    Choice {
-        id: "other",
-        words: "Other, or no voice",
-    },
-];
-
-/// The reasons for which the test was not given.
-pub static NOT_GIVEN_REASONS: &[Choice] = &[
-    Choice {
-        id: "refused",
-        words: "Did not want to",
-    },
-    Choice {
-        id: "not-now",
-        words: "Not suitable now",
-    },
-];
-
-/// Answer: whoever watched was called away.
-pub const CALLED_AWAY: &str = "called-away";
-
-/// The reasons for ending the watch early.
-pub static WATCH_CUT_REASONS: &[Choice] = &[
-    Choice {
-        id: "sign",
-        words: "A sign decided already",
-    },
-    Choice {
-        id: CALLED_AWAY,
-        words: "Called away",
-    },
-    Choice {
-        id: "wish",
-        words: "Person's wish",
-    },
-];
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
@@ -225,15 +160,9 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         *flag = flag.rule().flag(flag.level(), flag.domain(), words);
     }
     flags.extend(tasks::of_all(exam, TaskId::Water90, |trial| {
-        let finding = Finding {
-            unwatched: watched::missing(trial),
-            choked: exam
-                .chokings
-                .iter()
-                .any(|at| by_mouth::was_within(trial, *at)),
-            ..read(trial)
-        };
-        judge(&finding, &exam.policy)
+        let mut chokings = exam.chokings.iter();
+        let choked = chokings.any(|at| by_mouth::was_within(trial, *at));
+        judge(&Reading::of(trial), choked, &exam.policy)
     }));
     if flags.is_empty() && by_mouth::given(TaskId::Water90, exam).next().is_none() {
         flags.push(rules::WATER_UNFINISHED.flag(

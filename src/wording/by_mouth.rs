@@ -1,0 +1,63 @@
+//! What a trial by mouth yields, in words for a sentence.
+
+use crate::clinical::findings::fact::{Missing, Unwatched, Voice, WatchCut, WhyNot};
+use crate::clinical::tasks::by_mouth::questions::{NOT_GIVEN_REASONS, WATCH_CUT_REASONS};
+use crate::clinical::tasks::spec::Choice;
+use crate::wording::words::small;
+
+/// The word for a voice.
+pub fn voice(voice: Voice) -> &'static str {
+    match voice {
+        Voice::Clear => "clear",
+        Voice::Wet => "wet",
+        Voice::Hoarse => "hoarse",
+        Voice::Other => "changed or absent",
+    }
+}
+
+/// Why something was not given.
+pub fn why_not(why: &WhyNot) -> String {
+    chosen(NOT_GIVEN_REASONS, &why.0)
+        .unwrap_or_else(|| "reason not known to this version".to_owned())
+}
+
+/// How a watch was ended early.
+pub fn watch_cut(cut: &WatchCut) -> String {
+    match cut {
+        WatchCut::LengthNotKnown => "how long it was is not known".to_owned(),
+        WatchCut::Said(id) => id
+            .as_ref()
+            .and_then(|id| chosen(WATCH_CUT_REASONS, id))
+            .unwrap_or_else(|| "no reason known".to_owned()),
+    }
+}
+
+/// What is missing of a watch that ran out while the app was off.
+pub fn unwatched(unwatched: Unwatched) -> &'static str {
+    match unwatched {
+        Unwatched::Not => "the 60 seconds after it were not watched",
+        Unwatched::NotSaid => {
+            "the app was off when the watch ran out: not said whether it was watched"
+        }
+    }
+}
+
+/// What is still missing of a trial that was given.
+pub fn missing(missing: &Missing) -> String {
+    match missing {
+        Missing::End => "its end was not marked".to_owned(),
+        Missing::WatchRuns => "the watch of 60 seconds is not over".to_owned(),
+        Missing::WatchCut(cut) => {
+            let why = watch_cut(cut);
+            format!("the watch of 60 seconds was ended early: {why}")
+        }
+        Missing::Unwatched(which) => unwatched(*which).to_owned(),
+        Missing::Answers => "what is asked after it is open".to_owned(),
+        Missing::VoiceBefore => "voice before it not recorded".to_owned(),
+    }
+}
+
+fn chosen(choices: &'static [Choice], id: &str) -> Option<String> {
+    let choice = choices.iter().find(|choice| choice.id == id)?;
+    Some(small(choice.words))
+}
