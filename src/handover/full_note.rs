@@ -10,7 +10,7 @@ use super::issue::{Clock, after_last};
 use super::nursing::{
     background, choking, headline, identify, recommendation, taken_up, tested, until_review,
 };
-use super::room::Room;
+use super::parts::Part;
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::trial::Trial;
@@ -22,9 +22,8 @@ use crate::clinical::tasks::spec::NOT_VALID;
 use crate::clinical::tasks::{self, by_mouth};
 use crate::record::event::Text;
 use crate::record::visit::Visit;
-use crate::wording::compared::comparison as beside_published;
+use crate::wording;
 use crate::wording::figures;
-use crate::wording::oral as told;
 use crate::wording::words::{capital, small};
 
 /// What the note begins with.
@@ -41,15 +40,16 @@ pub fn write(visit: &Visit, now: &Clock) -> Option<String> {
 fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
     let plan = standing(decision, &visit.plan);
     let mut note = vec![BEGINS.to_owned(), headline(visit, decision, &plan)];
-    note.extend(until_review(visit, decision, &plan, Room::FULL));
+    let first = until_review(visit, decision, &plan);
+    note.extend(first.iter().map(|part| part.words().to_owned()));
     note.push(String::new());
     note.push(format!("Identify: {}", identify(visit, now)));
     if let Some(id) = visit.screen {
         note.push(format!("Screen: {}.", id.screen().title));
     }
-    let mut before: Vec<String> = background(visit, now, true)
+    let mut before: Vec<String> = background(visit, now)
         .iter()
-        .map(|part| item(&part.words))
+        .map(|part| item(part.words()))
         .collect();
     // What the nursing text says in its situation.
     before.extend(tested(visit, now).iter().map(|words| item(words)));
@@ -83,7 +83,7 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         ("ALSO FOUND", flag_lines(&also)),
         (
             "RECOMMENDATION",
-            vec![capital(&recommendation(visit, decision, &plan, Room::FULL))],
+            vec![capital(&told(&recommendation(visit, decision, &plan)))],
         ),
         ("POLICY AND VERSIONS", versions(visit)),
     ] {
@@ -93,6 +93,11 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         }
     }
     note.join("\n")
+}
+
+/// Parts one after the other, nothing cut.
+fn told(parts: &[Part]) -> String {
+    parts.iter().map(Part::words).collect()
 }
 
 fn item(words: &str) -> String {
@@ -182,7 +187,7 @@ fn why_not(visit: &Visit, id: TaskId) -> String {
 
 /// A value beside the published one, with who was studied and where it is published.
 fn compared(comparison: &Comparison) -> String {
-    let words = item(&beside_published(comparison));
+    let words = item(&wording::compared::comparison(comparison));
     match &comparison.norm {
         Ok(norm) => format!(
             "{words} [{}. {}: {}]",
@@ -206,10 +211,8 @@ fn examined(visit: &Visit) -> (Vec<String>, Vec<String>, Vec<String>) {
             let cue = oral.cue(region).map_or(String::new(), |cue| {
                 format!(" (asked for: {})", small(cue.words()))
             });
-            let line = told::line(oral, &[region], usize::MAX, |_| false);
-            let words = line.strip_prefix(told::BEGINS).unwrap_or(&line);
-            // Said once, above them all.
-            let words = words.strip_suffix(told::WHOSE).unwrap_or(words);
+            // Whose the sides are is said once, above them all.
+            let words = wording::oral::line(oral, &[region]);
             regions.push(format!("- {}{cue}: {words}", region.title()));
         }
     }

@@ -10,7 +10,7 @@ pub mod full_note;
 mod issue;
 pub mod nursing;
 pub mod outdated;
-mod room;
+mod parts;
 
 pub use crate::clinical::knowledge::levels;
 pub mod tally;

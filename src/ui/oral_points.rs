@@ -75,8 +75,15 @@ pub(super) fn oral_points() -> Piece {
         let ask = !findings::could_be_new(oral).is_empty()
             && !flags::emergency(&exam)
             && flags::unsaid(&exam).is_none();
-        let line = told::line(oral, &regions, usize::MAX, |_| false);
-        let line = capital(line.strip_prefix(told::BEGINS).unwrap_or(&line));
+        let told = told::examined(oral, &regions, |_| false);
+        let line = told.map_or_else(
+            || told::NOT_LOOKED_AT.to_owned(),
+            |told| match told.is_sided() {
+                true => format!("{} {}", told.line(), told::WHOSE),
+                false => told.line(),
+            },
+        );
+        let line = capital(&line);
         el("section")
             .with(el("h2").with("Face, mouth and throat"))
             .with(para("", line))

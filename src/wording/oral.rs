@@ -2,7 +2,7 @@
 //! and why, and one line for everything else. No nerves.
 
 use crate::clinical::findings::oral::Oral;
-use crate::clinical::findings::oral::answer::{Answer, Reason};
+use crate::clinical::findings::oral::answer::{Answer, Reason, Sides};
 use crate::clinical::findings::oral::findings::found;
 use crate::clinical::knowledge::oral::item::Item;
 use crate::clinical::knowledge::oral::region::Region;
@@ -14,25 +14,34 @@ fn items(regions: &[Region]) -> impl Iterator<Item = &'static Item> {
     regions.iter().flat_map(|region| region.items())
 }
 
+/// Something found, in words.
+pub struct Exception {
+    /// The item and what was found of it.
+    pub words: String,
+    /// Whether it names a side.
+    pub sided: bool,
+}
+
 /// What was found, an item each, in the order of the regions: "wide smile: mouth pulled to the
 /// left; ...". Measured values are flags of their own and are left out where `flagged` says so.
 fn exceptions(
     oral: &Oral,
     regions: &[Region],
     flagged: impl Fn(&'static Item) -> bool,
-) -> Vec<String> {
+) -> Vec<Exception> {
     let found = found(oral);
     let mut parts = Vec::new();
     for item in items(regions) {
-        let words: Vec<String> = found
-            .iter()
-            .filter(|(i, _)| i.id == item.id)
-            .map(|(_, found)| found.words())
-            .collect();
+        let of_item = || found.iter().filter(|(i, _)| i.id == item.id);
+        let words: Vec<String> = of_item().map(|(_, found)| found.words()).collect();
         if !words.is_empty() {
-            parts.push(format!("{}: {}", small(item.name), words.join(" and ")));
+            parts.push(Exception {
+                words: format!("{}: {}", small(item.name), words.join(" and ")),
+                sided: of_item().any(|(_, f)| f.side().and_then(Sides::one).is_some()),
+            });
             continue;
         }
+        let mut measured = |words: String, sided| parts.push(Exception { words, sided });
         match oral.answer(item) {
             Answer::Touched { left, right } if !oral.answer(item).is_as_expected() => {
                 let sides: Vec<String> = [(left, "left"), (right, "right")]
@@ -42,15 +51,18 @@ fn exceptions(
                         format!("{side} {}", words.as_deref().unwrap_or("not tested"))
                     })
                     .collect();
-                parts.push(format!("{}: {}", small(item.name), sides.join(", ")));
+                measured(format!("{}: {}", small(item.name), sides.join(", ")), true);
             }
             Answer::Opening(mm, _) if !flagged(item) => {
-                parts.push(format!("mouth opens {} millimetres", short(mm.get())));
+                measured(
+                    format!("mouth opens {} millimetres", short(mm.get())),
+                    false,
+                );
             }
-            Answer::Flow(flow) if !flagged(item) => parts.push(format!(
-                "peak cough flow {} litres a minute",
-                short(flow.get())
-            )),
+            Answer::Flow(flow) if !flagged(item) => measured(
+                format!("peak cough flow {} litres a minute", short(flow.get())),
+                false,
+            ),
             _ => {}
         }
     }
@@ -100,11 +112,8 @@ pub fn as_expected(oral: &Oral, regions: &[Region]) -> (usize, bool) {
     (expected, expected == done.len())
 }
 
-/// What the line ends with, where it names a side.
-pub const WHOSE: &str = " Sides are the patient's.";
-
-/// What the line begins with.
-pub const BEGINS: &str = "Face, mouth and throat: ";
+/// That sides are the patient's, where a text names one.
+pub const WHOSE: &str = "Sides are the patient's.";
 
 /// How many items were not tested, by reason: "4 items (no time)".
 fn not_tested_counts(oral: &Oral, regions: &[Region]) -> Vec<String> {
@@ -127,47 +136,60 @@ fn not_tested_counts(oral: &Oral, regions: &[Region]) -> Vec<String> {
         .collect()
 }
 
-/// So many parts and more: room enough to name everything.
-pub const ROOM: usize = 12;
+/// What is told of some regions.
+pub struct Examined {
+    /// What was found.
+    pub exceptions: Vec<Exception>,
+    /// What was not tested, by reason: by name, and counted where there is no room for names.
+    pub not_tested: Vec<(String, String)>,
+    /// What is said of everything else.
+    pub rest: Option<&'static str>,
+}
 
-/// The whole in a line, `most` of the exceptions listed. Where room is short, what was not tested
-/// is counted before an exception is left out.
-pub fn line(
+/// What is told of some regions; none where nothing was looked at at all.
+pub fn examined(
     oral: &Oral,
     regions: &[Region],
-    most: usize,
     flagged: impl Fn(&'static Item) -> bool,
-) -> String {
-    if !oral.is_begun() {
-        return format!("{BEGINS}not looked at.");
+) -> Option<Examined> {
+    let named = not_tested(oral, regions).into_iter();
+    oral.is_begun().then(|| Examined {
+        exceptions: exceptions(oral, regions, flagged),
+        not_tested: named.zip(not_tested_counts(oral, regions)).collect(),
+        rest: match as_expected(oral, regions) {
+            (0, _) => None,
+            (_, true) => Some("All that was looked at: as expected."),
+            (_, false) => Some("Everything else looked at: as expected."),
+        },
+    })
+}
+
+/// Where nothing was looked at.
+pub const NOT_LOOKED_AT: &str = "not looked at.";
+
+impl Examined {
+    /// All of it in a line.
+    pub fn line(&self) -> String {
+        let found: Vec<&str> = self.exceptions.iter().map(|e| e.words.as_str()).collect();
+        let open: Vec<&str> = self
+            .not_tested
+            .iter()
+            .map(|(named, _)| named.as_str())
+            .collect();
+        let found = (!found.is_empty()).then(|| format!("{}.", found.join("; ")));
+        let open = (!open.is_empty()).then(|| format!("Not tested: {}.", open.join("; ")));
+        let rest = self.rest.map(str::to_owned);
+        let sentences: Vec<String> = [found, open, rest].into_iter().flatten().collect();
+        sentences.join(" ")
     }
-    let mut sentences = Vec::new();
-    let mut list = |before: &str, mut parts: Vec<String>| {
-        if parts.is_empty() {
-            return;
-        }
-        let more = parts.len().saturating_sub(most.max(1));
-        parts.truncate(most.max(1));
-        if more > 0 {
-            parts.push(format!("{more} more in the record"));
-        }
-        sentences.push(format!("{before}{}.", parts.join("; ")));
-    };
-    list("", exceptions(oral, regions, flagged));
-    let untested = if most < ROOM {
-        not_tested_counts(oral, regions)
-    } else {
-        not_tested(oral, regions)
-    };
-    list("Not tested: ", untested);
-    match as_expected(oral, regions) {
-        (0, _) => {}
-        (_, true) => sentences.push("All that was looked at: as expected.".to_owned()),
-        (_, false) => sentences.push("Everything else looked at: as expected.".to_owned()),
+
+    /// Whether it names a side.
+    pub fn is_sided(&self) -> bool {
+        self.exceptions.iter().any(|e| e.sided)
     }
-    let mut told = sentences.join(" ");
-    if told.contains(" left") || told.contains(" right") {
-        told.push_str(WHOSE);
-    }
-    format!("{BEGINS}{told}")
+}
+
+/// All that is told of some regions, in a line.
+pub fn line(oral: &Oral, regions: &[Region]) -> String {
+    examined(oral, regions, |_| false).map_or_else(|| NOT_LOOKED_AT.to_owned(), |told| told.line())
 }

@@ -520,19 +520,17 @@ fn the_ward_reads_exceptions_what_was_not_tested_and_the_rest() {
     let line = told::line(
         &mixed,
         &[Region::Face, Region::Lips, Region::Gag, Region::Voice],
-        12,
-        |_| false,
     );
     assert_eq!(
         line,
-        "Face, mouth and throat: face at rest: droops on the left, moderate; wide smile: mouth \
+        "face at rest: droops on the left, moderate; wide smile: mouth \
          pulled to the right. Not tested: touch on the soft palate, gag (not needed today); touch \
          on the back of the tongue, voice and throat (no reason given). Everything else looked \
-         at: as expected. Sides are the patient's."
+         at: as expected."
     );
     assert!(!line.contains("nerve"));
-    let nothing = told::line(&Oral::default(), &Region::ALL, 12, |_| false);
-    assert_eq!(nothing, "Face, mouth and throat: not looked at.");
+    let nothing = told::line(&Oral::default(), &Region::ALL);
+    assert_eq!(nothing, "not looked at.");
 }
 
 /// An answer of any kind to any item, whether it fits or not.
@@ -633,7 +631,7 @@ proptest! {
         prop_assert_eq!(sorted(&exam, true), sorted(&other, false));
         // And in all that is told. What is listed side by side may change its order.
         let told = |exam: &Exam, swap: bool| {
-            let line = told::line(&exam.oral, &Region::ALL, usize::MAX, |_| false);
+            let line = told::line(&exam.oral, &Region::ALL);
             let line = if swap { swapped(&line) } else { line };
             let mut parts: Vec<String> = line.split([':', ',', ';', '.']).map(|p| p.trim().to_owned()).collect();
             parts.sort();

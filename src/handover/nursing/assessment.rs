@@ -3,6 +3,7 @@
 use super::background::old_at;
 use super::choking::choking;
 use super::cup::water_words;
+use super::flag::gone_past;
 use super::flag::{gravest_first, is_seen, situated, worded};
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
@@ -14,7 +15,7 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::oral;
 use crate::clinical::tasks::{self, by_mouth, own};
 use crate::handover::issue::Clock;
-use crate::handover::room::{Part, always, at_least, gone_past, kept, plain};
+use crate::handover::parts::{Joined, Line, List, Need, Part};
 use crate::handover::untested;
 use crate::record::visit::Visit;
 use crate::wording;
@@ -23,7 +24,9 @@ use crate::wording::words::small;
 pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Part> {
     let mut parts = Vec::new();
     let passed = |f: &&Flag| f.rule().id == rules::HOLD_PASSED.id;
-    parts.extend(choking(visit, now).map(always));
+    let kept = |words: String| Part::new(Need::Kept, words);
+    let plain = |words: String| Part::new(Need::Assessment, words);
+    parts.extend(choking(visit, now).map(|words| Part::new(Need::Always, words)));
     // What was gone past at the gate stands in the background, readings too.
     let told_there = |f: &Flag| f.domain() != Domain::Urgent && f.rule().id.starts_with("gate.");
     // What was seen comes before what was gone past for it: of these there may be many.
@@ -39,7 +42,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
             .chain(also)
             .filter(|f| is_seen(f) && !passed(f)),
     );
-    parts.extend(seen.into_iter().map(situated));
+    parts.extend(seen.into_iter().map(|flag| situated(flag, Need::Kept)));
     let dry = visit.exam.latest_started(TaskId::DrySwallow);
     let dry = dry.and_then(Trial::started_at);
     let dry = old_at(&visit.exam, now, dry, "dry swallows counted at ");
@@ -58,7 +61,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
         let (result, more) = water_words(visit, cup);
         let result = format!("{which}{result}");
         let whole = format!("{result}{more}");
-        parts.push(at_least(result, whole));
+        parts.push(Part::or(Need::Short, whole, result));
     }
     parts.extend(
         missing
@@ -121,15 +124,37 @@ fn beside_signs(visit: &Visit, decision: &Decision) -> Vec<Flag> {
 
 /// Face, mouth and throat, where the screen has it: exceptions with side and severity, what was
 /// not tested and why, and everything else in one sentence. No nerves.
-pub(super) fn examined(visit: &Visit, most: usize) -> Option<String> {
+pub(super) fn examined(visit: &Visit) -> Option<Line> {
     let screen = visit.screen?.screen();
     let regions: Vec<Region> = screen.oral.regions().collect();
+    if regions.is_empty() {
+        return None;
+    }
     let flagged = |item| {
         oral::flags::of_item(&visit.exam, item)
             .iter()
             .any(|f| f.level() >= Level::Refer)
     };
-    (!regions.is_empty()).then(|| wording::oral::line(&visit.exam.oral, &regions, most, flagged))
+    let heading = "Face, mouth and throat: ";
+    let Some(told) = wording::oral::examined(&visit.exam.oral, &regions, flagged) else {
+        let not = Part::new(Need::Always, wording::oral::NOT_LOOKED_AT);
+        return Some(Line::of(List::new(heading, Joined::Run, vec![not])));
+    };
+    let sided = told.is_sided().then_some(wording::oral::WHOSE);
+    let found = told.exceptions.into_iter();
+    let found = found.map(|e| Part::new(Need::Finding, e.words)).collect();
+    let open = told.not_tested.into_iter();
+    let open = open.map(|(named, counted)| Part::or(Need::NotTested, named, counted));
+    let ends = told.rest.into_iter().chain(sided);
+    let ends = ends.map(|words| Part::new(Need::Always, words));
+    Some(Line::under(
+        heading,
+        vec![
+            List::new("", Joined::List, found),
+            List::new("Not tested: ", Joined::List, open.collect()),
+            List::new("", Joined::Words, ends.collect()),
+        ],
+    ))
 }
 
 /// A reason up to its comparison, which the full record has.

@@ -1,5 +1,6 @@
 //! The background: what holds at the gate, what was gone past, breathing and saturation.
 
+use super::flag::gone_past;
 use crate::clinical::decision::fresh;
 use crate::clinical::decision::fresh::Moment;
 use crate::clinical::findings::exam::Exam;
@@ -11,7 +12,7 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::oral::against_gate::against_gate;
 use crate::clinical::tasks::{breath_taps, breathing, water};
 use crate::handover::issue::Clock;
-use crate::handover::room::{Part, at_least, gone_past, kept, plain};
+use crate::handover::parts::{Need, Part};
 use crate::measure::time::Millis;
 use crate::record::visit::Visit;
 use crate::wording::words::small;
@@ -24,7 +25,7 @@ const HOLDING: [(&str, &str); 4] = [
     ("cough", "can cough"),
 ];
 
-pub(in crate::handover) fn background(visit: &Visit, now: &Clock, holds: bool) -> Vec<Part> {
+pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
     let exam = &visit.exam;
     let mut parts = Vec::new();
     let against = against_gate(exam);
@@ -36,10 +37,13 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock, holds: bool) -
         .filter(|(id, _)| *id != "saliva" || !wet_before(exam))
         .map(|(_, words)| *words)
         .collect();
-    if holds && !holding.is_empty() {
+    if !holding.is_empty() {
         let asked = old_at(exam, now, fresh::ready_at(exam), " (asked at ");
         let end = if asked.is_empty() { "" } else { ")" };
-        parts.push(plain(format!("{}{asked}{end}", holding.join(", "))));
+        parts.push(Part::new(
+            Need::AsExpected,
+            format!("{}{asked}{end}", holding.join(", ")),
+        ));
     }
     parts.extend(against.iter().filter_map(|a| {
         let on = exam.went_on(&a.hold, a.go_on)?;
@@ -55,14 +59,14 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock, holds: bool) -
                 Some(on) => {
                     let words = small(&on.told(exception.words));
                     parts.push(if item.rule.id == rules::GATE_AIRWAY_TUBE.id {
-                        at_least(small(exception.words), words)
+                        Part::or(Need::Short, words, small(exception.words))
                     } else {
                         gone_past(&words)
                     });
                 }
                 // Those that closed the gate stand in the situation already.
                 None if state >= State::Block => {}
-                None => parts.push(plain(small(exception.words))),
+                None => parts.push(Part::new(Need::Background, small(exception.words))),
             }
         }
     }
@@ -88,14 +92,17 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock, holds: bool) -
         );
     }
     if !rates.is_empty() {
-        parts.push(kept(rates.join(", then ")));
+        parts.push(Part::new(Need::Kept, rates.join(", then ")));
     }
     if !saturations.is_empty() {
-        parts.push(kept(saturations.join(", then ")));
+        parts.push(Part::new(Need::Kept, saturations.join(", then ")));
     }
     let asked = visit.screen.is_some_and(|id| id.screen().gate);
     if parts.is_empty() && asked {
-        parts.push(plain("questions before the start not finished"));
+        parts.push(Part::new(
+            Need::Background,
+            "questions before the start not finished",
+        ));
     }
     parts
 }

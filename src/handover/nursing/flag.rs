@@ -4,28 +4,31 @@ use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, SignTask, is_of_sign, meaning};
 use crate::handover::action::{calls_doctor, is_deterioration};
-use crate::handover::room::{Part, always, at_least, kept};
+use crate::handover::parts::{Need, Part, Tells};
 use crate::measure::order::put_in_order;
 use crate::wording::words::small;
 
-/// A flag in the situation, or one that says what was seen: nothing of it is cut first.
-pub(super) fn situated(flag: &Flag) -> Part {
+/// A flag that says what was seen, or why: how much else it is needed is the list's to say.
+pub(super) fn situated(flag: &Flag, need: Need) -> Part {
     let doctor = calls_doctor(flag) && flag.level() > Level::Note;
     if doctor || flag.domain() == Domain::Urgent || is_airway_tube(flag) {
-        always(worded(flag))
-    } else if let Some(sign) = sign_of(flag) {
-        at_least(sign, worded(flag))
+        Part::new(Need::Always, worded(flag))
+    } else if let Some(tells) = sign_of(flag) {
+        let of = if tells.of_90 { " (90 mL)" } else { "" };
+        let short = format!("{}{of}", tells.sign.past());
+        Part::or(Need::Short, worded(flag), short).telling(tells)
     } else if flag.rule().id == rules::DRY_FEW.id {
         // Without what is expected.
         let words = worded(flag);
-        at_least(words.split(" (").next().unwrap_or_default(), words.as_str())
+        let short = words.split(" (").next().unwrap_or_default();
+        Part::or(Need::Short, words.as_str(), short)
     } else {
-        kept(worded(flag))
+        Part::new(need, worded(flag))
     }
 }
 
-/// The sign a flag is of, in a few words.
-fn sign_of(flag: &Flag) -> Option<String> {
+/// The sign a flag is of.
+fn sign_of(flag: &Flag) -> Option<Tells> {
     let rule = flag.rule().id;
     let table = |sign: &Sign| {
         let table = |task: &SignTask| meaning(*sign, *task).1.id == rule;
@@ -35,12 +38,10 @@ fn sign_of(flag: &Flag) -> Option<String> {
     let named = |sign: &Sign| is_of_sign(flag) && flag.reason().contains(sign.past());
     let mut all = Sign::ALL.into_iter();
     let sign = all.clone().find(table).or_else(|| all.find(named))?;
-    let of = if rule.starts_with("water.") {
-        " (90 mL)"
-    } else {
-        ""
-    };
-    Some(format!("{}{of}", sign.past()))
+    Some(Tells {
+        sign,
+        of_90: rule.starts_with("water."),
+    })
 }
 
 /// A flag in words. A reading above its target reads as well as any, unless that is said.
@@ -88,4 +89,11 @@ pub(super) fn gravest_first<'a>(flags: impl Iterator<Item = &'a Flag>) -> Vec<&'
 
 fn is_airway_tube(flag: &Flag) -> bool {
     flag.rule().id == rules::GATE_AIRWAY_TUBE.id
+}
+
+/// What was gone past with its reason: without it as soon as there is no room for both.
+pub(super) fn gone_past(words: &str) -> Part {
+    let end = words.find("decided by the ").unwrap_or(words.len());
+    let short = words[..end].trim_end_matches([' ', ',', ';']);
+    Part::or(Need::GonePast, words, short)
 }

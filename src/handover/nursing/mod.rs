@@ -4,7 +4,7 @@
 use super::action::{standing, suggested};
 pub use super::issue::Clock;
 use super::issue::after_last;
-use super::room::{Room, ended, some_of};
+use super::parts::{Joined, Line, List, Part, fitted};
 use crate::clinical::decision::verdict::Decision;
 use crate::record::event::{Plan, Text};
 use crate::record::visit::Visit;
@@ -35,53 +35,35 @@ pub const MOST: usize = 1_200;
 pub fn write(visit: &Visit, now: &Clock) -> Option<String> {
     let decision = visit.decision()?;
     Some(after_last(visit, Text::Nursing, now, &|now, before| {
-        fitted(visit, &decision, now, before)
+        // The line about what it replaces is never cut.
+        let most = MOST.saturating_sub(before.chars().count());
+        format!("{before}{}", fitted(&lines(visit, &decision, now), most))
     }))
 }
 
-/// The longest text that fits one phone screen. The lines at the top are never cut.
-fn fitted(visit: &Visit, decision: &Decision, now: &Clock, before: &str) -> String {
-    let mut room = Room::FULL;
-    loop {
-        let text = format!("{before}{}", body(visit, decision, now, room));
-        if text.chars().count() < MOST {
-            return text;
-        }
-        let Some(less) = room.less() else {
-            return text;
-        };
-        room = less;
-    }
-}
-
-fn body(visit: &Visit, decision: &Decision, now: &Clock, room: Room) -> String {
+/// The lines in their order. Those at the top are never cut.
+fn lines(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Line> {
     let plan = standing(decision, &visit.plan);
-    let mut lines = vec![headline(visit, decision, &plan)];
-    lines.extend(until_review(visit, decision, &plan, room));
-    lines.push(String::new());
-    lines.push(format!("Identify: {}", identify(visit, now)));
-    let situation = situation(visit, decision, now, room);
-    lines.push(format!("Situation: {}", ended(&situation)));
-    let background = background(visit, now, room.holding);
-    if !background.is_empty() {
-        let told = some_of(background, room.background, room, 0);
-        lines.push(format!("Background: {}", ended(&told)));
-    }
-    let assessment = assessment(visit, decision, now);
-    if !assessment.is_empty() {
-        let told = some_of(assessment, room.assessment, room, 0);
-        lines.push(format!("Assessment: {}", ended(&told)));
-    }
-    lines.extend(examined(visit, room.examined));
-    lines.push(format!(
-        "Recommendation: {}",
-        recommendation(visit, decision, &plan, room)
+    let list = |heading, parts: Vec<Part>| Line::of(List::new(heading, Joined::List, parts));
+    let run = |heading, parts: Vec<Part>| Line::of(List::new(heading, Joined::Run, parts));
+    let policy = &visit.exam.policy.name;
+    let mut lines = vec![Line::always(headline(visit, decision, &plan))];
+    let first = until_review(visit, decision, &plan).into_iter();
+    lines.extend(first.map(|part| run("", vec![part])));
+    lines.push(Line::always(""));
+    lines.push(Line::always(format!("Identify: {}", identify(visit, now))));
+    lines.push(list("Situation: ", situation(visit, decision, now)));
+    lines.push(list("Background: ", background(visit, now)));
+    lines.push(list("Assessment: ", assessment(visit, decision, now)));
+    lines.extend(examined(visit));
+    lines.push(run(
+        "Recommendation: ",
+        recommendation(visit, decision, &plan),
     ));
-    lines.push(format!(
-        "This is a screen, not a diagnosis; silent aspiration is not seen. Policy: {}.",
-        visit.exam.policy.name
-    ));
-    lines.join("\n")
+    lines.push(Line::always(format!(
+        "This is a screen, not a diagnosis; silent aspiration is not seen. Policy: {policy}."
+    )));
+    lines
 }
 
 fn addressed(decision: &Decision, plan: &Plan) -> (&'static str, &'static str) {

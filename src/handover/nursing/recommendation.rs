@@ -4,7 +4,7 @@ use super::{addressed, sentence};
 use crate::clinical::decision::verdict::{Decision, ORDER_STANDS, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::gate::HOLDS;
-use crate::handover::room::Room;
+use crate::handover::parts::{Need, Part};
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;
 
@@ -12,10 +12,11 @@ pub(in crate::handover) fn recommendation(
     visit: &Visit,
     decision: &Decision,
     plan: &Plan,
-    room: Room,
-) -> String {
+) -> Vec<Part> {
+    let always = |words: String| Part::new(Need::Always, words);
     if decision.verdict == Verdict::NotDone(EndedEarly::Emergency) {
-        return "the local emergency procedure. Screen when it is over.".to_owned();
+        let words = "the local emergency procedure. Screen when it is over.";
+        return vec![always(words.to_owned())];
     }
     let (whom, _) = addressed(decision, plan);
     // A limit of neck or spine goes before sitting up.
@@ -39,16 +40,17 @@ pub(in crate::handover) fn recommendation(
                 Some(_) => "let speech-language pathology know of the sign; ",
                 None => "",
             };
-            format!("{tell}{keep}; {ORDER_STANDS}; {care}")
+            always(format!("{tell}{keep}; {ORDER_STANDS}; {care}"))
         }
-        (Verdict::NoDecision, _) => format!("{keep}; {care}"),
+        (Verdict::NoDecision, _) => always(format!("{keep}; {care}")),
         // Not chosen yet: nothing milder than it may be.
-        (_, None | Some(Action::NothingByMouth)) => format!("mouth care; {position}"),
-        _ if fasts => care,
-        _ if room.kept > 0 => {
-            format!("by mouth only what that plan allows, awake and {position}; mouth care")
-        }
-        _ => format!("only awake and {position}; mouth care"),
+        (_, None | Some(Action::NothingByMouth)) => always(format!("mouth care; {position}")),
+        _ if fasts => always(care),
+        _ => Part::or(
+            Need::Short,
+            format!("by mouth only what that plan allows, awake and {position}; mouth care"),
+            format!("only awake and {position}; mouth care"),
+        ),
     };
     // How long is local: said only where the policy says it, and where something may be taken.
     let upright = visit.exam.policy.upright_minutes;
@@ -69,22 +71,18 @@ pub(in crate::handover) fn recommendation(
         String::new()
     };
     // Signs to watch for: adult dysphagia policy (NHS-AA). When to screen again: RNAO.
-    let mut text = format!(
-        "{first}.{upright} Watch for choking, colour change: local emergency procedure; \
-         cough, wet voice, watering eyes, fever: {}call {whom} now.",
-        if plan.action == Some(Action::NothingByMouth) {
-            ""
-        } else {
-            "stop, "
-        },
+    let stop = match plan.action {
+        Some(Action::NothingByMouth) => "",
+        _ => "stop, ",
+    };
+    let watch = format!(
+        ".{upright} Watch for choking, colour change: local emergency procedure; \
+         cough, wet voice, watering eyes, fever: {stop}call {whom} now."
     );
-    if room.whole {
-        text.push_str(
-            " Screen again after any new weakness, drowsiness, chest or swallowing change.",
-        );
-    }
+    let again = " Screen again after any new weakness, drowsiness, chest or swallowing change.";
+    let mut parts = vec![first, always(watch), Part::new(Need::ScreenAgain, again)];
     if !plan.remark.trim().is_empty() {
-        text.push_str(&format!(" {}.", sentence(&plan.remark)));
+        parts.push(always(format!(" {}.", sentence(&plan.remark))));
     }
-    text
+    parts
 }

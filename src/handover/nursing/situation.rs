@@ -9,13 +9,14 @@ use crate::clinical::findings::flag::{Domain, Flag};
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::tasks;
 use crate::handover::issue::Clock;
-use crate::handover::room::{Part, Room, always, kept, some_of};
+use crate::handover::parts::{Need, Part};
 use crate::measure::time::Millis;
 use crate::record::visit::Visit;
 
-pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock, room: Room) -> String {
+pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Part> {
     let reasons = || gravest_first(decision.reasons.iter());
-    let words = |words: &str| kept(words);
+    let words = |words: &str| Part::new(Need::First, words);
+    let situated = |flag: &Flag| situated(flag, Need::First);
     let mut parts: Vec<Part> = match decision.verdict {
         Verdict::Stop | Verdict::Refer => reasons().into_iter().map(situated).collect(),
         Verdict::Incomplete => {
@@ -56,18 +57,16 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock, room: R
         (Some(EndedEarly::Withdrew | EndedEarly::Refused | EndedEarly::BrokenOff), verdict)
             if !matches!(verdict, Verdict::NotDone(_)) =>
         {
-            parts.extend(visit.exam.ended.map(|e| kept(e.words())));
+            parts.extend(visit.exam.ended.map(|e| words(e.words())));
         }
         _ => {}
     }
-    parts.extend(tested(visit, now).map(always));
-    parts.extend(taken_up(visit, now).map(kept));
+    parts.extend(tested(visit, now).map(|words| Part::new(Need::Always, words)));
+    parts.extend(taken_up(visit, now).map(|told| words(&told)));
     if parts.is_empty() {
         parts.push(words("swallow screen not done"));
     }
-    // Beside signs in a few words.
-    let least = if room.kept == 0 { 1 } else { 3 };
-    some_of(parts, 0, room, least)
+    parts
 }
 
 /// When swallowing was tested, where that is too long ago to stand without its time, or was not at

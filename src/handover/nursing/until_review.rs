@@ -7,7 +7,7 @@ use crate::clinical::findings::flag::Flag;
 use crate::clinical::knowledge::sign::{Sign, SignTask, meaning};
 use crate::handover::action::{DETERIORATION, deteriorating};
 use crate::handover::levels;
-use crate::handover::room::Room;
+use crate::handover::parts::{Need, Part};
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;
 use crate::wording::words::{capital, small};
@@ -22,10 +22,9 @@ pub(in crate::handover) fn until_review(
     visit: &Visit,
     decision: &Decision,
     plan: &Plan,
-    room: Room,
-) -> Vec<String> {
+) -> Vec<Part> {
     let mut lines = Vec::new();
-    let mut line = |words: String| lines.push(words);
+    let mut line = |words: String| lines.push(Part::new(Need::Always, words));
     let nothing = "NOTHING BY MOUTH, tablets included, until assessed.";
     let planned_risk = visit.exam.has_risk_plan();
     let ask = "A plan to eat and drink with acknowledged risks exists: ask now whether it stands.";
@@ -66,15 +65,14 @@ pub(in crate::handover) fn until_review(
                     line(ask.to_owned());
                 }
             }
-            Some(Action::KeepPlan) => line(format!(
-                "Keep the current plan{}, because {}.",
-                if room.kept > 0 {
-                    " for eating and drinking"
-                } else {
-                    ""
-                },
-                small(&sentence(&plan.because))
-            )),
+            Some(Action::KeepPlan) => {
+                let because = small(&sentence(&plan.because));
+                lines.push(Part::or(
+                    Need::Short,
+                    format!("Keep the current plan for eating and drinking, because {because}."),
+                    format!("Keep the current plan, because {because}."),
+                ));
+            }
             Some(Action::AcknowledgedRisk) => line(if planned_risk {
                 "The plan to eat and drink with acknowledged risks goes on.".to_owned()
             } else {
@@ -86,20 +84,18 @@ pub(in crate::handover) fn until_review(
             // It can't leave so.
             None => line("UNTIL REVIEWED: not chosen yet.".to_owned()),
         }
-        line(
-            if plan.action == Some(Action::NothingByMouth) {
-                OTHER_ROUTE
-            } else if room.kept > 0 {
-                "Time-critical medicines: ask the prescriber now whether and how to give them."
-            } else {
-                "Time-critical medicines: ask the prescriber now."
-            }
-            .to_owned(),
-        );
+        lines.push(match plan.action {
+            Some(Action::NothingByMouth) => Part::new(Need::Always, OTHER_ROUTE),
+            _ => Part::or(
+                Need::Short,
+                "Time-critical medicines: ask the prescriber now whether and how to give them.",
+                "Time-critical medicines: ask the prescriber now.",
+            ),
+        });
     }
     // No level to drink or eat beside "nothing by mouth".
     if !nothing_by_mouth {
-        lines.extend(diet(plan));
+        lines.extend(diet(plan).map(|words| Part::new(Need::Always, words)));
     }
     lines
 }

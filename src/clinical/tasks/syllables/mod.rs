@@ -39,7 +39,7 @@ const EACH: &str = "each-tap";
 /// How it sounded.
 const SOUND: &str = "sound";
 
-/// The windows, by the answer to [`HOW`].
+/// The windows, by the answer to [`HOW`]: those that adults were counted for in what is published.
 static LENGTHS: &[(&str, Option<Millis>)] = &[
     ("5s", Some(Millis::from_secs(5))),
     ("8s", Some(Millis::from_secs(8))),
@@ -219,10 +219,13 @@ pub static PA_TA_KA: TaskSpec = task(
     ("tap", "taps"),
 );
 
+/// The ages of the published table of times by count, in months: 6 to 13 years (FLE72).
+const TIMED_BY_COUNT: std::ops::Range<u32> = 6 * 12..14 * 12;
+
 /// Children of the ages of the published table are timed by count, everybody else for 5 seconds.
 fn usual(exam: &Exam) -> Vec<(&'static str, &'static str)> {
     let months = exam.age.map(|age| age.at_least_months());
-    if months.is_some_and(|m| (6 * 12..14 * 12).contains(&m)) {
+    if months.is_some_and(|m| TIMED_BY_COUNT.contains(&m)) {
         vec![(HOW, BY_COUNT), (EACH, "sequence")]
     } else {
         vec![(HOW, "5s"), (EACH, "syllable")]
