@@ -81,18 +81,14 @@ impl StandardScore {
         self.0
     }
 
-    /// The part of the group whose value is lower: 100 Phi(z). Says nothing on who did better.
-    pub fn percentile_below(self) -> Percentile {
-        Percentile(100.0 * part_below(self.0))
-    }
-
     /// The part of the group that did worse: 100 Phi(-z) where less is better, 100 Phi(z) where
     /// more is. Low is poor either way.
     pub fn percentile_of_performance(self, better: Better) -> Percentile {
-        match better {
-            Better::Less => StandardScore(-self.0).percentile_below(),
-            Better::More => self.percentile_below(),
-        }
+        let z = match better {
+            Better::Less => -self.0,
+            Better::More => self.0,
+        };
+        Percentile(100.0 * part_below(z))
     }
 }
 

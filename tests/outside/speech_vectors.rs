@@ -1,9 +1,9 @@
 //! Worked examples for speech, voice and breath, computed by hand from the rows of the
 //! publications and not with this program: from FLE72/UW (children), IBD14, BDI17 and ITO09
-//! (adults), EB81 (s to z), AND21 and SCH10 (pitch range) and DIS23 (counting on one breath).
+//! (adults), EB81 (s to z) and DIS23 (counting on one breath).
 //!
-//! Keys are those of `clinical/sources.csv`, where the citations stand. T16, T17 and T29 are in
-//! `tests/measure_vectors.rs`.
+//! Keys are those of `clinical/sources.csv`, where the citations stand. T16 and T17 are in
+//! `tests/native/measure_vectors.rs`.
 
 #![allow(clippy::unwrap_used)]
 
@@ -19,7 +19,7 @@ use penlight::clinical::tasks::longest::voice::{Held, Sound, longest, no_ratio, 
 use penlight::clinical::tasks::syllables::speech::{Repeated, Syllables, Timing, repeated};
 use penlight::measure::series::Series;
 use penlight::measure::time::Millis;
-use penlight::measure::units::{Hertz, Seconds, Semitones};
+use penlight::measure::units::Seconds;
 use penlight::wording::{compared, speech};
 
 use Syllables::{Ka, Pa, PaTaKa};
@@ -192,21 +192,6 @@ fn t18_to_t22_s_to_z() {
     let held = Held::new(&[seconds(18.0)]).unwrap();
     let missing = s_to_z(Some(&held), None, &years(40)).unwrap_err();
     assert_eq!(missing, NoRatio::NoZ);
-}
-
-/// T23 to T26: 12 log2(high / low).
-#[test]
-fn t23_to_t26_semitones() {
-    for (low, high, printed, source) in [
-        (143.6, 1063.5, "34.66", "T23: AND21, prints 34.7"),
-        (220.0, 784.0, "22.00", "T24: SCH10, 25th percentile"),
-        (196.0, 1047.0, "29.01", "T25: SCH10, 75th percentile"),
-        (110.0, 440.0, "24.00", "T26: arithmetic, two octaves"),
-        (110.0, 110.0, "0.00", "T26: arithmetic"),
-    ] {
-        let (low, high) = (Hertz::new(low).unwrap(), Hertz::new(high).unwrap());
-        prints(Semitones::between(low, high).get(), printed, source);
-    }
 }
 
 /// T28. Source: DIS23, 25 and more; two a second after BAR94.

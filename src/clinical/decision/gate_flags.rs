@@ -6,7 +6,7 @@ use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::gate::{Exception, Group, Item, State, go_on, hold_id};
 use crate::clinical::knowledge::rules;
 use crate::clinical::tasks::oral::against_gate;
-use crate::measure::order::put_in_order;
+use std::cmp::Reverse;
 
 /// What the gate says about this examination: notes, and what was gone past with a reason.
 ///
@@ -15,7 +15,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut flags = Vec::new();
     // The gravest first: what can be put right on the spot never stands for what closes the gate.
     let mut exceptions: Vec<_> = exam.gate.exceptions(&exam.policy).collect();
-    put_in_order(&mut exceptions, |a, b| b.2.cmp(&a.2));
+    exceptions.sort_by_key(|exception| Reverse(exception.2));
     for (item, exception, state) in exceptions {
         flags.push(of(exam, item, exception, state));
     }

@@ -6,7 +6,7 @@ use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, is_of_sign};
-use crate::measure::order::put_in_order;
+use std::cmp::Reverse;
 
 /// The rule by which the headline is found.
 pub static HEADLINE: &Rule = &rules::DECISION_HEADLINE;
@@ -125,7 +125,7 @@ impl Decision {
         let mut signs: Vec<String> = signs.map(Flag::reason).collect();
         // What is only noted whenever it comes stands last.
         let mild = |words: &str| [Sign::ThroatClear, Sign::Pause].map(|s| words.contains(s.past()));
-        put_in_order(&mut signs, |a: &String, b: &String| mild(a).cmp(&mild(b)));
+        signs.sort_by_key(|sign| mild(sign));
         let (first, more) = signs.split_first()?;
         let late = |words: &str| words.find(": later than");
         let words = &first[..late(first).unwrap_or(first.len())];
@@ -176,7 +176,7 @@ pub fn decide(flags: Vec<Flag>, ended: Option<EndedEarly>) -> Decision {
         };
         list.push(flag);
     }
-    put_in_order(&mut decision.reasons, |a, b| b.level().cmp(&a.level()));
+    decision.reasons.sort_by_key(|flag| Reverse(flag.level()));
     decision.verdict = match (decision.reasons.first().map(Flag::level), ended) {
         (_, Some(EndedEarly::Emergency)) => Verdict::NotDone(EndedEarly::Emergency),
         (Some(Level::Stop), _) => Verdict::Stop,

@@ -1,10 +1,11 @@
 //! One examination as it stands: everything the rules look at.
 
+use std::collections::BTreeMap;
+
 use crate::clinical::decision::fresh::Moment;
 use crate::clinical::findings::gate::GateAnswers;
 use crate::clinical::findings::go_on::{GoOn, WentOn};
 use crate::clinical::findings::oral::Oral;
-use crate::clinical::findings::table::Table;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::norms::Who;
 use crate::clinical::knowledge::order::Order;
@@ -72,7 +73,7 @@ pub struct Exam {
     /// The gate's answers so far.
     pub gate: GateAnswers,
     /// When each of them was given last.
-    pub asked: Table<Moment>,
+    pub asked: BTreeMap<String, Moment>,
     /// The moment of the newest event.
     pub now: Moment,
     /// The weakness that had been found when somebody said by itself that nothing is new or worse.

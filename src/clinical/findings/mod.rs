@@ -11,5 +11,4 @@ pub mod looked;
 pub mod measured;
 pub mod oral;
 pub mod speech;
-pub mod table;
 pub mod trial;

@@ -195,9 +195,7 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
         )];
     }
     let n = finding.count.count();
-    let quick = Series::new(finding.count.inside.iter().copied())
-        .quicker_than(QUICK)
-        .len();
+    let quick = Series::new(finding.count.inside.iter().copied()).quicker_than(QUICK);
     if n >= EXPECTED && n - quick.min(n) < EXPECTED {
         // A finger that bounced: no swallow comes between.
         return vec![rules::DRY_NOT_VALID.flag(

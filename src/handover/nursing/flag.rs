@@ -5,8 +5,8 @@ use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, SignTask, is_of_sign, meaning};
 use crate::handover::action::{calls_doctor, is_deterioration};
 use crate::handover::parts::{Need, Part, Tells};
-use crate::measure::order::put_in_order;
 use crate::wording::words::small;
+use std::cmp::Reverse;
 
 /// A flag that says what was seen, or why: how much else it is needed is the list's to say.
 pub(super) fn situated(flag: &Flag, need: Need) -> Part {
@@ -81,7 +81,7 @@ pub(super) fn gravest_first<'a>(flags: impl Iterator<Item = &'a Flag>) -> Vec<&'
         let doctor = level > Level::Note && calls_doctor(flag);
         (level, doctor, names_sign(flag), is_seen(flag))
     };
-    put_in_order(&mut flags, |a, b| grave(b).cmp(&grave(a)));
+    flags.sort_by_key(|flag| Reverse(grave(flag)));
     // The same reading of many trials takes the room of one.
     flags.dedup_by(|a, b| a.reason() == b.reason());
     flags

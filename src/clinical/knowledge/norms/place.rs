@@ -6,8 +6,7 @@ use crate::clinical::knowledge::norms::lookup::Norm;
 use crate::clinical::knowledge::norms::row::{Task, Unit};
 use crate::measure::normal::{Better, Percentile, StandardScore};
 use crate::measure::units::{
-    Hertz, MillilitresPerSecond, Millimetres, PerMinute, Seconds, Semitones, SequencesPerSecond,
-    SyllablesPerSecond,
+    MillilitresPerSecond, Millimetres, PerMinute, Seconds, SequencesPerSecond, SyllablesPerSecond,
 };
 
 /// A measured value with its unit. Made out of the unit types only, so that sequences can't pass
@@ -47,8 +46,6 @@ quantity! {
     Seconds => Seconds;
     SyllablesPerSecond => SyllablesPerSecond;
     SequencesPerSecond => SequencesPerSecond;
-    Semitones => Semitones;
-    Hertz => Hertz;
     MillilitresPerSecond => MillilitresPerSecond;
     PerMinute => PerMinute;
     Millimetres => Millimetres;

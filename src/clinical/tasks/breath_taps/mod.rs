@@ -180,8 +180,7 @@ pub fn running(trial: &Trial, policy: &Policy) -> Option<String> {
     } = setting(policy);
     let spread_of = Percent::new(f64::from(spread)).ok()?;
     let breathing = series(trial).breathing(least_intervals, spread_of).ok()?;
-    let all = breathing.deviations.len();
-    let within = breathing.deviations.iter().filter(|d| d.within).count();
+    let (within, all) = (breathing.within, breathing.intervals);
     let rate = breathing.rate.whole();
     let even = match breathing.steadiness {
         Steadiness::KeepCounting { more, outside }

@@ -118,7 +118,7 @@ pub static STRATEGIES: &[Choice] = &[
 
 /// Whether it was said what is given.
 pub(super) fn said(trial: &Trial) -> bool {
-    [LEVEL, WHAT].iter().any(|q| trial.answers.contains_key(q))
+    [LEVEL, WHAT].iter().any(|q| trial.answers.contains_key(*q))
 }
 
 /// The settings of the trial before.
@@ -132,7 +132,7 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
             .iter()
             .filter(|pair| pair.contains(q))
             .flatten()
-            .any(|other| other != q && anew.is_some_and(|t| t.answers.contains_key(other)))
+            .any(|other| other != q && anew.is_some_and(|t| t.answers.contains_key(*other)))
     };
     SETTINGS
         .into_iter()

@@ -7,7 +7,6 @@ use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::tasks::by_mouth::signs;
 use crate::clinical::tasks::by_mouth::signs::SeenSign;
 use crate::measure::decimals::short;
-use crate::measure::order::put_in_order;
 use crate::measure::units::Millilitres;
 
 /// What is to be given: local policy.
@@ -195,7 +194,7 @@ fn out_of_order(plan: &Plan, sips: &[Sip]) -> Option<&'static str> {
 /// Each size once, small before large.
 fn in_order(sizes: impl Iterator<Item = Millilitres>) -> Vec<Millilitres> {
     let mut sizes: Vec<Millilitres> = sizes.collect();
-    put_in_order(&mut sizes, Ord::cmp);
+    sizes.sort();
     sizes.dedup();
     sizes
 }
