@@ -1,4 +1,4 @@
-// The browsers that bench.mjs measures in: a phone's screen, a profile, a process with nothing attached.
+// The browsers that the bench measures in: a phone's screen, a profile, a process with nothing attached.
 
 import { spawn } from "node:child_process";
 import fs from "node:fs";
@@ -7,11 +7,11 @@ import path from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { chromium } from "@playwright/test";
 
-export const CHROMIUM = process.env.PENLIGHT_CHROMIUM;
+const CHROMIUM = process.env.PENLIGHT_CHROMIUM;
 if (!CHROMIUM) {
   throw new Error("PENLIGHT_CHROMIUM is not set. ./scripts/bench finds a Chromium and sets it.");
 }
-export const ARGS = [
+const ARGS = [
   "--no-sandbox",
   "--disable-gpu",
   "--disable-quic",
@@ -21,7 +21,7 @@ export const ARGS = [
   "--disable-sync",
 ];
 const SCREEN = { width: 390, height: 844, deviceScaleFactor: 2 };
-export const PHONE = {
+const PHONE = {
   executablePath: CHROMIUM,
   args: ARGS,
   viewport: { width: SCREEN.width, height: SCREEN.height },
@@ -84,8 +84,8 @@ export class BareBrowser {
     return answer;
   }
 
-  /** Attaches to the first page and makes a slow phone of it. */
-  async page(rate, script) {
+  /** Attaches to the first page and makes a phone of it: so many times slower, on a network if one is given. */
+  async page({ rate, network, script = "" }) {
     let target;
     while (!target) {
       const { targetInfos } = await this.send("Target.getTargets");
@@ -97,7 +97,13 @@ export class BareBrowser {
     await this.send("Emulation.setDeviceMetricsOverride", { ...SCREEN, mobile: true });
     await this.send("Emulation.setTouchEmulationEnabled", { enabled: true });
     await this.send("Emulation.setCPUThrottlingRate", { rate });
+    if (network) {
+      await this.send("Network.enable");
+      await this.send("Network.emulateNetworkConditions", { offline: false, ...network });
+    }
     await this.send("Page.addScriptToEvaluateOnNewDocument", { source: script });
+    // The browser itself is still busy with its own start.
+    await pause(700);
   }
 
   async evaluate(expression) {
@@ -127,4 +133,16 @@ export class BareBrowser {
   }
 }
 
+/** A phone whose profile stays. */
 export const phone = (profile) => chromium.launchPersistentContext(profile, PHONE);
+
+/** Gives `use` a phone of its own, and what comes of it back. */
+export async function withFreshPhone(use, more = {}) {
+  const { executablePath, args, ...options } = PHONE;
+  const browser = await chromium.launch({ executablePath, args });
+  try {
+    return await use(await browser.newContext({ ...options, ...more }), browser);
+  } finally {
+    await browser.close();
+  }
+}

@@ -1,4 +1,4 @@
-// What bench.mjs runs in the page. These functions are sent there as text, so they may use nothing
+// What the bench runs in the page. These functions are sent there as text, so they may use nothing
 // from around them.
 
 /** Notes when Home can be used, counted from the start of the navigation. */
@@ -11,6 +11,7 @@ export function watchStart({ press }) {
       channel.port2.postMessage(0);
     });
   };
+  const heading = () => document.querySelector("h1")?.textContent;
   const look = () => {
     if (press && notes.button === undefined) {
       const button = [...document.querySelectorAll("button")].find((b) => b.textContent.startsWith("Swallow screen"));
@@ -23,7 +24,7 @@ export function watchStart({ press }) {
         });
       }
     }
-    if (notes.pressed && notes.answered === undefined && document.querySelector("h1")?.textContent === "Swallow screen") {
+    if (notes.pressed && notes.answered === undefined && heading() === "Swallow screen") {
       notes.answered = performance.now();
       painted((now) => (notes.interactive = now));
     }
@@ -31,7 +32,7 @@ export function watchStart({ press }) {
       notes.rows = performance.now();
       painted((now) => (notes.visits = now));
     }
-    if (notes.historyPressed && notes.all === undefined && document.querySelector("h1")?.textContent === "All visits") {
+    if (notes.historyPressed && notes.all === undefined && heading() === "All visits") {
       if (document.querySelectorAll(".heads .head").length >= 30) {
         notes.all = performance.now();
         painted((now) => (notes.history = now - notes.historyPressed));
@@ -48,40 +49,56 @@ export function watchStart({ press }) {
     },
     true,
   );
+  notes.summary = () => ({
+    button: notes.button,
+    words: performance.getEntriesByName("first-contentful-paint")[0]?.startTime,
+    sent: ["navigation", "resource"]
+      .flatMap((type) => performance.getEntriesByType(type))
+      .reduce((sum, entry) => sum + entry.transferSize, 0),
+  });
 }
 
-/** Notes for every tap on the running pad when it came, was shown and was kept. */
+/**
+ * Notes of every tap on the running pad: its stamp (`at`), when it came to the page (`came`), its
+ * count was in the page (`shown`), the frame with it was begun and done (`frame`, `painted`), and
+ * it was stored (`kept`).
+ */
 export function watchTaps() {
-  const notes = (window.bench = { taps: [], writes: [], events: [], downs: 0 });
+  const notes = (window.bench = { taps: [] });
+  const unshown = [];
   const unkept = [];
-  const shown = () => Number(document.querySelector("#pad .count")?.textContent ?? Number.NaN);
+  const onPad = () => Number(document.querySelector("#pad .count")?.textContent ?? Number.NaN);
   addEventListener(
     "pointerdown",
     (event) => {
-      if (event.target.closest("#pad") && !Number.isNaN(shown())) {
-        const tap = { at: event.timeStamp };
-        notes.downs += 1;
+      if (event.target.closest("#pad") && !Number.isNaN(onPad())) {
+        const tap = { at: event.timeStamp, came: performance.now() };
         notes.taps.push(tap);
+        unshown.push(tap);
         unkept.push(tap);
       }
     },
     true,
   );
 
-  let last = 0;
+  let last;
   const look = () => {
-    const now = shown();
-    if (!(now > last)) {
+    const now = onPad();
+    if (Number.isNaN(now)) {
       return;
     }
+    const taps = unshown.splice(0, Math.max(0, now - (last ?? now)));
     last = now;
-    const changed = performance.now();
+    if (taps.length === 0) {
+      return;
+    }
+    const shown = performance.now();
     requestAnimationFrame((frame) => {
       const channel = new MessageChannel();
       channel.port1.onmessage = () => {
         const painted = performance.now();
-        for (const tap of notes.taps.slice(0, now).filter((t) => t.painted === undefined)) {
-          Object.assign(tap, { changed, frame, painted });
+        for (const tap of taps) {
+          Object.assign(tap, { shown, frame, painted });
         }
       };
       channel.port2.postMessage(0);
@@ -91,30 +108,61 @@ export function watchTaps() {
 
   const { transaction } = IDBDatabase.prototype;
   IDBDatabase.prototype.transaction = function (stores, mode, options) {
-    const asked = performance.now();
     const made = transaction.call(this, stores, mode, options);
     if (mode === "readwrite") {
       const taps = unkept.splice(0);
       made.addEventListener("complete", () => {
-        const over = performance.now();
-        if (taps.length > 0) {
-          notes.writes.push(over - asked);
-        }
+        const kept = performance.now();
         for (const tap of taps) {
-          tap.kept = over;
+          tap.kept = kept;
         }
       });
     }
     return made;
   };
+}
 
-  new PerformanceObserver((list) => {
-    for (const entry of list.getEntries()) {
-      if (entry.name === "pointerdown" && entry.target?.closest("#pad")) {
-        notes.events.push(entry.duration);
-      }
+/** `bench.arm(words)`: notes the next press and when the frame with these words is painted. */
+export function watchPress() {
+  const bench = (window.bench = { pressed: undefined, painted: undefined });
+  let wanted;
+  addEventListener("pointerdown", (event) => (bench.pressed ??= event.timeStamp), true);
+  const look = () => {
+    if (wanted === undefined || bench.pressed === undefined || !document.body?.textContent.includes(wanted)) {
+      return;
     }
-  }).observe({ type: "event", durationThreshold: 16 });
+    wanted = undefined;
+    requestAnimationFrame(() => {
+      const channel = new MessageChannel();
+      channel.port1.onmessage = () => (bench.painted = performance.now());
+      channel.port2.postMessage(0);
+    });
+  };
+  new MutationObserver(look).observe(document, { childList: true, subtree: true, characterData: true });
+  bench.arm = (words) => {
+    Object.assign(bench, { pressed: undefined, painted: undefined });
+    wanted = words;
+  };
+  // A file is offered by a click on a link that stands nowhere in the page.
+  const { click } = HTMLAnchorElement.prototype;
+  HTMLAnchorElement.prototype.click = function () {
+    click.call(this);
+    bench.offered = performance.now();
+  };
+}
+
+/** The times between frames while something moves, in `window.gaps`. */
+export function watchFrames() {
+  const gaps = (window.gaps = []);
+  let last;
+  const turn = (now) => {
+    if (last !== undefined) {
+      gaps.push(now - last);
+    }
+    last = now;
+    window.framing = requestAnimationFrame(turn);
+  };
+  window.framing = requestAnimationFrame(turn);
 }
 
 /** Keeps the main thread busy for a part of every period. */
@@ -128,7 +176,7 @@ export function block({ blocked, of }) {
 }
 
 /** Writes copies of a visit, each with an id and a time of its own, none younger than a day. */
-export async function seed({ events, head, copies }) {
+export async function seedVisits({ events, head, copies }) {
   const letters = "0123456789abcdefghjkmnpqrstvwxyz";
   const id = () => [...crypto.getRandomValues(new Uint8Array(20))].map((byte) => letters[byte % 32]).join("");
   const shifted = (value, by) => {
@@ -173,6 +221,60 @@ export async function seed({ events, head, copies }) {
   database.close();
 }
 
+/**
+ * Writes so many marks, of these kinds in turn, behind a count that was just begun, and moves all
+ * of it into the past, so that the last mark is now. `notes`: how many of them are notes with words.
+ */
+export async function seedMarks({ minutes, marks, notes, kinds }) {
+  const done = (request) =>
+    new Promise((resolve, reject) => {
+      request.onsuccess = () => resolve(request.result);
+      request.onerror = () => reject(request.error);
+    });
+  const back = minutes * 60_000;
+  const moved = (value) => {
+    if (Array.isArray(value)) {
+      return value.map(moved);
+    }
+    if (value === null || typeof value !== "object") {
+      return value;
+    }
+    return Object.fromEntries(
+      Object.entries(value).map(([key, item]) => [key, "mw".includes(key) && typeof item === "number" ? item - back : moved(item)]),
+    );
+  };
+  const database = await done(indexedDB.open("penlight"));
+  const writing = database.transaction(["events", "heads"], "readwrite");
+  const over = new Promise((resolve, reject) => {
+    writing.oncomplete = resolve;
+    writing.onabort = () => reject(writing.error);
+  });
+  const store = writing.objectStore("events");
+  const events = await done(store.getAll());
+  for (const event of events) {
+    store.put({ ...event, at: moved(event.at), body: JSON.stringify(moved(JSON.parse(event.body))) });
+  }
+  const last = events.at(-1);
+  const { Mark: begun } = JSON.parse(last.body);
+  let { seq } = last;
+  const add = (at, body) => store.add({ ...last, seq: (seq += 1), at, body: JSON.stringify(body) });
+  for (let i = 1; i <= marks; i += 1) {
+    const off = Math.round((i * back) / (marks + 1)) - back;
+    const at = { l: begun.at.l, m: begun.at.m + off, w: begun.at.w + off };
+    const noted = notes > 0 && i % Math.floor(marks / notes) === 0;
+    add(at, { Mark: { trial: begun.trial, at, kind: noted ? { Count: "Note" } : kinds[((i * i) % 31) % kinds.length] } });
+    if (noted) {
+      add(at, { Answer: { trial: begun.trial, question: `note.${at.w}`, answer: { Words: `note ${i}` } } });
+    }
+  }
+  for (const head of await done(writing.objectStore("heads").getAll())) {
+    writing.objectStore("heads").put({ ...head, events: seq + 1 });
+  }
+  await over;
+  database.close();
+}
+
+/** A fixed piece of work, in milliseconds. */
 export function loop() {
   const start = performance.now();
   let sum = 0;
@@ -182,6 +284,7 @@ export function loop() {
   return sum > 0 ? performance.now() - start : 0;
 }
 
+/** A page that does nothing but count. */
 export const BARE = `<!doctype html><meta name="viewport" content="width=device-width">
 <button id="pad" style="width:100%;height:300px"><span class="count">0</span></button>
 <script>

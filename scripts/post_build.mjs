@@ -3,12 +3,14 @@
 //   2. style and public files
 //   3. names that carry the hash of their own content
 //   4. the service worker with the complete list of files
+//   5. compressed copies beside them (release only)
 
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import { transformSync } from "esbuild";
 import fs from "node:fs";
 import path from "node:path";
+import { filesUnder, writeCopies } from "./shipped.mjs";
 
 const root = process.env.TRUNK_SOURCE_DIR ?? process.cwd();
 const staging = process.env.TRUNK_STAGING_DIR;
@@ -28,15 +30,6 @@ const write = (name, text) => fs.writeFileSync(staged(name), text);
 const digest = (name, algorithm, encoding) =>
   createHash(algorithm).update(fs.readFileSync(staged(name))).digest(encoding);
 
-function filesUnder(folder) {
-  return fs
-    .readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map((entry) => path.relative(folder, path.join(entry.parentPath ?? entry.path, entry.name)))
-    .map((name) => name.split(path.sep).join("/"))
-    .sort();
-}
-
 function optimise(name) {
   const tool = path.join(root, "node_modules/.bin/wasm-opt");
   const version = execFileSync(tool, ["--version"], { encoding: "utf8" }).trim();
@@ -44,25 +37,8 @@ function optimise(name) {
   if (!new RegExp(`version ${WASM_OPT_VERSION}\\b`).test(version)) {
     throw new Error(`wasm-opt ${WASM_OPT_VERSION} is needed, found "${version}". Run npm ci.`);
   }
-  // Rebuilding the control flow between two rounds takes another 1 % off what is sent, and constants
-  // that go into the offset of a load or store one more. The latter asks that nothing lies in the
-  // first 1,024 bytes of memory: there ends the stack, a kilobyte before it would overflow.
-  const passes = [
-    "--low-memory-unused",
-    "-Oz",
-    "--flatten",
-    "--rereloop",
-    "-Oz",
-    "--optimize-added-constants",
-    "-Oz",
-    "--converge",
-    "--strip-debug",
-    "--strip-producers",
-    "--strip-target-features",
-  ];
-  execFileSync(tool, [...passes, staged(name), "-o", staged(name)], {
-    stdio: "inherit",
-  });
+  const passes = ["-O2", "--strip-debug", "--strip-producers", "--strip-target-features"];
+  execFileSync(tool, [...passes, staged(name), "-o", staged(name)], { stdio: "inherit" });
 }
 
 // Renames a file after its content and returns the new name.
@@ -121,3 +97,8 @@ const list = JSON.stringify(files, null, 2);
 const template = fs.readFileSync(path.join(root, "public", TEMPLATE), "utf8");
 const version = createHash("sha256").update(list).update(template).digest("hex").slice(0, 16);
 write("sw.js", template.replace("__VERSION__", version).replace("__FILES__", () => list));
+
+// Last: nothing may change a file behind its copies, and the worker's list knows none of them.
+if (release) {
+  writeCopies(staging);
+}

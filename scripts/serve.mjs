@@ -1,4 +1,4 @@
-// Serves dist/ the way a static host would: right types, no surprises in caching.
+// Serves dist/ the way a static host would: right types, compressed copies, no surprises in caching.
 //   node scripts/serve.mjs [--port 8080] [--host localhost] [--base /some/path/] [--dir dist] [--strict-port]
 
 import fs from "node:fs";
@@ -7,6 +7,7 @@ import os from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
+import { ENCODINGS, hasCopies } from "./shipped.mjs";
 
 const root = path.join(path.dirname(fileURLToPath(import.meta.url)), "..");
 
@@ -41,6 +42,11 @@ function send(response, status, headers = {}) {
   response.end(http.STATUS_CODES[status]);
 }
 
+const fileAt = (file) => {
+  const stat = fs.statSync(file, { throwIfNoEntry: false });
+  return stat?.isFile() ? { file, stat } : null;
+};
+
 // The file behind a request, or null. Never one outside the served folder.
 function fileFor(pathname) {
   let name;
@@ -53,11 +59,29 @@ function fileFor(pathname) {
     return null;
   }
   const file = path.resolve(folder, name === "" || name.endsWith("/") ? `./${name}index.html` : `./${name}`);
-  if (!file.startsWith(folder + path.sep)) {
-    return null;
+  return file.startsWith(folder + path.sep) ? fileAt(file) : null;
+}
+
+// The encodings that a client takes, with their weights ("br;q=0.5"); 0 means "not this one".
+function accepted(header = "") {
+  return new Map(
+    header.split(",").map((part) => {
+      const [name, weight] = part.toLowerCase().split(";").map((word) => word.trim());
+      return [name, weight?.startsWith("q=") ? Number(weight.slice(2)) : 1];
+    }),
+  );
+}
+
+// The smallest copy that the client takes, or null.
+function copyFor(file, header) {
+  const taken = accepted(header);
+  for (const { name, ending } of ENCODINGS) {
+    const copy = (taken.get(name) ?? taken.get("*") ?? 0) > 0 && fileAt(file + ending);
+    if (copy) {
+      return { ...copy, encoding: name };
+    }
   }
-  const stat = fs.statSync(file, { throwIfNoEntry: false });
-  return stat?.isFile() ? { file, stat } : null;
+  return null;
 }
 
 const server = http.createServer((request, response) => {
@@ -73,14 +97,18 @@ const server = http.createServer((request, response) => {
   if (!found) {
     return send(response, 404);
   }
-  const { file, stat } = found;
-  const etag = `"${stat.size.toString(16)}-${Math.round(stat.mtimeMs).toString(16)}"`;
+  const compressible = hasCopies(found.file);
+  const copy = compressible ? copyFor(found.file, request.headers["accept-encoding"]) : null;
+  const { file, stat } = copy ?? found;
+  const etag = `"${[stat.size.toString(16), Math.round(stat.mtimeMs).toString(16), copy?.encoding ?? "plain"].join("-")}"`;
   const headers = {
     // Always ask again: a new build must be seen at once, and an unchanged file costs one short answer.
     "Cache-Control": "no-cache",
-    "Content-Type": TYPES[path.extname(file)] ?? "application/octet-stream",
+    "Content-Type": TYPES[path.extname(found.file)] ?? "application/octet-stream",
     ETag: etag,
     "X-Content-Type-Options": "nosniff",
+    ...(compressible && { Vary: "Accept-Encoding" }),
+    ...(copy && { "Content-Encoding": copy.encoding }),
   };
   if (request.headers["if-none-match"] === etag) {
     response.writeHead(304, headers);

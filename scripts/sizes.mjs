@@ -1,55 +1,31 @@
-// What a phone downloads: every file in dist/ as it is, and as a host would compress it.
+// What a phone downloads: every file in dist/ as it is, and as its compressed copies are.
 //   node scripts/sizes.mjs [folder]
 
 import fs from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
-import zlib from "node:zlib";
+import { appFiles, ENCODINGS, hasCopies } from "./shipped.mjs";
 
-const CODE = new Set([".js", ".wasm", ".css"]);
+const KINDS = ["raw", "gzip", "br"];
 
-/** One row per file: { name, raw, gzip, brotli, code }, in bytes. */
+/** One row per file: { name, raw, gzip, br }, in bytes. What has no copies is sent as it is. */
 export function measure(folder) {
-  return fs
-    .readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map((entry) => path.join(entry.parentPath ?? entry.path, entry.name))
-    .sort()
-    .map((file) => {
-      const bytes = fs.readFileSync(file);
-      return {
-        name: path.relative(folder, file).split(path.sep).join("/"),
-        raw: bytes.length,
-        gzip: zlib.gzipSync(bytes, { level: 9 }).length,
-        brotli: zlib.brotliCompressSync(bytes, {
-          params: {
-            [zlib.constants.BROTLI_PARAM_QUALITY]: 11,
-            [zlib.constants.BROTLI_PARAM_SIZE_HINT]: bytes.length,
-          },
-        }).length,
-        code: CODE.has(path.extname(file)),
-      };
-    });
+  const size = (name) => fs.statSync(path.join(folder, name)).size;
+  return appFiles(folder).map((name) => {
+    const copies = ENCODINGS.map((encoding) => [encoding.name, size(hasCopies(name) ? name + encoding.ending : name)]);
+    return { name, raw: size(name), ...Object.fromEntries(copies) };
+  });
 }
 
-/** The sums over those rows, or over some of them. */
-export function total(rows, wanted = () => true) {
-  const sum = (key) => rows.filter(wanted).reduce((all, row) => all + row[key], 0);
-  return { raw: sum("raw"), gzip: sum("gzip"), brotli: sum("brotli") };
-}
+/** The sums over rows. */
+export const total = (rows) => Object.fromEntries(KINDS.map((kind) => [kind, rows.reduce((sum, row) => sum + row[kind], 0)]));
 
-export function table(rows) {
-  const lines = [
-    ["file", "raw", "gzip -9", "brotli 11"],
-    ...rows.map((row) => [row.name, row.raw, row.gzip, row.brotli]),
-  ];
-  for (const [name, sums] of [
-    ["all files", total(rows)],
-    ["JS + wasm + CSS", total(rows, (row) => row.code)],
-  ]) {
-    lines.push([name, sums.raw, sums.gzip, sums.brotli]);
-  }
-  const cells = lines.map((line) => line.map((cell) => (typeof cell === "number" ? cell.toLocaleString("en") : cell)));
+function table(rows) {
+  const lines = [...rows, { name: "all files", ...total(rows) }].map((row) => [
+    row.name,
+    ...KINDS.map((kind) => row[kind].toLocaleString("en")),
+  ]);
+  const cells = [["file", "as it is", "gzip", "brotli"], ...lines];
   const widths = cells[0].map((_, column) => Math.max(...cells.map((line) => line[column].length)));
   return cells
     .map((line) => line.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]) : cell.padStart(widths[i]))).join("  "))

@@ -5,13 +5,12 @@
 //! ```text
 //! ui -> draw, browser, handover, record, clinical, measure
 //! handover -> record, clinical, measure
-//! record -> clinical, measure, json
-//! clinical -> measure, json
+//! record -> clinical, measure
+//! clinical -> measure
 //! ```
 //!
 //! * [`measure`] turns time-stamped marks into numbers.
 //! * [`clinical`] is what the trade knows: sources, rules, the gate, tasks, screens, the decision.
-//! * [`json`] is how a record is written down.
 //! * [`record`] keeps visits as an append-only journal, over a small store.
 //! * [`handover`] turns a record into the text for nursing.
 //! * `browser` is the only place that touches the web platform.
@@ -29,7 +28,6 @@ pub mod clinical;
 #[cfg(feature = "app")]
 pub mod draw;
 pub mod handover;
-pub mod json;
 pub mod measure;
 pub mod record;
 #[cfg(feature = "app")]

@@ -1,6 +1,6 @@
 //! The house keeps its one-way arrows: `ui -> draw, browser, handover, record, clinical, measure`;
-//! `handover -> record, clinical, measure`; `record -> clinical, measure, json`;
-//! `clinical -> measure, json`. Only `browser` touches the web platform, and `draw` the document;
+//! `handover -> record, clinical, measure`; `record -> clinical, measure`;
+//! `clinical -> measure`. Only `browser` touches the web platform, and `draw` the document;
 //! only they and `ui` know of signals, and the pure parts read no clock.
 //!
 //! Read from the source text, comments and strings left out.
@@ -14,11 +14,10 @@ use std::path::{Path, PathBuf};
 const MOST_LINES: usize = 700;
 
 /// The parts of the house, each with those it may use.
-const PARTS: [(&str, &[&str]); 9] = [
+const PARTS: [(&str, &[&str]); 8] = [
     ("measure", &["measure"]),
-    ("json", &["json"]),
-    ("clinical", &["clinical", "measure", "json"]),
-    ("record", &["record", "clinical", "measure", "json"]),
+    ("clinical", &["clinical", "measure"]),
+    ("record", &["record", "clinical", "measure"]),
     ("wording", &["wording", "record", "clinical", "measure"]),
     (
         "handover",
@@ -26,9 +25,7 @@ const PARTS: [(&str, &[&str]); 9] = [
     ),
     (
         "browser",
-        &[
-            "browser", "handover", "record", "clinical", "measure", "json",
-        ],
+        &["browser", "handover", "record", "clinical", "measure"],
     ),
     ("draw", &["draw"]),
     (
@@ -40,7 +37,7 @@ const PARTS: [(&str, &[&str]); 9] = [
 ];
 
 /// Parts that compile without a browser and read no clock.
-const PURE: [&str; 5] = ["measure", "json", "clinical", "record", "handover"];
+const PURE: [&str; 5] = ["measure", "clinical", "record", "wording", "handover"];
 
 /// What pages may name of the web platform: the events they are handed.
 const EVENT_TYPES: [&str; 7] = [

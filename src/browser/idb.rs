@@ -19,7 +19,6 @@ use web_sys::{
 };
 
 use super::{error_name, error_words, window};
-use crate::json;
 use crate::measure::time::Millis;
 use crate::record::envelope::Envelope;
 use crate::record::head::Head;
@@ -169,13 +168,13 @@ impl Store for IndexedStore {
             .map_err(|error| failed(&error))?;
         let values = result(&all).await?;
         // All at once: a long meal has thousands. Only where that fails they are told apart.
-        if let Ok(events) = json::read(&text(&values)) {
+        if let Ok(events) = serde_json::from_str(&text(&values)) {
             return Ok((events, Vec::new()));
         }
         let mut stored = Stored::default();
         for value in Array::from(&values).iter() {
             let text = text(&value);
-            match json::read(&text) {
+            match serde_json::from_str(&text) {
                 Ok(envelope) => stored.0.push(envelope),
                 Err(_) => stored.1.push(Raw(text)),
             }
@@ -194,7 +193,7 @@ impl Store for IndexedStore {
             let value = cursor.value().map_err(|error| failed(&error))?;
             // A head is derived and can be made anew from its events; one that can't be read must
             // not keep the others from the list.
-            if let Ok(head) = json::read(&text(&value)) {
+            if let Ok(head) = serde_json::from_str(&text(&value)) {
                 heads.push(head);
             }
             cursor.continue_().map_err(|error| failed(&error))?;

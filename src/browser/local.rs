@@ -10,7 +10,6 @@ use wasm_bindgen::JsValue;
 use web_sys::Storage;
 
 use super::{error_name, error_words, local_storage};
-use crate::json;
 use crate::measure::time::Millis;
 use crate::record::envelope::Envelope;
 use crate::record::head::Head;
@@ -118,7 +117,7 @@ impl Store for LocalStore {
             let Some(text) = self.get(&key)? else {
                 continue;
             };
-            match json::read(&text) {
+            match serde_json::from_str(&text) {
                 Ok(envelope) => stored.0.push(envelope),
                 Err(_) => stored.1.push(Raw(text)),
             }
@@ -131,7 +130,7 @@ impl Store for LocalStore {
         for key in self.keys(HEAD)? {
             let head = self
                 .get(&key)?
-                .and_then(|text| json::read::<Head>(&text).ok())
+                .and_then(|text| serde_json::from_str::<Head>(&text).ok())
                 .filter(|head| before.is_none_or(|before| head.touched < before));
             heads.extend(head);
         }
@@ -184,7 +183,7 @@ fn sequence(key: &str) -> Option<u32> {
 }
 
 fn json(value: &impl serde::Serialize) -> Result<String, StoreError> {
-    json::write(value).map_err(|error| StoreError::Broken(error.to_string()))
+    serde_json::to_string(value).map_err(|error| StoreError::Broken(error.to_string()))
 }
 
 fn failed(error: &JsValue) -> StoreError {

@@ -11,7 +11,6 @@ use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::policy::file;
 use crate::clinical::knowledge::policy::file::write;
 use crate::clinical::knowledge::policy::{Policy, PolicyFileError};
-use crate::json;
 
 const PREFS_KEY: &str = "penlight.prefs";
 const RUNNING_KEY: &str = "penlight.running";
@@ -83,13 +82,13 @@ pub enum Look {
 /// The preferences as kept; the defaults where nothing readable is kept.
 pub fn load() -> Prefs {
     get(PREFS_KEY)
-        .and_then(|text| json::read(&text).ok())
+        .and_then(|text| serde_json::from_str(&text).ok())
         .unwrap_or_default()
 }
 
 /// Keeps the preferences, if anything can be kept.
 pub fn save(prefs: &Prefs) {
-    if let Ok(text) = json::write(prefs) {
+    if let Ok(text) = serde_json::to_string(prefs) {
         set(PREFS_KEY, Some(&text));
     }
 }

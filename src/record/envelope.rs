@@ -6,7 +6,6 @@ use serde::{Deserialize, Serialize};
 
 use super::event::Event;
 use super::id::VisitId;
-use crate::json;
 use crate::measure::time::Stamp;
 
 /// The version of [`Event`] that this app writes.
@@ -70,14 +69,14 @@ impl Envelope {
         if self.schema > SCHEMA {
             return Err(Unreadable::Newer(self.schema));
         }
-        json::read(&self.body).map_err(|_| Unreadable::Damaged)
+        serde_json::from_str(&self.body).map_err(|_| Unreadable::Damaged)
     }
 }
 
 /// The text of an event for an envelope.
 ///
-/// Events hold only words, numbers and lists, and every one of them can be written: a test writes
-/// them all.
-pub fn body(event: &Event) -> String {
-    json::write(event).unwrap_or_default()
+/// # Errors
+/// [`serde_json::Error`] where it can't be written: then nothing may be stored in its place.
+pub fn body(event: &Event) -> serde_json::Result<String> {
+    serde_json::to_string(event)
 }

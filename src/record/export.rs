@@ -2,7 +2,6 @@
 
 use super::envelope::Envelope;
 use super::visit::Aside;
-use crate::json;
 
 /// One envelope a line, as JSON, readable by people and machines alike.
 pub fn lines(envelopes: &[Envelope]) -> String {
@@ -10,7 +9,7 @@ pub fn lines(envelopes: &[Envelope]) -> String {
     for envelope in envelopes {
         // An envelope is strings and numbers: JSON can always hold it. The body is the part that
         // must not be lost, so it stands in for a line that could not be written.
-        let line = json::write(envelope).unwrap_or_else(|_| envelope.body.clone());
+        let line = serde_json::to_string(envelope).unwrap_or_else(|_| envelope.body.clone());
         text.push_str(&line);
         text.push('\n');
     }

@@ -57,6 +57,11 @@ impl Keeper {
         })
     }
 
+    /// Says that something could not be kept.
+    pub(super) fn refused(&self, error: StoreError) {
+        self.state.set(Saved::Failed(error));
+    }
+
     /// Opens the best store there is.
     pub(super) async fn open(self: &Rc<Self>) {
         let (store, why_not_better) = any_store::open().await;

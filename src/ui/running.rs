@@ -14,6 +14,7 @@ use crate::clinical::tasks::spec::{Length, Phase, TaskSpec};
 use crate::clinical::tasks::{self, meal::minutes};
 use crate::draw::{Drawn, Piece, el, live};
 use crate::measure::time::{Millis, Stamp};
+use crate::wording;
 
 /// The phase's name, without its running figures: what decides which pad is drawn.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -109,7 +110,7 @@ pub(super) fn clock(task: TaskId, face: Follow<Face>, length: Signal<Option<Mill
         let now = desk.now.get();
         let so_far_words = desk.visit.with(|v| {
             let exam = &v?.exam;
-            tasks::running(task, exam.latest(task)?, exam)
+            tasks::running(task, exam.latest(task)?, exam).map(wording::breathing::running)
         });
         with_trial(desk, task, |spec, trial| {
             let so_far = match spec.phase(trial, now) {

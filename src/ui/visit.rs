@@ -185,6 +185,10 @@ fn keep() -> Piece {
         let Some(mut visit) = desk.visit.with_untracked(|v| v.cloned()) else {
             return;
         };
+        let stone = match body(&Event::Deleted) {
+            Ok(stone) => stone,
+            Err(error) => return problem.set(format!("Not deleted. {error}")),
+        };
         let tombstone = Envelope {
             device: ids::device_id(),
             visit: visit.id.clone(),
@@ -192,7 +196,7 @@ fn keep() -> Piece {
             schema: SCHEMA,
             key: String::new(),
             at: clock::now(),
-            body: body(&Event::Deleted),
+            body: stone,
         };
         visit.take(&tombstone);
         visit.aside.clear();

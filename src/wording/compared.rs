@@ -2,10 +2,10 @@
 
 use crate::clinical::findings::measured::Measured;
 use crate::clinical::knowledge::norms::{Compared, NotCompared, Row};
-use crate::clinical::tasks::breathing::rate_words;
 use crate::clinical::tasks::compare::Comparison;
 use crate::measure::decimals::decimals;
 use crate::measure::normal::Percentile;
+use crate::wording::breathing;
 use crate::wording::norms::{self, method, remarks, score, unit, which};
 use crate::wording::speech;
 use crate::wording::words::small;
@@ -99,7 +99,7 @@ pub fn measured(measured: &Measured) -> String {
         Measured::Repeated(trial) => speech::repeated(trial),
         Measured::Held(sound, held) => speech::longest(*sound, held),
         Measured::DrySwallows(n) => format!("{n} in 30 seconds"),
-        Measured::Breaths(rate, method) => rate_words(*rate, *method),
+        Measured::Breaths(rate, method) => breathing::rate(*rate, *method),
     }
 }
 

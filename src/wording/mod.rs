@@ -1,9 +1,14 @@
 //! From facts to sentences. Nothing reads a sentence back.
 
+pub mod breathing;
 pub mod by_mouth;
 pub mod compared;
 pub mod figures;
 pub mod flag;
+pub mod found;
+pub mod fresh;
+pub mod gate;
+pub mod gone_past;
 pub mod norms;
 pub mod oral;
 pub mod own;

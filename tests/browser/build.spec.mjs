@@ -2,16 +2,19 @@
 
 import { createHash } from "node:crypto";
 import fs from "node:fs";
+import http from "node:http";
 import os from "node:os";
 import path from "node:path";
+import zlib from "node:zlib";
+import { appFiles, filesUnder } from "../../scripts/shipped.mjs";
 import { laterRelease } from "./later.mjs";
 import {
   appStarted,
   controlledByServiceWorker,
   DIST,
   expect,
-  filesUnder,
   openApp,
+  rewrite,
   test,
 } from "./support.mjs";
 
@@ -103,7 +106,7 @@ test.describe("when it can't start", () => {
 
 test.describe("files", () => {
   test("the list to store is every file but the worker, with its digest", () => {
-    const expected = filesUnder(DIST)
+    const expected = appFiles(DIST)
       .filter((name) => name !== "sw.js")
       .map((name) => [
         name === "index.html" ? "./" : name,
@@ -113,12 +116,61 @@ test.describe("files", () => {
   });
 
   test("every js, wasm and css file is named after its content", () => {
-    const code = filesUnder(DIST).filter((name) => /\.(js|wasm|css)$/.test(name) && name !== "sw.js");
+    const code = appFiles(DIST).filter((name) => /\.(js|wasm|css)$/.test(name) && name !== "sw.js");
     expect(code).toHaveLength(4);
     for (const name of code) {
       const hash = createHash("sha256").update(read(name)).digest("hex").slice(0, 12);
       expect(name).toContain(`-${hash}.`);
     }
+  });
+
+  test("every file but the pictures lies there as brotli and gzip too, with the same content", () => {
+    const names = filesUnder(DIST);
+    const plain = appFiles(DIST).filter((name) => !name.endsWith(".png"));
+    expect(plain).toContain("index.html");
+    expect(names.filter((name) => /\.(br|gz)$/.test(name))).toEqual(plain.flatMap((name) => [`${name}.br`, `${name}.gz`]).sort());
+    for (const name of plain) {
+      expect(zlib.brotliDecompressSync(read(`${name}.br`)).equals(read(name)), name).toBe(true);
+      expect(zlib.gunzipSync(read(`${name}.gz`)).equals(read(name)), name).toBe(true);
+    }
+  });
+
+  test("the server sends the copy that a client takes", async ({ ownServer }) => {
+    const { port } = await ownServer();
+    const module = appFiles(DIST).find((name) => name.endsWith(".wasm"));
+    const ask = (name, headers) =>
+      new Promise((resolve, reject) => {
+        http.get({ port, host: "127.0.0.1", path: `/${name}`, headers }, (response) => {
+          const parts = [];
+          response.on("data", (part) => parts.push(part));
+          response.on("end", () => resolve({ status: response.statusCode, headers: response.headers, body: Buffer.concat(parts) }));
+        }).on("error", reject);
+      });
+    const tags = new Set();
+    for (const [takes, encoding, ending] of [
+      ["gzip, deflate, br", "br", ".br"],
+      ["br;q=0, gzip;q=0.5", "gzip", ".gz"],
+      ["*", "br", ".br"],
+      ["deflate", undefined, ""],
+      [undefined, undefined, ""],
+    ]) {
+      const { status, headers, body } = await ask(module, takes === undefined ? {} : { "Accept-Encoding": takes });
+      expect([status, headers["content-encoding"], headers.vary, headers["content-type"]], takes).toEqual([
+        200,
+        encoding,
+        "Accept-Encoding",
+        "application/wasm",
+      ]);
+      expect(Number(headers["content-length"]), takes).toBe(body.length);
+      expect(body.equals(read(module + ending)), takes).toBe(true);
+      tags.add(headers.etag);
+      const again = await ask(module, { ...(takes && { "Accept-Encoding": takes }), "If-None-Match": headers.etag });
+      expect([again.status, again.headers.vary, again.body.length], takes).toEqual([304, "Accept-Encoding", 0]);
+    }
+    // Each form of a file has a tag of its own.
+    expect(tags.size).toBe(3);
+    const picture = await ask("icons/icon-192.png", { "Accept-Encoding": "br" });
+    expect([picture.headers["content-encoding"], picture.headers.vary]).toEqual([undefined, undefined]);
   });
 
   test("no file names a folder of the machine that built it", () => {
@@ -193,7 +245,7 @@ test.describe("offline", () => {
     watch.allow(/./);
     const dir = fs.mkdtempSync(path.join(os.tmpdir(), "penlight-mixed-"));
     fs.cpSync(DIST, dir, { recursive: true });
-    fs.appendFileSync(path.join(dir, "manifest.webmanifest"), "\n");
+    rewrite(dir, "manifest.webmanifest", `${read("manifest.webmanifest")}\n`);
     const server = await ownServer({ dir });
     await openApp(page, server.url);
     const state = await page.evaluate(async () => {

@@ -6,17 +6,18 @@ import os from "node:os";
 import path from "node:path";
 import { chromium } from "@playwright/test";
 import { openApp, test as base, watchContext } from "./support.mjs";
-import { stopTime, Walk } from "./walk.mjs";
+import { stopTime, store, Walk } from "./walk.mjs";
 
 export const test = base.extend({
   /**
-   * `await phone.start()` gives a page at Penlight's start address, the same profile each time;
+   * `await phone.start()` gives a page at Penlight's start address, the same profile each time, or
+   * with `{ at, visit, where }` at a page of a visit that was brought so far;
    * `await phone.kill()` ends the whole browser with SIGKILL.
    */
   phone: async ({ baseURL }, use, info) => {
     const profile = fs.mkdtempSync(path.join(os.tmpdir(), "penlight-profile-"));
     let running = null;
-    const start = async ({ at } = {}) => {
+    const start = async ({ at, visit, where } = {}) => {
       const { launchOptions, viewport, deviceScaleFactor, isMobile, hasTouch, locale, headless } = info.project.use;
       const context = await chromium.launchPersistentContext(profile, {
         ...launchOptions,
@@ -34,7 +35,10 @@ export const test = base.extend({
         // From here on time passes only when the test says so.
         await stopTime(page, at);
       }
-      await openApp(page, baseURL);
+      if (visit) {
+        await store(page, [visit], { base: baseURL, now: at });
+      }
+      await openApp(page, visit ? `${baseURL}#visit/${visit.id}/${where}` : baseURL);
       return new Walk(page, { real: !at });
     };
     const kill = async () => {

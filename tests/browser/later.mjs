@@ -4,19 +4,19 @@ import { createHash } from "node:crypto";
 import fs from "node:fs";
 import os from "node:os";
 import path from "node:path";
-import { DIST } from "./support.mjs";
+import { DIST, rewrite } from "./support.mjs";
 
 /** A copy of dist/ that reads as a later release: one more word in the page's title. */
 export function laterRelease() {
   const dir = fs.mkdtempSync(path.join(os.tmpdir(), "penlight-later-"));
   fs.cpSync(DIST, dir, { recursive: true });
   const page = fs.readFileSync(path.join(dir, "index.html"), "utf8").replace("<title>Penlight<", "<title>Penlight later<");
-  fs.writeFileSync(path.join(dir, "index.html"), page);
+  rewrite(dir, "index.html", page);
   const digest = `sha256-${createHash("sha256").update(page).digest("base64")}`;
   const worker = fs
     .readFileSync(path.join(dir, "sw.js"), "utf8")
     .replace(/"\.\/": "[^"]+"/, `"./": "${digest}"`)
     .replace(/VERSION = "[^"]+"/, 'VERSION = "later"');
-  fs.writeFileSync(path.join(dir, "sw.js"), worker);
+  rewrite(dir, "sw.js", worker);
   return dir;
 }

@@ -1,80 +1,85 @@
 // Every page for everybody: axe at WCAG 2.2 AA, light, dark and high contrast, small screen with
-// large text, targets that a gloved thumb hits.
+// large text, on its side, targets that a gloved thumb hits.
 
-import AxeBuilder from "@axe-core/playwright";
+import fs from "node:fs";
+import { createRequire } from "node:module";
+import { visit } from "./journal.mjs";
 import { appStarted, expect, openApp, test } from "./support.mjs";
-import { ACTIONS, ASKED, BUTTONS, FIELDS, FOLDS, GATE, PAGES, SAYS, SIGNS, SOUND, stopTime, VERDICTS, Walk } from "./walk.mjs";
+import { ACTIONS, ASKED, AT, BUTTONS, FIELDS, FOLDS, GATE, ORAL, PAGES, SAYS, SIGNS, SOUND, stopTime, TIMES, VERDICTS, Walk } from "./walk.mjs";
 
 const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
-const LOOKS = [null, "dark", "contrast"];
-const SIZES = [
-  { name: "390 px", width: 390, height: 844, text: "" },
-  { name: "320 px, text at 200 %", width: 320, height: 640, text: "200%" },
-];
+const PHONE = { name: "390 px", width: 390, height: 844, text: "" };
+const SMALL = { name: "320 px, text at 200 %", width: 320, height: 640, text: "200%" };
+const SIDEWAYS = { name: "on its side", width: 844, height: 390, text: "" };
 /** What every control has at least, and what is pressed while the eyes are on the patient. */
-const LEAST = 56;
+const LEAST = 44;
 const LEAST_AT_WORK = 64;
 
-/** Looks at the page as it stands, in every size and, at the first, every look; names what is wrong. */
-async function inspect(walk, name, { atWork = false } = {}) {
+/**
+ * Looks at the page as it stands, in every size and every look; names what is wrong. `least`: what
+ * its controls have at least.
+ */
+async function inspect(walk, name, { atWork = false, sideways = atWork, least = 56 } = {}) {
   const { page } = walk;
   const wrong = [];
-  for (const size of SIZES) {
-    await page.setViewportSize({ width: size.width, height: size.height });
-    await page.evaluate((text) => (document.documentElement.style.fontSize = text), size.text);
-    await page.evaluate(() => scrollTo(0, 0));
-    wrong.push(...(await measure(page, size, atWork)).map((words) => `${name}, ${size.name}: ${words}`));
-    // Colours do not depend on the size.
-    for (const look of size === SIZES[0] ? LOOKS : [null]) {
-      await page.evaluate((is) => {
-        if (is) {
-          document.documentElement.dataset.look = is;
-        } else {
-          delete document.documentElement.dataset.look;
-        }
-      }, look);
-      const violations = await axe(page);
-      for (const { id, nodes } of violations) {
-        for (const { target, failureSummary } of nodes) {
-          wrong.push(`${name}, ${size.name}, ${look ?? "light"}: ${id} at ${target}: ${failureSummary}`);
-        }
-      }
-    }
-    await page.evaluate(() => delete document.documentElement.dataset.look);
+  // What stays at the lower edge covers whatever is scrolled under it; anybody scrolls on.
+  await page.evaluate(() => document.querySelector(".settle")?.style.setProperty("position", "static"));
+  const note = (where, words) => wrong.push(...words.map((what) => `${name}, ${where}: ${what}`));
+  await dress(page, PHONE);
+  note(PHONE.name, await measure(page, PHONE, { any: least, work: atWork ? LEAST_AT_WORK : least }));
+  note("light", await axe(page, "tag", TAGS));
+  // Of all that axe looks at only the contrast goes by the colours ...
+  for (const look of ["dark", "contrast"]) {
+    await page.evaluate((is) => (document.documentElement.dataset.look = is), look);
+    note(look, await axe(page, "rule", ["color-contrast"]));
   }
-  await page.setViewportSize({ width: SIZES[0].width, height: SIZES[0].height });
-  await page.evaluate(() => (document.documentElement.style.fontSize = ""));
+  await page.evaluate(() => delete document.documentElement.dataset.look);
+  // ... and only this by the size.
+  for (const size of sideways ? [SMALL, SIDEWAYS] : [SMALL]) {
+    await dress(page, size);
+    note(size.name, await measure(page, size, { any: LEAST, work: atWork && size === SMALL ? LEAST_AT_WORK : LEAST }));
+    note(size.name, await axe(page, "rule", ["target-size", "scrollable-region-focusable"]));
+  }
+  await dress(page, PHONE);
   // A page that was too wide leaves the browser zoomed out.
   const devtools = await page.context().newCDPSession(page);
   await devtools.send("Emulation.setPageScaleFactor", { pageScaleFactor: 1 });
   await devtools.detach();
-  await page.evaluate(() => scrollTo(0, 0));
+  await page.evaluate(() => document.querySelector(".settle")?.style.removeProperty("position"));
   expect.soft(wrong, name).toEqual([]);
 }
 
-/** What axe finds. It waits by timers, which stand still here, so it gets the browser's own. */
-async function axe(page) {
-  const swap = () =>
-    page.evaluate(() => {
-      [window.setTimeout, window.otherTimeout] = [window.otherTimeout, window.setTimeout];
-    });
-  await swap();
-  // In this page itself: a page of its own for the report would take the focus away.
-  const { violations } = await new AxeBuilder({ page }).withTags(TAGS).setLegacyMode(true).analyze();
-  await swap();
-  return violations;
+async function dress(page, { width, height, text }) {
+  await page.setViewportSize({ width, height });
+  await page.evaluate((is) => {
+    document.documentElement.style.fontSize = is;
+    scrollTo(0, 0);
+  }, text);
 }
 
-/** Home, its time stopped, with the browser's own timers put by. */
-async function start(page) {
-  await page.addInitScript(() => {
-    window.otherTimeout = window.setTimeout.bind(window);
-  });
-  return Walk.start(page);
+/** The axe that belongs to its package for Playwright, whose own way of calling it brings it anew each time. */
+const AXE = fs.readFileSync(createRequire(import.meta.resolve("@axe-core/playwright")).resolve("axe-core/axe.min.js"), "utf8");
+
+/** What axe finds: by all rules with these tags, or by these rules. */
+async function axe(page, type, values) {
+  if (!(await page.evaluate(() => "axe" in window))) {
+    await page.evaluate(AXE);
+  }
+  return page.evaluate(
+    async (runOnly) => {
+      // It waits by timers, which stand still here, so it gets the browser's own.
+      const swap = () => ([window.setTimeout, window.otherTimeout] = [window.otherTimeout, window.setTimeout]);
+      swap();
+      const { violations } = await window.axe.run(document, { runOnly, resultTypes: ["violations"] });
+      swap();
+      return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id} at ${node.target}: ${node.failureSummary}`));
+    },
+    { type, values },
+  );
 }
 
 /** Widths, heights, and whether every control can be reached. */
-function measure(page, { width }, atWork) {
+function measure(page, { width }, least) {
   return page.evaluate(
     ([wide, least]) => {
       const wrong = [];
@@ -110,16 +115,26 @@ function measure(page, { width }, atWork) {
       scrollTo(0, 0);
       return wrong;
     },
-    [width, { any: LEAST, work: atWork ? LEAST_AT_WORK : LEAST }],
+    [width, least],
   );
 }
 
-test.describe("every page", () => {
-  // Each is looked at in three looks and two sizes.
-  test.setTimeout(process.env.PENLIGHT_LONG ? 15 * 60_000 : 3 * 60_000);
+const swallowed = () => visit().readyForWater().water();
+const spoken = (details) => visit({ screen: "OralMotor", age: 30, ...details }).weakness().examined();
 
-  test("home, a new visit, settings, sources", async ({ page }) => {
-    const walk = await start(page);
+test.describe("every page", () => {
+  // Each is looked at in three looks and two sizes or three.
+  test.setTimeout(process.env.PENLIGHT_LONG ? 15 * 60_000 : 2 * 60_000);
+
+  test.beforeEach(async ({ page, context }) => {
+    await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+    await page.addInitScript(() => {
+      window.otherTimeout = window.setTimeout.bind(window);
+    });
+  });
+
+  test("home, settings, sources, a new visit", async ({ page }) => {
+    const walk = await Walk.start(page);
     await inspect(walk, "home");
     await walk.press(BUTTONS.settings);
     await inspect(walk, "settings");
@@ -135,9 +150,7 @@ test.describe("every page", () => {
   });
 
   test("local policy: as it is, with a message, with what would change", async ({ page }) => {
-    const walk = await start(page);
-    await walk.press(BUTTONS.settings);
-    await walk.press(BUTTONS.policy);
+    const walk = await Walk.start(page, "./#policy");
     await inspect(walk, "local policy");
     const field = page.getByLabel(FIELDS.policyFile);
     const offer = (text) => field.setInputFiles({ name: "p.json", mimeType: "application/json", buffer: Buffer.from(text) });
@@ -150,16 +163,21 @@ test.describe("every page", () => {
     await inspect(walk, "local policy, what would change");
     await walk.press(BUTTONS.usePolicy);
     await inspect(walk, "local policy, changed");
-    await page.evaluate(() => localStorage.setItem("penlight.policy", "{"));
-    await page.goto("./");
-    await appStarted(page);
-    await expect(page.getByText(SAYS.policyLost)).toBeVisible();
-    await inspect(walk, "home, the policy can't be used");
   });
 
-  test("the gate and the tasks before water", async ({ page }) => {
-    const walk = await start(page);
-    await walk.newVisit();
+  test("banners on the first page: a policy that can't be used, a store that is missing", async ({ page }) => {
+    await page.addInitScript(() => {
+      localStorage.setItem("penlight.policy", "{");
+      Object.defineProperty(window, "indexedDB", { configurable: true, value: undefined });
+    });
+    const walk = await Walk.start(page);
+    await expect(page.getByText(SAYS.policyLost)).toBeVisible();
+    await expect(page.getByText(SAYS.lessSafe)).toBeVisible();
+    await inspect(walk, "home with banners");
+  });
+
+  test("the gate", async ({ page }) => {
+    const walk = await Walk.at(page, visit(), AT.gates[0]);
     for (const heading of PAGES.gates) {
       await walk.isOn(heading);
       const line = page.locator("li.item").last().getByRole("button").first();
@@ -169,19 +187,42 @@ test.describe("every page", () => {
       await walk.press(BUTTONS.itHolds);
       await walk.press(BUTTONS.groupHolds);
     }
+  });
+
+  test("what the gate found, not done, emergency", async ({ page }) => {
+    const walk = await Walk.at(page, visit({ slp: true }).gateHolds({ awake: "no", mouth: "no", suction: "none" }), AT.gateResult);
+    await walk.press(BUTTONS.allTheSame);
+    await inspect(walk, "gate, found");
+    await walk.press(BUTTONS.endNotDone);
+    await inspect(walk, "decision, not done");
+    await walk.go(AT.gates[3]);
+    const [[line, exception]] = Object.entries(GATE.emergency);
+    const row = page.locator("li.item", { hasText: line });
+    await walk.press(row.getByRole("button").first());
+    await walk.press(exception, row);
+    await inspect(walk, "gate, emergency");
+  });
+
+  test("breaths, by the minute and by taps", async ({ page }) => {
+    const walk = await Walk.at(page, visit().gateHolds(), AT.breaths);
     await walk.unfold(FOLDS.readings);
     await inspect(walk, "breaths, ready", { atWork: true });
     await walk.startPad();
     await walk.count(3);
     await inspect(walk, "breaths, running", { atWork: true });
-    await walk.wait(60_000);
+    await page.clock.fastForward(60_000);
     await walk.settle();
     await inspect(walk, "breaths, over", { atWork: true });
+    await walk.go(AT.breathTaps);
+    await walk.pad.tap();
+    await walk.count(3, 2_000);
+    await walk.press(BUTTONS.stopCount);
+    await walk.settle();
+    await inspect(walk, "breaths by taps, over", { atWork: true });
   });
 
   test("dry swallows, show to patient", async ({ page }) => {
-    const walk = await start(page);
-    await walk.toDry();
+    const walk = await Walk.at(page, visit().gateHolds().breaths(), AT.dry);
     await inspect(walk, "dry swallows, ready", { atWork: true });
     await walk.press(BUTTONS.show);
     await inspect(walk, "show to patient");
@@ -195,15 +236,11 @@ test.describe("every page", () => {
     await walk.unfold(FOLDS.notValid);
     await walk.press(walk.fold(FOLDS.why).first());
     await inspect(walk, "dry swallows, late", { atWork: true });
-    await walk.press(BUTTONS.next);
-    await inspect(walk, "water, held", { atWork: true });
-    await walk.press(BUTTONS.allTheSame);
-    await inspect(walk, "water, asked why", { atWork: true });
   });
 
-  test("water, decision, handover: no sign", async ({ page }) => {
-    const walk = await start(page);
-    await walk.toWater();
+  test("water: held, ready, running, watching", async ({ page }) => {
+    const few = visit({ label: "Few" }).readyForWater({ dry: 2 });
+    const walk = await Walk.at(page, visit().readyForWater(), AT.water, { others: [few] });
     await inspect(walk, "water, ready", { atWork: true });
     await walk.drink({ end: false });
     await inspect(walk, "water, running", { atWork: true });
@@ -214,10 +251,14 @@ test.describe("every page", () => {
     await walk.answer(ASKED.cup, ASKED.oneGo);
     await walk.press(BUTTONS.next);
     await inspect(walk, "decision, watch running");
-    await walk.press(BUTTONS.signSeen);
-    await walk.wait(60_000);
-    await walk.settle();
-    await walk.answer(ASKED.voiceAfter, ASKED.clear);
+    await page.goto(`./#visit/${few.id}/${AT.water}`);
+    await inspect(walk, "water, held", { atWork: true });
+    await walk.press(BUTTONS.allTheSame);
+    await inspect(walk, "water, asked why", { atWork: true });
+  });
+
+  test("water over, decision, handover: no sign", async ({ page }) => {
+    const walk = await Walk.at(page, swallowed(), AT.water);
     await inspect(walk, "water, over", { atWork: true });
     await walk.toDecision(VERDICTS.pass);
     await inspect(walk, "decision, no sign");
@@ -226,10 +267,8 @@ test.describe("every page", () => {
     await inspect(walk, "handover, no sign");
   });
 
-  test("choking, stop, handover, the visit at a glance", async ({ page, context }) => {
-    await context.grantPermissions(["clipboard-read", "clipboard-write"]);
-    const walk = await start(page);
-    await walk.toWater();
+  test("choking, stop, handover, the visit at a glance", async ({ page }) => {
+    const walk = await Walk.at(page, visit().readyForWater(), AT.water);
     await walk.drink({ end: false });
     await walk.press(walk.sign(SIGNS.cough));
     await walk.press(walk.sign(SIGNS.choke));
@@ -246,8 +285,7 @@ test.describe("every page", () => {
     await walk.press(ACTIONS.nothingByMouth);
     await walk.copy();
     await inspect(walk, "handover, copied");
-    await walk.press(BUTTONS.back);
-    await walk.press(BUTTONS.back);
+    await walk.go(AT.overview);
     await walk.unfold(FOLDS.person);
     await walk.unfold(FOLDS.endHere);
     await walk.unfold(FOLDS.keepDelete);
@@ -255,27 +293,33 @@ test.describe("every page", () => {
     await inspect(walk, "the visit at a glance");
   });
 
-  test("what the gate found, not done, emergency", async ({ page }) => {
-    const walk = await start(page);
-    await walk.newVisit({ slp: true });
-    await walk.gate({ ...GATE.block, ...GATE.fix, ...GATE.caution });
-    await walk.press(BUTTONS.allTheSame);
-    await inspect(walk, "gate, found");
-    await walk.press(BUTTONS.endNotDone);
-    await inspect(walk, "decision, not done");
-    await walk.press(BUTTONS.back);
-    await walk.press(/^Ready now/);
-    const [[line, exception]] = Object.entries(GATE.emergency);
-    const row = page.locator("li.item", { hasText: line });
-    await walk.press(row.getByRole("button").first());
-    await walk.press(exception, row);
-    await inspect(walk, "gate, emergency");
+  test("small sips, own trials, the timed cup", async ({ page }) => {
+    const own = visit({ label: "Own", screen: "OwnTrials", slp: true }).gateHolds().breaths();
+    own.own({ level: "d2", amount: "5", by: "spoon" }).own({ level: "f4", amount: "5", by: "spoon", throatClear: 3 });
+    const sips = visit({ screen: "Stepped" }).readyForWater();
+    const cup = visit({ label: "Cup", screen: "Stepped" }).readyForWater().clearSips();
+    const walk = await Walk.at(page, sips, AT.sips, { others: [own, cup] });
+    await walk.sip({ before: ASKED.clear, extra: ASKED.both, watch: false });
+    await inspect(walk, "sips, watching", { atWork: true });
+    await page.goto(`./#visit/${own.id}/${AT.own}`);
+    await expect(page.locator(".trials tbody tr")).toHaveCount(2);
+    expect(await axe(page, "tag", TAGS), "own trials, the table").toEqual([]);
+    await page.goto(`./#visit/${cup.id}/${AT.timed}`);
+    await walk.answer(ASKED.cupSize, "100 mL");
+    await walk.startPad();
+    await walk.count(3, 1_500);
+    await walk.press(BUTTONS.larynxRests);
+    await walk.settle();
+    await walk.answer(ASKED.cup, "Empty");
+    await inspect(walk, "timed cup, watching", { atWork: true });
   });
 
   test("a count, its result, all visits, home with visits", async ({ page }) => {
-    const walk = await start(page);
-    await walk.newVisit();
-    await walk.press(BUTTONS.back);
+    const walk = await Walk.home(page, visit());
+    await inspect(walk, "home with visits");
+    await walk.press(BUTTONS.allVisits);
+    await expect(walk.button(/^Visit 1/)).toBeVisible();
+    await inspect(walk, "all visits");
     await walk.press(BUTTONS.back);
     await walk.press(BUTTONS.count);
     await walk.unfold(FOLDS.anotherLength);
@@ -287,18 +331,10 @@ test.describe("every page", () => {
     await walk.press(BUTTONS.stopCount);
     await walk.settle();
     await inspect(walk, "count, over");
-    await walk.saved();
-    await walk.press(BUTTONS.back);
-    await inspect(walk, "home with visits");
-    await walk.press(BUTTONS.allVisits);
-    await expect(walk.button(/^Visit 1/)).toBeVisible();
-    await inspect(walk, "all visits");
   });
 
-  test("repeated syllables, a held sound, decision and handover without a swallow", async ({ page }) => {
-    const walk = await start(page);
-    await walk.newVisit({ screen: "oralMotor", age: "30" });
-    await walk.straightTo(PAGES.sequence);
+  test("repeated syllables, decision and handover without a swallow", async ({ page }) => {
+    const walk = await Walk.at(page, spoken(), AT.sequence);
     await inspect(walk, "pa-ta-ka, ready", { atWork: true });
     await walk.startPad();
     await walk.count(5, 200);
@@ -311,28 +347,28 @@ test.describe("every page", () => {
     await inspect(walk, "pa-ta-ka, over", { atWork: true });
     await walk.press(BUTTONS.nextTrial);
     await inspect(walk, "pa-ta-ka, another trial", { atWork: true });
-    await walk.press(BUTTONS.next);
-    await walk.isOn(PAGES.ah);
+    await walk.go(AT.decision);
+    await inspect(walk, "decision, examined");
+    await walk.toHandover();
+    await inspect(walk, "handover, examined");
+    await walk.go(AT.overview);
+    await inspect(walk, "the visit at a glance, speech");
+  });
+
+  test("held sounds, the beat, what is heard; a task left out; the list of tasks", async ({ page }) => {
+    const walk = await Walk.at(page, visit({ screen: "FullVisit", age: 2 }).gateHolds().held("PitchGlide", 3).held("FiveForFive", 3), AT.pa);
+    await inspect(walk, "pa, left out");
+    await walk.go(AT.ah);
     await walk.startPad();
     await inspect(walk, "longest ah, running", { atWork: true });
     await walk.wait(9_000);
     await walk.press(walk.pad);
     await walk.settle();
     await inspect(walk, "longest ah, over", { atWork: true });
-    await walk.toDecision(VERDICTS.examined);
-    await inspect(walk, "decision, examined");
-    await walk.toHandover();
-    await inspect(walk, "handover, examined");
-    await walk.press(BUTTONS.back);
-    await walk.press(BUTTONS.back);
-    await inspect(walk, "the visit at a glance, speech");
-  });
-
-  test("one task: the list, the beat, its result", async ({ page }) => {
-    const walk = await start(page);
-    await walk.newVisit({ screen: "fullVisit", age: "2" });
-    await walk.straightTo(PAGES.pa);
-    await inspect(walk, "pa, left out");
+    await walk.go(AT.glide);
+    await inspect(walk, "glide, over", { atWork: true });
+    await walk.go(AT.five);
+    await inspect(walk, "5 cm, over", { atWork: true });
     await walk.press(BUTTONS.back);
     await walk.press(BUTTONS.back);
     await walk.press(BUTTONS.oneTask);
@@ -346,23 +382,79 @@ test.describe("every page", () => {
     await walk.settle();
     await walk.field(FIELDS.highest).fill("500");
     await inspect(walk, "counting on one breath, over", { atWork: true });
-    await walk.press(BUTTONS.clearNumber);
-    await walk.press(BUTTONS.done);
-    await walk.oneTask(PAGES.glide);
-    await walk.held(3);
-    await inspect(walk, "glide, over", { atWork: true });
-    await walk.press(BUTTONS.done);
-    await walk.oneTask(PAGES.five);
-    await walk.held(3);
-    await inspect(walk, "5 cm, over", { atWork: true });
   });
 
-  test("banners: a store that is missing", async ({ page }) => {
-    await page.addInitScript(() => {
-      Object.defineProperty(window, "indexedDB", { configurable: true, value: undefined });
-    });
-    const walk = await start(page);
-    await inspect(walk, "home, less safe");
+  test("what can be added: signs after a stroke, cracker, drink thickness", async ({ page }) => {
+    const walk = await Walk.at(page, swallowed());
+    await walk.unfold(FOLDS.addTo);
+    await inspect(walk, "overview, with what can be added", { least: LEAST });
+    await walk.go(AT.sixSigns);
+    await inspect(walk, "signs after a stroke", { least: LEAST });
+    await walk.go(AT.cracker);
+    await inspect(walk, "cracker, asked before", { least: LEAST });
+    await walk.answer(ASKED.allergy, "No");
+    await walk.answer(ASKED.teeth, "Yes");
+    await walk.answer(ASKED.dietOrder, ASKED.orderAllows);
+    await walk.startPad();
+    await walk.settle();
+    await inspect(walk, "cracker, running", { least: LEAST, sideways: true });
+    await walk.press(BUTTONS.mouthEmpty);
+    await page.clock.fastForward(TIMES.watch);
+    await walk.settle();
+    await inspect(walk, "cracker, over", { least: LEAST });
+    await walk.go(AT.thickness);
+    await inspect(walk, "thickness, ready", { least: LEAST });
+    await walk.startPad();
+    await walk.wait(13_000);
+    await walk.settle();
+    await walk.press("+1");
+    await inspect(walk, "thickness, over", { least: LEAST });
+  });
+
+  test("at the table, right hand and left", async ({ page }) => {
+    const walk = await Walk.at(page, visit(), AT.table);
+    await walk.startPad();
+    await walk.settle();
+    await walk.touch(page.getByRole("group", { name: "Pads" }).getByRole("button").first());
+    await page.clock.fastForward(360_000);
+    await walk.sign(SIGNS.cough).tap();
+    await inspect(walk, "table, running", { least: LEAST, sideways: true });
+    await page.evaluate(() => (document.documentElement.dataset.hand = "left"));
+    await inspect(walk, "table, running, left hand", { least: LEAST, sideways: true });
+    await walk.press(BUTTONS.endTally);
+    await walk.settle();
+    await inspect(walk, "table, over", { least: LEAST });
+  });
+
+  test("the examination of face, mouth and throat, its decision and full note", async ({ page }) => {
+    const found = visit({ screen: "OralMotor" }).weakness("known");
+    found.found("face.rest", { what: "droop", side: "Left", severity: "Moderate" });
+    found.found("lips.smile", { what: "pulled", side: "Right" });
+    found.regions(0, 1);
+    const walk = await Walk.at(page, found, AT.regions[0]);
+    const region = async (at) => {
+      await walk.go(AT.regions[at]);
+      await walk.isOn(ORAL.pages[at]);
+    };
+    await inspect(walk, "face with a finding", { least: 48 });
+    await region(2);
+    await walk.openItem("Mouth opening in millimetres");
+    await walk.field("Mouth opening").fill("350");
+    await inspect(walk, "jaw with a message", { least: 48 });
+    await walk.field("Mouth opening").fill("");
+    await region(4);
+    await walk.exception("Tongue put out", "Points to one side", ORAL.left);
+    await inspect(walk, "tongue", { least: 48 });
+    await region(6);
+    await walk.openItem("Touch on the forehead");
+    await inspect(walk, "touch", { least: 48 });
+    await region(8);
+    await inspect(walk, "gag", { least: 48 });
+    await walk.go(AT.decision);
+    await inspect(walk, "decision of an examination", { least: 48 });
+    await walk.toHandover();
+    await walk.fullNote();
+    await inspect(walk, "full note", { least: 48 });
   });
 });
 
@@ -386,41 +478,3 @@ test("the phone's own choice of colours is followed, and a choice in Settings go
   await page.reload();
   await expect.poll(paper).toBe(light);
 });
-
-test("show to patient: large, nothing cut off, on the smallest screen with the largest text", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.toDry();
-  await page.setViewportSize({ width: 320, height: 640 });
-  await page.evaluate(() => (document.documentElement.style.fontSize = "200%"));
-  await walk.press(BUTTONS.show);
-  const words = page.getByRole("heading", { level: 1 });
-  await expect(words).toContainText("Swallow your saliva");
-  const fits = await words.evaluate((heading) => ({
-    page: document.documentElement.scrollWidth,
-    words: heading.scrollWidth <= heading.clientWidth,
-    size: Number.parseFloat(getComputedStyle(heading).fontSize),
-  }));
-  expect(fits.page).toBeLessThanOrEqual(320);
-  expect(fits.words).toBe(true);
-  expect(fits.size).toBeGreaterThanOrEqual(32);
-});
-
-for (const width of [390, 320]) {
-  test(`${width} px: the pad stays where the thumb is, before and after the start`, async ({ page }) => {
-    await page.setViewportSize({ width, height: 844 });
-    const walk = await Walk.start(page);
-    await walk.toWater();
-    await walk.answer(ASKED.voiceBefore, ASKED.clear);
-    // At 320 px the heading takes two lines and more: the head is as high as it is.
-    const atTheEdge = async () => {
-      const box = await walk.pad.boundingBox();
-      expect(await page.evaluate(() => document.documentElement.scrollHeight - innerHeight)).toBe(0);
-      expect(box.y + box.height).toBeGreaterThan(844 - 24);
-      expect(box.y + box.height).toBeLessThanOrEqual(844);
-      return box.y;
-    };
-    const ready = await atTheEdge();
-    await walk.startPad();
-    expect(Math.abs((await atTheEdge()) - ready)).toBeLessThan(1);
-  });
-}

@@ -1,8 +1,9 @@
 // The pad: no tap lost, each at its own time, nothing else happens to the page.
 
+import { visit } from "./journal.mjs";
 import { expect, openApp, test } from "./support.mjs";
 import { marksOf, storedEvents } from "./store.mjs";
-import { ASKED, BUTTONS, PAGES, SAYS, TIMES, Walk } from "./walk.mjs";
+import { ASKED, AT, BUTTONS, PAGES, TIMES, Walk } from "./walk.mjs";
 
 /** Home to the page of a free count, which has a pad and nothing in its way. */
 async function freeCount(walk) {
@@ -96,17 +97,15 @@ test("a press that the browser calls off still counts", async ({ page }) => {
 });
 
 test.describe("keys", () => {
-  for (const [where, focus] of [
-    ["on the pad", (page) => page.locator("#pad").focus()],
-    ["nowhere", (page) => page.evaluate(() => document.activeElement.blur())],
-  ]) {
-    test(`space, enter and a clicker's key, with the focus ${where}: once each, no repeat`, async ({ page }) => {
-      const walk = await Walk.start(page);
-      await freeCount(walk);
-      await focus(page);
-      await page.keyboard.press("Space");
-      await expect(walk.pad.locator(".count")).toBeVisible();
-      let n = 0;
+  test("space, enter and a clicker's key, with the focus on the pad or nowhere: once each, no repeat", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await freeCount(walk);
+    await walk.pad.focus();
+    await page.keyboard.press("Space");
+    await expect(walk.pad.locator(".count")).toBeVisible();
+    let n = 0;
+    for (const focus of [() => document.querySelector("#pad").focus(), () => document.activeElement.blur()]) {
+      await page.evaluate(focus);
       await walk.counted(n);
       for (const key of ["Space", "Enter", "PageDown"]) {
         await walk.wait(300);
@@ -123,11 +122,11 @@ test.describe("keys", () => {
       await walk.counted(n);
       await page.keyboard.press("a");
       await walk.counted(n);
-      await walk.saved();
-      expect(await taps(page)).toHaveLength(n);
-      expect(await page.evaluate(() => scrollY)).toBe(0);
-    });
-  }
+    }
+    await walk.saved();
+    expect(await taps(page)).toHaveLength(n);
+    expect(await page.evaluate(() => scrollY)).toBe(0);
+  });
 
   test("on another button they press that button and count nothing", async ({ page }) => {
     const walk = await Walk.start(page);
@@ -219,43 +218,6 @@ test("undo takes back the newest press, and stands beside the pad", async ({ pag
   expect(await taps(page)).toHaveLength(3);
 });
 
-test("ready, set, go: what comes before go is kept apart", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.press(BUTTONS.settings);
-  await walk.press(page.getByRole("switch", { name: /Ready, set, go/ }));
-  await expect(page.getByRole("switch", { name: /Ready, set, go/ })).toHaveAttribute("aria-checked", "true");
-  await walk.press(BUTTONS.back);
-  await walk.toDry();
-  await walk.startPad();
-  await expect(walk.pad).toHaveText("Ready");
-  await walk.wait(1_500);
-  await expect(walk.pad).toHaveText("Set");
-  await walk.pad.tap();
-  await walk.wait(1_500);
-  await walk.counted(1);
-  await walk.count(3);
-  await walk.wait(TIMES.dry);
-  await walk.settle();
-  await expect(page.getByText("3 swallows in 30 seconds")).toBeVisible();
-  await expect(page.getByText(SAYS.beforeGo)).toHaveText('1 swallow before "go", not counted');
-});
-
-test("a press at 30.000 s counts, at 30.001 s it is kept apart", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.toDry();
-  await walk.startPad();
-  await walk.wait(TIMES.dry);
-  await walk.pad.tap();
-  await walk.wait(1);
-  await walk.pad.tap();
-  await walk.saved();
-  const events = await storedEvents(page);
-  const start = marksOf(events, "Start").at(-1).at.m;
-  expect(marksOf(events, "Tap").slice(-2).map(({ at }) => at.m - start)).toEqual([30_000, 30_001]);
-  await expect(page.getByText("1 swallow in 30 seconds")).toBeVisible();
-  await expect(page.getByText(`1 swallow ${SAYS.keptApart}`)).toBeVisible();
-});
-
 test("a press is on the screen in the next frame", async ({ page }) => {
   await openApp(page);
   const walk = new Walk(page, { real: true });
@@ -323,8 +285,7 @@ test("saved is said only once the store has confirmed", async ({ page }) => {
 test("a touch that starts is no click on what comes to lie under the finger", async ({ page }) => {
   // Where the page is longer than the screen, the start makes it shorter, and "undo" lies where the pad was.
   await page.setViewportSize({ width: 320, height: 640 });
-  const walk = await Walk.start(page);
-  await walk.toWater();
+  const walk = await Walk.at(page, visit().readyForWater(), AT.water);
   await page.evaluate(() => {
     document.documentElement.style.fontSize = "200%";
     window.clicks = [];
@@ -334,4 +295,114 @@ test("a touch that starts is no click on what comes to lie under the finger", as
   await walk.startPad();
   await expect(walk.button(BUTTONS.lastSwallow)).toBeVisible();
   expect(await page.evaluate(() => window.clicks)).toEqual([]);
+});
+
+test.describe("a pad that is start and stop, or counts from its first touch", () => {
+  const spoken = () => visit({ screen: "OralMotor", age: 30 });
+
+  test("no stop before the start, no second start; undo of the first tap takes the start back with it", async ({ page }) => {
+    const walk = await Walk.at(page, spoken(), AT.pa);
+    await expect(walk.button(BUTTONS.stopCount)).toHaveCount(0);
+    const before = await walk.pad.textContent();
+    await walk.startPad();
+    await walk.counted(1);
+    await walk.pad.tap();
+    await walk.counted(2);
+    await walk.saved();
+    expect(marksOf(await storedEvents(page), "Start")).toHaveLength(1);
+    await walk.press(BUTTONS.undo);
+    await walk.counted(1);
+    await walk.press(BUTTONS.undo);
+    await expect(walk.pad).toHaveText(before);
+    await expect(page.getByRole("timer")).toHaveCount(0);
+    // The time counts from the new first tap; once it ran out, that one stays.
+    await walk.wait(4_000);
+    await walk.syllables(2, 5);
+    await walk.press(BUTTONS.undo);
+    await expect(walk.main.locator(".figure", { hasText: "1 syllables of pa in 5.0 seconds" })).toBeVisible();
+    await expect(walk.button(BUTTONS.undo)).toHaveCount(0);
+  });
+
+  test("two touches where one was meant: a short trial, which undo takes back", async ({ page }) => {
+    const walk = await Walk.at(page, spoken(), AT.ah);
+    await walk.held(0.12);
+    await expect(walk.main.locator(".figure", { hasText: "Trial 1: 0.1 s" })).toBeVisible();
+    await walk.press(BUTTONS.undo);
+    // The end is taken back: the sound goes on, from its own start.
+    await walk.wait(11_000);
+    await walk.press(walk.pad);
+    await walk.settle();
+    await expect(walk.main.locator(".figure", { hasText: /Trial 1: 11\.\d s/ })).toBeVisible();
+    // Both, and it is as if nothing had been touched.
+    await walk.press(BUTTONS.undo);
+    await walk.press(BUTTONS.undo);
+    await expect(walk.pad).toHaveText("Touch when it starts");
+  });
+});
+
+test.describe("several pads", () => {
+  /** The pads, in their order on the page. */
+  const pads = (page) => page.getByRole("group", { name: "Pads" }).getByRole("button");
+
+  test("a cracker on three pads at exact times: 4 bites, 60 chews, 3 swallows, 48 s", async ({ page }) => {
+    const walk = await Walk.at(page, visit({ slp: true }).readyForWater().water(), AT.cracker);
+    await walk.answer(ASKED.allergy, "No");
+    await walk.answer(ASKED.teeth, "Yes");
+    await walk.answer(ASKED.dietOrder, ASKED.orderAllows);
+    await walk.startPad();
+    await walk.settle();
+    const [chew, bite, swallow] = [0, 1, 2].map((i) => pads(page).nth(i));
+    await expect(bite).toHaveText("1bite");
+    for (let i = 0; i < 3; i += 1) {
+      await walk.touch(bite);
+      for (let n = 0; n < 20; n += 1) {
+        await walk.wait(500);
+        await walk.touch(chew);
+      }
+      // Two pads in the same millisecond: both count.
+      await walk.touch(swallow);
+    }
+    await expect(chew).toHaveText("60chews");
+    await expect(bite).toHaveText("4bites");
+    await expect(swallow).toHaveText("3swallows");
+    // Undo says what it takes.
+    await walk.touch(chew);
+    await walk.press(BUTTONS.undoOf("chew"));
+    await expect(chew).toHaveText("60chews");
+    await walk.wait(48_000 - 30_000 - TIMES.still);
+    await walk.press(BUTTONS.mouthEmpty);
+    await walk.settle();
+    await expect(page.getByText("60 chews, 4 bites, 3 swallows in 48.0 s", { exact: true })).toBeVisible();
+    await walk.saved();
+    const events = await storedEvents(page);
+    const [start] = marksOf(events, "Start").slice(-1);
+    const swallows = events.filter(({ event }) => event.Mark?.kind?.Count === "Swallow").map(({ event }) => event.Mark.at.m - start.at.m - TIMES.still);
+    expect(swallows).toEqual([10_000, 20_000, 30_000]);
+  });
+
+  test("two pads count two things, or the same thing", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await freeCount(walk);
+    await walk.answer(ASKED.pads, "Two things");
+    await walk.startPad();
+    await walk.settle();
+    const [left, right] = [0, 1].map((i) => pads(page).nth(i));
+    await walk.touch(left);
+    await walk.touch(right);
+    await walk.touch(right);
+    await expect(left).toHaveText("1tap");
+    await expect(right).toHaveText("2taps");
+    await walk.wait(2_000);
+    await walk.press(BUTTONS.stopCount);
+    await expect(page.getByText("on the right pad: 2 taps")).toBeVisible();
+    await walk.settle();
+    await walk.press(BUTTONS.countAgain);
+    await walk.answer(ASKED.pads, "Two, the same thing");
+    await walk.startPad();
+    await walk.settle();
+    await walk.touch(left);
+    await walk.touch(right);
+    await expect(left).toHaveText("2taps");
+    await expect(right).toHaveText("2taps");
+  });
 });

@@ -1,26 +1,18 @@
-// Signs and what is said of them afterwards, what feeds the signs after a stroke, hands, and coming
-// back to a visit.
+// Signs and the minute after a swallow: what a press on a sign does to page and record, what is
+// asked of it afterwards, and the minute that runs on while the page shows something else. What a
+// sign means is a matter of the native tests.
 
+import { visit } from "./journal.mjs";
 import { appStarted, expect, test } from "./support.mjs";
 import { marksOf, storedEvents } from "./store.mjs";
-import { ASKED, BUTTONS, FIELDS, FOLDS, ORAL, PAGES, SIGNS, TIMES, VERDICTS, Walk } from "./walk.mjs";
-
-async function sight(page, hidden) {
-  await page.evaluate((is) => {
-    Object.defineProperty(document, "visibilityState", { configurable: true, get: () => (is ? "hidden" : "visible") });
-    Object.defineProperty(document, "hidden", { configurable: true, get: () => is });
-    document.dispatchEvent(new Event("visibilitychange"));
-  }, hidden);
-}
+import { ASKED, AT, BUTTONS, FIELDS, PAGES, SIGNS, TIMES, VERDICTS, Walk } from "./walk.mjs";
 
 const said = (page) => page.locator(".sign-said");
 const row = (page, n) => page.locator(".trials tbody tr").nth(n);
 
-async function toOwn(page) {
-  const walk = await Walk.start(page);
-  await walk.toOwn();
-  return walk;
-}
+const atWater = (page) => Walk.at(page, visit().readyForWater(), AT.water);
+const atSips = (page) => Walk.at(page, visit({ screen: "Stepped" }).readyForWater(), AT.sips);
+const atOwn = (page) => Walk.at(page, visit({ screen: "OwnTrials", slp: true }).gateHolds().breaths(), AT.own);
 
 /** Given, and two seconds later the last swallow. */
 async function given(walk) {
@@ -30,93 +22,87 @@ async function given(walk) {
   await walk.settle();
 }
 
-// --- Own trials -----------------------------------------------------------------------------------
-
-test("own trials: millilitres typed, bad ones refused beside the field, a press takes their place", async ({ page }) => {
-  const walk = await toOwn(page);
-  await walk.answer(ASKED.whatGiven, "0 Thin");
-  const field = walk.field(FIELDS.ownMl);
-  for (const [typed, words] of [
-    ["0", "Between 1 and 250 mL."],
-    ["900", "Between 1 and 250 mL."],
-    ["two", "This is a number, like 15."],
-  ]) {
-    await field.fill(typed);
-    await expect(field).toHaveAttribute("aria-invalid", "true");
-    await expect(field).toHaveAccessibleDescription(words);
-    await expect(field).toHaveValue(typed);
-  }
-  await field.fill("12,5");
-  await expect(field).toHaveAccessibleDescription("");
-  await given(walk);
-  await expect(row(page, 0)).toContainText("0 Thin, 12.5 mL");
-  await walk.press(BUTTONS.changeGiven);
-  await expect(walk.field(FIELDS.ownMl)).toHaveValue("12.5");
-  await walk.answer(ASKED.howMuch, "Teaspoon");
-  await expect(walk.field(FIELDS.ownMl)).toHaveValue("");
-  await walk.field(FIELDS.ownMl).fill("30");
-  await expect(walk.button("Teaspoon")).toHaveAttribute("aria-pressed", "false");
-  await walk.answer(ASKED.howMuch, "20 mL");
-  await given(walk);
-  // What was given last stands on top.
-  await expect(row(page, 0)).toContainText("0 Thin, 20 mL");
-  await expect(row(page, 1)).toContainText("0 Thin, 12.5 mL");
-});
-
-test("own trials: a sign in two minutes goes to the other trial by one press, and back", async ({ page }) => {
-  const walk = await toOwn(page);
+/** An own trial, and a cough a minute after its watch is over. */
+async function lateCough(page) {
+  const walk = await atOwn(page);
   await walk.answer(ASKED.whatGiven, "2 Mildly thick");
   await given(walk);
-  await walk.wait(10_000);
-  await walk.press(BUTTONS.changeGiven);
-  await walk.answer(ASKED.whatGiven, "4 Pureed");
-  await given(walk);
-  await walk.press(walk.sign(SIGNS.throatClear));
-  await expect(row(page, 0)).toContainText("4 Pureed");
-  await expect(row(page, 0)).toContainText("cleared the throat");
-  await expect(page.getByText(/either may be meant/).first()).toBeAttached();
-  const before = walk.presses;
-  await walk.press(BUTTONS.itWasWith("2 Mildly thick"));
-  expect(walk.presses - before).toBe(1);
-  await expect(row(page, 0)).toContainText("no sign");
-  await expect(row(page, 1)).toContainText("cleared the throat");
-  await expect(page.getByText(/either may be meant/)).toHaveCount(0);
+  await page.clock.fastForward(TIMES.watch + 60_000);
+  await walk.settle();
+  await walk.press(walk.sign(SIGNS.cough));
+  return walk;
+}
+
+test("every sign is recorded as itself, while drinking and in the minute after; undo takes each back", async ({ page }) => {
+  const STORED = {
+    [SIGNS.cough]: "Cough",
+    [SIGNS.voice]: "VoiceChange",
+    [SIGNS.throatClear]: "ThroatClear",
+    [SIGNS.pause]: "Pause",
+    [SIGNS.spill]: "Spill",
+    [SIGNS.breathing]: "BreathingChange",
+    [SIGNS.noSwallow]: "NoSwallow",
+    [SIGNS.askedToStop]: "AskedToStop",
+  };
+  const walk = await atWater(page);
+  await walk.drink({ end: false });
+  const all = async () => {
+    for (const sign of Object.keys(STORED)) {
+      await walk.press(walk.sign(sign));
+      await expect(walk.sign(sign)).toHaveText(`${sign} 1`);
+      await walk.press(BUTTONS.undo);
+      await expect(walk.sign(sign)).toHaveText(sign);
+    }
+  };
+  await all();
+  await walk.press(BUTTONS.lastSwallow);
+  await walk.settle();
+  await all();
   await walk.saved();
-  await page.reload();
-  await appStarted(page);
-  await expect(row(page, 1)).toContainText("cleared the throat");
-  await walk.press(BUTTONS.itWasWith("4 Pureed"));
-  await expect(row(page, 0)).toContainText("cleared the throat");
+  const signs = marksOf(await storedEvents(page), "Sign").map(({ kind }) => kind.Sign);
+  expect(signs).toEqual([...Object.values(STORED), ...Object.values(STORED)]);
 });
 
-for (const [width, height] of [
-  [390, 844],
-  [320, 568],
+test("the watch runs on behind another page, which leads back to the signs", async ({ page }) => {
+  const walk = await atWater(page);
+  await walk.drink();
+  await walk.answer(ASKED.cup, ASKED.oneGo);
+  await walk.press(BUTTONS.next);
+  await walk.isOn(PAGES.decision);
+  await walk.wait(20_000 - TIMES.still);
+  await expect(page.getByText("Watching: 40 s")).toBeVisible();
+  await walk.press(BUTTONS.signSeen);
+  await walk.press(walk.sign(SIGNS.cough));
+  await walk.wait(40_000);
+  await walk.settle();
+  await walk.answer(ASKED.voiceAfter, ASKED.clear);
+  await walk.toDecision(VERDICTS.refer);
+  await expect(walk.main.getByText("Coughed 20 seconds after the last swallow").first()).toBeVisible();
+});
+
+// The page looks at its clock every 50 ms: a last swallow that falls between two of these looks
+// lets the press come before and after the page knows that the watch is over.
+for (const [ms, verdict] of [
+  [60_000, VERDICTS.refer],
+  [60_020, VERDICTS.late],
 ]) {
-  test(`own trials at ${width} x ${height}: what was given and its signs are seen without scrolling`, async ({ page }) => {
-    await page.setViewportSize({ width, height });
-    const walk = await toOwn(page);
-    await walk.answer(ASKED.whatGiven, "2 Mildly thick");
-    await walk.answer(ASKED.howMuch, "5 mL");
-    await given(walk);
-    await walk.press(walk.sign(SIGNS.throatClear));
-    await expect(page.locator(".lately")).toHaveText("2 Mildly thick, 5 mL: given once, cleared the throat");
-    await expect(page.locator(".lately")).toBeInViewport({ ratio: 1 });
-    if (height > 600) {
-      await expect(row(page, 0)).toBeInViewport({ ratio: 1 });
-    }
-    // The time left stands in large figures on the pad.
-    await expect(walk.pad).toContainText("60 s left to watch");
-    const size = await walk.pad.locator(".left").evaluate((e) => parseFloat(getComputedStyle(e).fontSize));
-    expect(size).toBeGreaterThan(30);
+  test(`a cough ${ms} ms after the last swallow`, async ({ page }) => {
+    const walk = await atWater(page);
+    await walk.drink({ end: false });
+    await walk.wait(1_025);
+    await walk.press(BUTTONS.lastSwallow);
+    await walk.settle();
+    await walk.answer(ASKED.cup, ASKED.oneGo);
+    await walk.wait(ms - TIMES.still);
+    await walk.press(walk.sign(SIGNS.cough));
+    await walk.settle();
+    await walk.answer(ASKED.voiceAfter, ASKED.clear);
+    await walk.toDecision(verdict);
   });
 }
 
-// --- The watch ------------------------------------------------------------------------------------
-
 test("a sign pressed 60.4 s after the swallow: told, and counted where the clinician says so", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.toWater();
+  const walk = await atWater(page);
   await walk.drink();
   await walk.answer(ASKED.cup, ASKED.oneGo);
   await walk.wait(60_400 - TIMES.still);
@@ -133,223 +119,166 @@ test("a sign pressed 60.4 s after the swallow: told, and counted where the clini
   await page.goBack();
   await walk.press(BUTTONS.withinMinute);
   await walk.toDecision(VERDICTS.refer);
-  await expect(page.getByText(/coughed 60 seconds after the last swallow/i).first()).toBeVisible();
-  await expect(page.getByText(/seen within the 60 as the clinician says/)).toBeVisible();
 });
 
-test("the watch of 60 seconds is right to 50 ms after 40 seconds in a hidden page", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.toWater();
-  await walk.drink();
-  await walk.answer(ASKED.cup, ASKED.oneGo);
-  await walk.wait(10_000 - TIMES.still);
-  await sight(page, true);
-  // A hidden page gets no ticks: the clock goes on without them.
-  await page.clock.fastForward(40_000);
-  await sight(page, false);
-  await expect(page.locator(".pad.panel .start")).toHaveText("10 s");
-  await walk.wait(9_900);
-  await expect(page.locator(".pad.panel .start")).toHaveText("1 s");
-  await walk.wait(150);
-  await walk.settle();
-  await walk.saved();
-  const events = await storedEvents(page);
-  const end = marksOf(events, "End").at(-1);
-  const over = marksOf(events, "WatchOver").at(-1);
-  const off = over.at.m - end.at.m - 60_000;
-  expect(off).toBeGreaterThanOrEqual(0);
-  expect(off).toBeLessThanOrEqual(50);
-});
-
-test("a phone locked through the end of the watch: it is over when somebody looks, and says so", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.toWater();
-  await walk.drink();
-  await walk.answer(ASKED.cup, ASKED.oneGo);
-  await walk.wait(10_000);
-  await sight(page, true);
-  await page.clock.fastForward(90_000);
-  await sight(page, false);
-  await walk.settle();
-  await walk.answer(ASKED.voiceAfter, ASKED.clear);
-  await walk.toDecision(VERDICTS.pass);
-  await expect(page.getByText(/Watch of 60 seconds: /).first()).toBeVisible();
-});
-
-// --- Breaths --------------------------------------------------------------------------------------
-
-test("30 seconds only: behind a fold, doubled with its warning, clears no adult", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.newVisit({});
-  await walk.gate();
-  await walk.isOn(PAGES.breaths);
-  await expect(walk.button(BUTTONS.thirtyOnly)).toBeHidden();
-  await walk.unfold(FOLDS.otherWay);
-  await walk.press(BUTTONS.thirtyOnly);
-  await walk.isOn(PAGES.breaths30);
-  await walk.startPad();
-  await walk.count(9, 3_000);
-  await walk.wait(3_000);
-  await walk.settle();
-  await expect(page.getByText("breathing 18 a minute (counted for 30 seconds, doubled): that does not clear an adult", { exact: false }).first()).toBeVisible();
-  await walk.press(BUTTONS.next);
-  await walk.isOn(PAGES.breaths);
-});
-
-test("a rate of 140 is refused, one of 3 closes the gate", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.newVisit({});
-  await walk.gate();
-  await walk.unfold(FOLDS.readings);
-  const field = walk.field(FIELDS.rate);
-  await field.fill("140");
-  await expect(field).toHaveAttribute("aria-invalid", "true");
-  await expect(field).toHaveAccessibleDescription(/Between 1 and 120/);
-  await field.fill("3");
-  await expect(field).toHaveAttribute("aria-invalid", "false");
-  await walk.press(BUTTONS.next);
-  await walk.isOn(PAGES.gateResult);
-  await expect(walk.main.getByText(/3 a minute/).first()).toBeVisible();
-});
-
-// --- Signs after a stroke ---------------------------------------------------------------------------
-
-test("the signs after a stroke take what the examination of the mouth found, and ask the rest", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.newVisit({ screen: "fullVisit" });
-  await walk.gate();
-  await walk.press(BUTTONS.back);
-  await walk.press(/^Voice and throat/);
-  await walk.isOn(ORAL.pages[7]);
-  await walk.exception("Cough on request", "Weak");
-  await walk.exception("Speech", "Slow or halting");
-  await walk.exception('Voice on "ah"', "Hoarse voice");
-  await walk.asExpected();
-  await walk.press(BUTTONS.back);
-  await walk.unfold(FOLDS.addTo);
-  await walk.press(BUTTONS.sixSigns);
-  await walk.isOn(PAGES.sixSigns);
-  await expect(page.getByText('From the examination of the mouth, voice on "ah": hoarse voice')).toBeVisible();
-  await expect(page.getByText(/from the examination of the mouth, cough on request: weak/i)).toBeVisible();
-  await expect(page.getByText("Recorded, and not the same: from the examination of the mouth, speech: slow or halting.")).toBeVisible();
-  await expect(page.getByText(/^2 found, 2 of 5 tested/)).toBeVisible();
-  // Only what nobody settled is asked in the open.
-  await expect(page.locator(".six .choices:visible")).toHaveCount(1);
-  await walk.answer(ASKED.slurred, "No");
-  await expect(page.getByText(/^2 found, 3 of 5 tested/)).toBeVisible();
-  await expect(page.getByText("Two or more signs seen: changed voice, weak cough on request (3 of 5 tested)")).toBeVisible();
-});
-
-test("the visit has one list of what can be added; what was begun stands with its steps", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.newVisit({});
-  await walk.press(BUTTONS.back);
-  const fold = page.locator("details", { has: page.locator("summary", { hasText: FOLDS.addTo }) });
-  await expect(fold).toHaveCount(1);
-  await walk.unfold(FOLDS.addTo);
-  for (const name of [PAGES.sips, PAGES.timed, PAGES.own, PAGES.cracker, PAGES.table, PAGES.thickness, PAGES.sixSigns]) {
-    await expect(fold.getByRole("button", { name })).toHaveCount(1);
-  }
-  await walk.press(BUTTONS.table);
-  await walk.startPad();
-  await walk.settle();
-  await walk.press(BUTTONS.endTally);
-  await walk.settle();
-  await walk.press(BUTTONS.next);
-  await expect(fold.getByRole("button", { name: PAGES.table })).toHaveCount(0);
-  await expect(walk.button(/^At the table/)).toBeVisible();
-});
-
-// --- Hands ------------------------------------------------------------------------------------------
-
-test("left hand: the signs change sides upright, pad and signs on the phone's side", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.toSips();
-  await walk.sip({ before: ASKED.clear, extra: ASKED.both, watch: false });
-  const x = async (sign) => (await walk.sign(sign).boundingBox()).x;
-  const hand = (left) => page.evaluate((is) => (is ? (document.documentElement.dataset.hand = "left") : delete document.documentElement.dataset.hand), left);
-  expect(await x(SIGNS.choke)).toBeGreaterThan(await x(SIGNS.noSwallow));
-  await hand(true);
-  expect(await x(SIGNS.choke)).toBeLessThan(await x(SIGNS.noSwallow));
-  await page.setViewportSize({ width: 844, height: 390 });
-  const panel = page.locator(".pad.panel");
-  for (const left of [true, false]) {
-    await hand(left);
-    const [pad, sign] = [await panel.boundingBox(), await walk.sign(SIGNS.cough).boundingBox()];
-    expect(pad.x < sign.x, left ? "left" : "right").toBe(left);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(844);
-  }
-});
-
-// --- Coming back ------------------------------------------------------------------------------------
-
-test("back after five minutes: whose visit it is, until something is pressed in it", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.newVisit({ age: "70" });
-  const still = page.getByText("Still Visit 1, 09:30, 70 years?");
-  await sight(page, true);
-  await page.clock.fastForward(240_000);
-  await sight(page, false);
-  await expect(still).toHaveCount(0);
-  await sight(page, true);
-  await page.clock.fastForward(360_000);
-  await sight(page, false);
-  await expect(still).toBeVisible();
-  await expect(still).toBeInViewport();
-  const before = walk.presses;
-  await walk.press(BUTTONS.groupHolds);
-  await expect(still).toHaveCount(0);
-  expect(walk.presses - before, "it costs no press").toBe(1);
-  await walk.saved();
-  // The phone let the page go, and opens it again a quarter of an hour later.
-  await page.clock.fastForward(900_000);
-  await page.reload();
-  await appStarted(page);
-  await expect(page.getByText(/^Still Visit 1, 09:30, 70 years\?/)).toBeVisible();
-  await walk.press(BUTTONS.anotherPerson);
-  await walk.isOn(PAGES.home);
-  await expect(still).toHaveCount(0);
-});
-
-test("all visits, opened by its address, are there", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.newVisit({});
-  await walk.saved();
-  await page.goto("about:blank");
-  await page.goto("./#history");
-  await appStarted(page);
-  await expect(page.locator(".heads .head")).toHaveCount(1);
-});
-
-for (const [width, height] of [
-  [320, 568],
-  [390, 844],
-]) {
-  test(`${width} px: what a sign asks for is in sight, and moves nothing`, async ({ page }) => {
-    await page.setViewportSize({ width, height });
-    const walk = await Walk.start(page);
-    await walk.toWater();
-    await walk.drink({ end: false });
-    const cough = walk.sign(SIGNS.cough);
-    const before = await cough.boundingBox();
-    await walk.press(cough);
-    await expect(page.getByRole("alert").filter({ hasText: "Stop. Take the cup away." })).toBeInViewport({ ratio: 1 });
-    const after = await cough.boundingBox();
-    expect(Math.abs(after.y - before.y)).toBeLessThan(2);
-    await walk.press(BUTTONS.lastSwallow);
+test.describe("small sips", () => {
+  test("the watch shows what is next; neither touch nor key gives it before the minute is over", async ({ page }) => {
+    const walk = await atSips(page);
+    await expect(walk.pad).toHaveCount(0);
+    await expect(page.getByText("First: the voice before")).toBeVisible();
+    await walk.sip({ before: ASKED.clear, extra: ASKED.both, watch: false });
+    await walk.wait(20_000);
+    await expect(page.locator(".pad.panel")).toContainText("left to watch");
+    await expect(page.locator(".pad.panel")).toContainText("Make ready: 3 mL, 2 of 2");
+    await page.locator(".pad.panel").tap();
+    await page.keyboard.press("Space");
+    await walk.saved();
+    const sips = async () => (await storedEvents(page)).filter(({ event }) => event.TrialOpened?.task === "Sips");
+    expect(await sips()).toHaveLength(1);
+    // The phone lets the page go: the watch and the next sip are found again.
+    await page.reload();
+    await appStarted(page);
+    await walk.isOn(PAGES.sips);
+    await expect(page.locator(".pad.panel")).toContainText("Make ready: 3 mL, 2 of 2");
+    expect(await sips()).toHaveLength(1);
+    await walk.wait(40_000);
     await walk.settle();
-
-    // A second after the minute: whether it belongs to it is asked where the signs are.
-    await walk.wait(TIMES.watch + 1_000 - TIMES.still);
-    await walk.settle();
-    const up = page.getByText("What comes next stands above");
-    if (height < 640) {
-      await walk.press(up);
-      await expect(walk.group(ASKED.voiceAfter)).toBeInViewport({ ratio: 1 });
-    } else {
-      await expect(up).toBeHidden();
-    }
-    await walk.press(walk.sign(SIGNS.voice));
-    await expect(walk.button(BUTTONS.withinMinute)).toBeInViewport({ ratio: 1 });
+    await expect(walk.pad).toContainText("Lip contact: 3 mL, 2 of 2");
+    // A sign after the minute is that of the sip before, and undo takes it back.
+    await walk.press(walk.sign(SIGNS.cough));
+    await expect(walk.main.locator(".flag", { hasText: "Sip of 3 mL: coughed" }).first()).toBeVisible();
+    await walk.press(BUTTONS.undo);
+    await expect(walk.pad).toContainText("Lip contact: 3 mL, 2 of 2");
   });
-}
+
+  test("a sign in the minute: no further sip, now and when it is over, and the 90 mL are held", async ({ page }) => {
+    const walk = await atSips(page);
+    await walk.sip({ before: ASKED.clear, extra: ASKED.both, watch: false });
+    await walk.wait(20_000);
+    await walk.press(walk.sign(SIGNS.cough));
+    await expect(page.getByText("A sign was seen: give no further sip.")).toBeVisible();
+    await walk.wait(60_000);
+    await walk.settle();
+    await expect(walk.pad).toHaveCount(0);
+    await walk.press(BUTTONS.next);
+    await walk.isOn(PAGES.water);
+    await expect(page.getByText("A sign was seen: sip of 3 mL: coughed")).toBeVisible();
+    await expect(walk.pad).toHaveCount(0);
+  });
+});
+
+test.describe("own trials", () => {
+  test("two presses a trial; the same again adds up in one line, another has its own", async ({ page }) => {
+    const walk = await atOwn(page);
+    await walk.answer(ASKED.whatGiven, "2 Mildly thick");
+    await walk.answer(ASKED.howMuch, "5 mL");
+    await walk.answer(ASKED.by, "Spoon");
+    const before = walk.presses;
+    await given(walk);
+    await walk.wait(10_000);
+    await given(walk);
+    expect(walk.presses - before).toBe(4);
+    await expect(page.locator(".trials tbody tr")).toHaveCount(1);
+    await walk.press(BUTTONS.changeGiven);
+    await walk.answer(ASKED.whatGiven, "4 Pureed");
+    await given(walk);
+    await expect(row(page, 0)).toContainText("4 Pureed, 5 mL, spoon");
+    await expect(row(page, 1)).toHaveText("2 Mildly thick, 5 mL, spoon2no sign so far");
+  });
+
+  test("millilitres typed, bad ones refused beside the field, a press takes their place", async ({ page }) => {
+    const walk = await atOwn(page);
+    await walk.answer(ASKED.whatGiven, "0 Thin");
+    const field = walk.field(FIELDS.ownMl);
+    for (const [typed, words] of [
+      ["0", "Between 1 and 250 mL."],
+      ["two", "This is a number, like 15."],
+    ]) {
+      await field.fill(typed);
+      await expect(field).toHaveAttribute("aria-invalid", "true");
+      await expect(field).toHaveAccessibleDescription(words);
+      await expect(field).toHaveValue(typed);
+    }
+    await field.fill("12,5");
+    await expect(field).toHaveAccessibleDescription("");
+    await given(walk);
+    await expect(row(page, 0)).toContainText("0 Thin, 12.5 mL");
+    await walk.press(BUTTONS.changeGiven);
+    await expect(field).toHaveValue("12.5");
+    await walk.answer(ASKED.howMuch, "Teaspoon");
+    await expect(field).toHaveValue("");
+    await field.fill("30");
+    await expect(walk.button("Teaspoon")).toHaveAttribute("aria-pressed", "false");
+    await walk.answer(ASKED.howMuch, "20 mL");
+    await given(walk);
+    // What was given last stands on top.
+    await expect(row(page, 0)).toContainText("0 Thin, 20 mL");
+    await expect(row(page, 1)).toContainText("0 Thin, 12.5 mL");
+  });
+
+  test("a sign in two minutes goes to the other trial by one press, and back", async ({ page }) => {
+    const walk = await atOwn(page);
+    await walk.answer(ASKED.whatGiven, "2 Mildly thick");
+    await given(walk);
+    await walk.wait(10_000);
+    await walk.press(BUTTONS.changeGiven);
+    await walk.answer(ASKED.whatGiven, "4 Pureed");
+    await given(walk);
+    await walk.press(walk.sign(SIGNS.throatClear));
+    await expect(row(page, 0)).toContainText("4 Pureed");
+    await expect(row(page, 0)).toContainText("cleared the throat");
+    await expect(page.getByText(/either may be meant/).first()).toBeAttached();
+    await walk.press(BUTTONS.itWasWith("2 Mildly thick"));
+    await expect(row(page, 0)).toContainText("no sign");
+    await expect(row(page, 1)).toContainText("cleared the throat");
+    await expect(page.getByText(/either may be meant/)).toHaveCount(0);
+    await walk.saved();
+    await page.reload();
+    await appStarted(page);
+    await expect(row(page, 1)).toContainText("cleared the throat");
+    await walk.press(BUTTONS.itWasWith("4 Pureed"));
+    await expect(row(page, 0)).toContainText("cleared the throat");
+  });
+
+  test("a sign long after the minute: asked whether the next was in the mouth, also once that was given", async ({ page }) => {
+    const walk = await lateCough(page);
+    await walk.settle();
+    await expect(page.getByText("Was the next in the mouth?")).toBeVisible();
+    await walk.press(BUTTONS.allTheSame);
+    await walk.answer(ASKED.goOnBecause, "Needed for the assessment");
+    await given(walk);
+    await expect(page.getByText("Was the next in the mouth?")).toBeVisible();
+    await walk.press(BUTTONS.itWasGiven);
+    await expect(page.locator(".trials tbody tr")).toHaveText(["2 Mildly thick2coughed in 1 of 2"]);
+    await expect(page.getByText("Was the next in the mouth?")).toHaveCount(0);
+  });
+
+  test("asked at once, and it was: the next trial runs, with that sign", async ({ page }) => {
+    const walk = await lateCough(page);
+    await walk.settle();
+    await walk.press(BUTTONS.itWasGiven);
+    await walk.settle();
+    await expect(walk.sign(SIGNS.cough)).toHaveText("Cough 1");
+    await walk.press(walk.pad);
+    await walk.settle();
+    await expect(page.locator(".trials tbody tr")).toHaveText(["2 Mildly thick2coughed in 1 of 2"]);
+  });
+});
+
+test("the timed cup: its own end, figures worked out as the answers come, none of what can't be", async ({ page }) => {
+  const begun = visit({ screen: "Stepped" }).readyForWater().clearSips();
+  const walk = await Walk.at(page, begun, AT.timed);
+  await walk.answer(ASKED.cupSize, "100 mL");
+  await walk.startPad();
+  await walk.count(8, 1_500);
+  await walk.wait(500);
+  await walk.press(BUTTONS.larynxRests);
+  await walk.settle();
+  await walk.answer(ASKED.cup, ASKED.someLeft);
+  await walk.field(FIELDS.leftInIt).fill("120");
+  await expect(page.getByText(/More is left than was offered/).first()).toBeVisible();
+  await expect(page.getByText(/mL a second/)).toHaveCount(0);
+  await walk.answer(ASKED.cup, "Empty");
+  await expect(page.getByText("100 mL in 12.5 s: 8.0 mL a second")).toBeVisible();
+  await expect(page.getByText("8 swallows: 12.5 mL and 1.6 seconds for each")).toBeVisible();
+});

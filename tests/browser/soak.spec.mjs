@@ -1,10 +1,9 @@
-// Long runs: many kills at any moment, an hour of counting. ./scripts/test --long runs them. A
-// screen over long hours is quick, and always run.
+// Long runs: many kills at any moment, an hour of counting. ./scripts/test --long runs them.
 
 import { test } from "./killable.mjs";
 import { expect } from "./support.mjs";
 import { marksOf, storedEvents } from "./store.mjs";
-import { BUTTONS, PAGES, SIGNS, VERDICTS, Walk } from "./walk.mjs";
+import { BUTTONS, PAGES, Walk } from "./walk.mjs";
 
 const soak = process.env.PENLIGHT_LONG ? test : test.skip;
 
@@ -90,36 +89,4 @@ soak("a count of an hour with 2,000 taps", async ({ page }) => {
   expect(marks.every(({ at }, i) => i === 0 || at.m - marks[i - 1].at.m === EVERY)).toBe(true);
   await page.reload();
   await expect(page.getByText(`3600.0 s, ${TAPS} taps`)).toBeVisible();
-});
-
-test("a long screen: an hour passes between any two steps", async ({ page }) => {
-  const hour = 3_600_000;
-  const walk = await Walk.start(page);
-  await walk.newVisit();
-  await page.clock.fastForward(hour);
-  await walk.gate();
-  await page.clock.fastForward(hour);
-  await walk.breaths();
-  await page.clock.fastForward(hour);
-  await walk.press(BUTTONS.next);
-  await walk.dry();
-  await page.clock.fastForward(hour);
-  await walk.press(BUTTONS.next);
-  // What is true of the moment is asked again before anything is given.
-  await walk.press(walk.button(BUTTONS.askAgain).first());
-  for (const group of [PAGES.gates[2], PAGES.gates[3]]) {
-    await walk.isOn(group);
-    await walk.press(BUTTONS.groupHolds);
-  }
-  await walk.isOn(PAGES.breaths);
-  await walk.press(BUTTONS.countAgain);
-  await walk.breaths();
-  await walk.press(BUTTONS.next);
-  await walk.press(BUTTONS.next);
-  await walk.isOn(PAGES.water);
-  await walk.drink();
-  await walk.press(walk.sign(SIGNS.throatClear));
-  await walk.finishWater();
-  await page.clock.fastForward(hour);
-  await walk.toDecision(VERDICTS.noted);
 });

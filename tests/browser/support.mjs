@@ -6,6 +6,7 @@ import fs from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test as base } from "@playwright/test";
+import { ENCODINGS } from "../../scripts/shipped.mjs";
 
 export { expect };
 
@@ -119,12 +120,11 @@ export async function controlledByServiceWorker(page) {
   });
 }
 
-/** All files of a folder, as paths with forward slashes. */
-export function filesUnder(folder) {
-  return fs
-    .readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map((entry) => path.relative(folder, path.join(entry.parentPath ?? entry.path, entry.name)))
-    .map((name) => name.split(path.sep).join("/"))
-    .sort();
+/** Gives a file of a release other words. Its compressed copies would still have the old ones. */
+export function rewrite(dir, name, text) {
+  const file = path.join(dir, name);
+  fs.writeFileSync(file, text);
+  for (const { ending } of ENCODINGS) {
+    fs.rmSync(file + ending);
+  }
 }

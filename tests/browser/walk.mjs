@@ -2,6 +2,7 @@
 //
 // All wording that the tests look for stands in this file; a changed label is one edit here.
 
+import { put } from "./store.mjs";
 import { expect, openApp } from "./support.mjs";
 
 const plain = (words) => words.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
@@ -25,7 +26,6 @@ export const BUTTONS = {
   sources: begins("Sources"),
   back: "Back",
   slp: "Speech-language pathologist",
-  screener: "Clinician trained to screen",
   adult: "16 or over",
   begin: "Begin",
   groupHolds: /^(All \d+ hold|The other \d+ hold|The other one holds|Go on)$/,
@@ -37,7 +37,6 @@ export const BUTTONS = {
   skip: /^(Skip: not done|Go on without it)$/,
   nextTrial: begins("Next trial"),
   couldNot: "Could not",
-  noVoice: "No voice came",
   takeBack: "Take this answer back",
   soundOn: "Sound on again",
   attach: "Attach",
@@ -48,7 +47,6 @@ export const BUTTONS = {
   askForIt: (title) => `${title}: Ask for it`,
   done: "Done",
   sayAloud: "Say it aloud",
-  again: "Do it again",
   askAgain: "Ask again",
   show: "Show to patient",
   undo: begins("Undo: "),
@@ -86,8 +84,6 @@ export const BUTTONS = {
   saveAside: "Save them as a file",
   tryAgain: "Try again",
   useUpdate: "Use it now",
-  thickness: begins("Drink thickness"),
-  cracker: begins("Timed cracker"),
   table: begins("At the table"),
   sixSigns: begins("Signs after a stroke"),
   mouthEmpty: "Mouth empty",
@@ -97,14 +93,11 @@ export const BUTTONS = {
   addNote: "Add",
   saveTally: "Save the tally as a file",
   backToTally: "Back to the tally",
-  countSigns: "Count them in this visit",
   leaveSignsOut: "Leave them out",
   done: "Done",
   leftHand: begins("Left hand"),
-  twoPads: begins("Two pads"),
   larynxRests: "Larynx at rest",
   changeGiven: "Change what is given",
-  withoutRest: "Go on without the rest",
   byTaps: "By taps",
   thirtyOnly: "30 seconds only",
   anotherPerson: "Another person",
@@ -125,22 +118,13 @@ export const ASKED = {
   voiceAfter: begins("Voice after"),
   clear: "Clear",
   wet: "Wet",
-  hoarse: "Hoarse",
   cup: "The cup",
   oneGo: "Empty, in one go",
-  paused: "Empty, with a pause",
   someLeft: "Some left",
   because: "Because",
-  untilReviewed: "Until reviewed",
   goOnBecause: begins("I go on all the same"),
   howLong: "How long?",
-  exception: "What is the case?",
-  oneTapForEach: "One tap for each",
   sound: "How did it sound?",
-  voice: "Voice",
-  bubbles: "The bubbles",
-  up: "Up",
-  down: "Down",
   allergy: "Allergy to anything in it?",
   teeth: begins("Teeth, or dentures"),
   dietOrder: "Does the diet order allow it?",
@@ -149,19 +133,16 @@ export const ASKED = {
   slurred: "Speech slurred?",
   extra: begins("Two more dry swallows"),
   both: "Both",
-  one: "One",
   cupSize: "How much is in the cup?",
   whatGiven: begins("What is given?"),
   howMuch: "How much?",
   by: "By",
-  awake: begins("Awake or asleep?"),
 };
 
 /** Lines of the gate and what may be the case instead, one of each kind. */
 export const GATE = {
   block: { "Awake, and will stay awake": "Cannot stay awake" },
   fix: { "Mouth clean and moist": "Mouth dry or not clean" },
-  caution: { "Suction within reach": "No suction within reach" },
   emergency: { "No new or worse weakness": "New or worse weakness, droop or speech; the team did not know" },
 };
 
@@ -174,7 +155,6 @@ export const FOLDS = {
   levels: "Levels you set",
   keepDelete: "Keep a copy, delete",
   person: "Person and place",
-  watchCut: "End the watch early",
   otherWay: "Another way to count",
   why: "Where this comes from",
   order: "Syllables: order, leave out",
@@ -183,7 +163,6 @@ export const FOLDS = {
   addTo: "Add to this visit",
   toWhom: /^To .*, /,
   gloves: /^Gloves on/,
-  foundOtherwise: "Found otherwise",
 };
 
 export const FIELDS = {
@@ -196,13 +175,10 @@ export const FIELDS = {
   lowestSpo2: /^Lowest SpO2/,
   seconds: "Seconds",
   lastWell: /last well/,
-  ownWords: /in your own words/,
   remark: /^Remark/,
   highest: "Highest number said",
   leftInSyringe: "Left in the syringe",
   ownMl: /or so many millilitres/,
-  whichDrink: /^Which drink/,
-  whichCracker: /^Which cracker/,
   note: /^Note/,
   policyFile: "Take a policy file in",
 };
@@ -257,7 +233,6 @@ export const VERDICTS = {
   incomplete: anywhere("Incomplete: not cleared"),
   pass: anywhere("No sign seen on this screen"),
   late: anywhere("No sign within the 60 seconds; one came later"),
-  noted: anywhere("No sign that refers; one was noted"),
   notDone: anywhere("Screen not done"),
   emergency: anywhere("Emergency: screen not done"),
   examined: anywhere("Examined: no food or drink was tested"),
@@ -306,11 +281,8 @@ export const SAYS = {
   newVersion: "A new version of Penlight is ready",
   beforeGo: /before "go", not counted/,
   keptApart: "later, kept apart",
-  attached: "Attached counts and times",
   noSound: "No sound: the phone stopped it.",
   keptOrder: "Syllables, as kept: ",
-  noMore: "3 trials are done: no more are asked for.",
-  noPublished: (age) => new RegExp(`No published value for age ${age} years`),
   policyStays: "The policy in force stays.",
   policyUsed: "This policy is in force now.",
   policyLost: "The local policy kept on this phone can't be used.",
@@ -318,15 +290,11 @@ export const SAYS = {
   wouldChange: "What would change",
 };
 
-/** Ways of timing repeated syllables. */
-export const HOW_LONG = { five: "5 seconds", twenty: "20 times, then Stop", ten: "10 times, then Stop" };
-
 /** How a trial sounded. */
 export const SOUND = { correct: "Correct", distorted: "Distorted", couldNot: "Could not" };
 /** The examination of face, mouth and throat. */
 export const ORAL = {
   screen: begins("Oral motor screen"),
-  fullVisit: begins("Full visit"),
   pages: [
     begins("Face and neck"),
     begins("Lips and cheeks"),
@@ -348,39 +316,25 @@ export const ORAL = {
   clear: "Clear",
   rest: begins("Not tested: "),
   leaveRest: "Leave the rest untested",
-  later: "Next page, come back later",
   noReason: /^Not tested, and nobody said why: \d+ items?\. Because:$/,
-  untested: "Not tested, because",
   notNeeded: "Not needed today",
   noTime: "No time",
-  what: "What is the case?",
   left: "Patient's left",
   right: "Patient's right",
   both: "Both sides",
-  moderate: "Moderate",
   cue: "How was it asked for?",
   answerFirst: "First answer whether anything is new or worse",
   gagWaits: "The gag is never tested before a swallow trial",
-  points: "What it points to",
   undoTouch: "Undo last touch",
   noSide: "It is in the middle and has no side. Kept without one.",
-  firstTask: begins("Repeated \"pa\""),
   line: "Face, mouth and throat: ",
 };
 
 /** Words of the nursing text. */
 export const TEXT = {
   pass: /^NO SIGN SEEN/,
-  refer: /^REFER to .+ today\./,
-  stop: /^STOP: no more trials by mouth\. Call .+ (now|today)\./,
-  incomplete: /^INCOMPLETE: not cleared\./,
   emergency: /^EMERGENCY: swallow screen NOT DONE/,
-  notDone: /^SWALLOW SCREEN NOT DONE: /,
-  examined: /^EXAMINED: .+\. No food or drink was tested\./,
-  notFinished: /^EXAMINATION NOT FINISHED: .+\. No food or drink was tested\./,
   nothingByMouth: "NOTHING BY MOUTH, tablets included, until assessed.",
-  givenDespite: (what, reason) => `water was given despite this: ${what}; decided by the clinician trained to screen: ${reason}`,
-  goneOnDespite: (reason) => `gone on despite this, decided by the speech-language pathologist: ${reason}`,
   acknowledgedRisk: "Acknowledged-risk plan, because the doctor decided so: follow it where it is recorded.",
   level: "Drinks level 2 Mildly thick: set by the clinician, not by this screen.",
   medicines: "Time-critical medicines: ask the prescriber now for another route.",
@@ -401,6 +355,54 @@ export async function stopTime(page, at = MORNING) {
   await page.clock.pauseAt(at);
 }
 
+/** Where a visit can be opened, as the end of its address. */
+export const AT = {
+  overview: "overview",
+  gates: ["gate/person", "gate/orders", "gate/airway", "gate/ready"],
+  gateResult: "gate/result",
+  breaths: "task/breathing",
+  breathTaps: "task/breath-taps",
+  dry: "task/dry-swallows",
+  water: "task/water",
+  sips: "task/sips",
+  timed: "task/timed-water",
+  own: "task/own",
+  cracker: "task/cracker",
+  table: "task/table",
+  thickness: "task/drink-thickness",
+  sixSigns: "task/signs",
+  pa: "task/pa",
+  ta: "task/ta",
+  ka: "task/ka",
+  sequence: "task/pa-ta-ka",
+  ah: "task/longest-ah",
+  s: "task/longest-s",
+  z: "task/longest-z",
+  glide: "task/glide",
+  countOnBreath: "task/count-on-one-breath",
+  hold: "task/breath-hold",
+  five: "task/five-for-five",
+  regions: ["face", "lips", "jaw", "mouth", "tongue", "palate", "feeling", "voice", "gag"].map((region) => `oral/${region}`),
+  choking: "choking",
+  decision: "decision",
+  handover: "handover",
+};
+
+/** A page of the same origin that is not the app: from here its store can be filled. */
+const BESIDE = "beside";
+const EMPTY = '<!doctype html><link rel="icon" href="data:,">';
+
+/**
+ * Fills the store with visits, the newest event of each a second ago. The page is left beside the
+ * app, which opens with the next `goto`.
+ */
+export async function store(page, visits, { base = "./", now = MORNING } = {}) {
+  await page.route(`**/${BESIDE}`, (route) => route.fulfill({ contentType: "text/html", body: EMPTY }));
+  await page.goto(base === "./" ? base + BESIDE : new URL(BESIDE, base).href);
+  await page.unroute(`**/${BESIDE}`);
+  await put(page, visits, now.getTime() - 1_000);
+}
+
 export class Walk {
   /** `real`: the page's clocks run, so waiting is waiting. */
   constructor(page, { real = false } = {}) {
@@ -413,6 +415,22 @@ export class Walk {
   static async start(page, url = "./") {
     await stopTime(page);
     await openApp(page, url);
+    return new Walk(page);
+  }
+
+  /** A page of a visit that was brought so far, see journal.mjs; its time stands still. */
+  static async at(page, visit, where = AT.overview, { others = [] } = {}) {
+    await stopTime(page);
+    await store(page, [...others, visit]);
+    await openApp(page, `./#${visit.head.loose ? `count/${visit.id}` : `visit/${visit.id}/${where}`}`);
+    return new Walk(page);
+  }
+
+  /** The first page of a phone with these visits, which were left two hours ago. */
+  static async home(page, ...visits) {
+    await stopTime(page);
+    await store(page, visits, { now: new Date(MORNING.getTime() - 2 * 3_600_000) });
+    await openApp(page);
     return new Walk(page);
   }
 
@@ -478,6 +496,18 @@ export class Walk {
     await expect(this.page.locator("main.still")).toHaveCount(0);
   }
 
+  /** The phone is put away, or looked at again. */
+  async sight(seen) {
+    await this.page.evaluate((visible) => {
+      Object.defineProperty(document, "hidden", { configurable: true, get: () => !visible });
+      Object.defineProperty(document, "visibilityState", {
+        configurable: true,
+        get: () => (visible ? "visible" : "hidden"),
+      });
+      document.dispatchEvent(new Event("visibilitychange"));
+    }, seen);
+  }
+
   // --- Presses ----------------------------------------------------------------------------------
 
   /** One press that is no counted tap. */
@@ -485,6 +515,11 @@ export class Walk {
     const locator = typeof target === "string" || target instanceof RegExp ? this.button(target, within) : target;
     await locator.tap();
     this.presses += 1;
+  }
+
+  /** A finger on its way down, at the page's own time: no time passes for its coming up again. */
+  async touch(part) {
+    await part.dispatchEvent("pointerdown", { button: 0, isPrimary: true });
   }
 
   /** Answers a question that has a group of its own. */
@@ -545,6 +580,11 @@ export class Walk {
     } else {
       await this.isOn(first ?? PAGES.gates[0]);
     }
+  }
+
+  /** To another page of the visit that is open, by its address. */
+  async go(where) {
+    await this.page.evaluate((to) => (location.hash = location.hash.replace(/^(#visit\/[^/]+).*/, `$1/${to}`)), where);
   }
 
   /** From the first page to a task on its own. */
@@ -726,26 +766,6 @@ export class Walk {
     for (let n = 0; n < 4; n += 1) {
       await this.sip();
     }
-  }
-
-  /** Home to the small sips of the stepped screen. */
-  async toSips({ slp = false } = {}) {
-    await this.newVisit({ slp, screen: "steppedScreen" });
-    await this.gate();
-    await this.breaths();
-    await this.press(BUTTONS.next);
-    await this.dry();
-    await this.press(BUTTONS.next);
-    await this.isOn(PAGES.sips);
-  }
-
-  /** From Home to the first of a speech-language pathologist's own trials. */
-  async toOwn() {
-    await this.newVisit({ slp: true, screen: "ownScreen" });
-    await this.gate();
-    await this.breaths();
-    await this.press(BUTTONS.next);
-    await this.isOn(PAGES.own);
   }
 
   /** Voice, first lip contact, swallows, last swallow. */

@@ -13,7 +13,6 @@ mod decision_properties;
 mod ending;
 mod full_note;
 mod journal;
-mod json;
 mod measure_vectors;
 mod norms;
 mod nursing_text;

@@ -139,7 +139,8 @@ fn moved(exam: &Exam, shared: &own_shared::Shared) -> Exam {
             to: shared.other.0,
             sign: shared.sign,
             at: shared.at,
-        }),
+        })
+        .unwrap(),
     });
     visit.exam
 }

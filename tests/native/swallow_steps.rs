@@ -36,6 +36,7 @@ use penlight::measure::units::Millilitres;
 use penlight::record::event::Action;
 use penlight::record::id::VisitId;
 use penlight::record::visit::Visit;
+use penlight::wording;
 use proptest::prelude::*;
 use support::*;
 
@@ -688,7 +689,10 @@ fn breathing_by_taps_rows() {
 #[test]
 fn the_rate_grows_with_its_consistency() {
     let policy = Policy::default();
-    let so_far = |ms: &[i64]| breath_taps::running(&taps(ms), &policy);
+    let so_far = |ms: &[i64]| {
+        let running = breath_taps::running(&taps(ms), &policy)?;
+        Some(wording::breathing::running(running))
+    };
     assert_eq!(so_far(&[0]), None);
     assert_eq!(
         so_far(&[0, 3_100]).unwrap(),

@@ -438,7 +438,7 @@ fn folded(events: &[Event]) -> Visit {
             schema: SCHEMA,
             key: String::new(),
             at: at(i64::from(seq)),
-            body: body(event),
+            body: body(event).unwrap(),
         })
         .collect();
     Visit::replay(id, stored)

@@ -246,7 +246,7 @@ fn wrong_later(s: &Script, minutes: i64) -> Option<String> {
             schema: SCHEMA,
             key: String::new(),
             at: at(left_at * 60_000),
-            body: body(&event),
+            body: body(&event).unwrap(),
         };
         visit.take(&envelope);
     }

@@ -10,6 +10,7 @@ use crate::support;
 use penlight::clinical::decision::assess::{assess, flags};
 use penlight::clinical::decision::hold::holds;
 use penlight::clinical::decision::verdict::Verdict;
+use penlight::clinical::findings::answered::Answered;
 use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::findings::flag::{Domain, Level};
 use penlight::clinical::findings::gate::ITEMS;
@@ -95,7 +96,7 @@ fn examples() -> Vec<(&'static str, Exam, Level)> {
     not_asked.gate.0.remove("awake");
     let mut old = clear();
     for trial in &mut old.trials {
-        trial.begun_on.push("breaths".to_owned());
+        trial.begun_on.push(Answered::Breaths);
     }
     let mut taken_back = clear();
     for trial in &mut taken_back.trials {

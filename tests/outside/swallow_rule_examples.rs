@@ -12,6 +12,7 @@ use crate::outside::read;
 
 use penlight::clinical::decision::verdict::{ALSO_FOUND, HEADLINE};
 use penlight::clinical::findings::flag::{Domain, Flag, Level};
+use penlight::clinical::findings::oral::CoughFlow;
 use penlight::clinical::knowledge::rules;
 use penlight::clinical::knowledge::sign::{Sign, SignTask, meaning};
 use penlight::clinical::knowledge::source;
@@ -360,10 +361,10 @@ fn every_reading_of_the_syringe() {
 fn flow_of_air_per_second_and_per_minute() {
     let flow = LitresPerMinute::new(2.9 * 60.0).unwrap();
     assert_eq!(decimals(flow.get(), 6), "174.000000");
-    assert_eq!(mouth::cough_band(flow), mouth::CoughFlow::Reduced);
+    assert_eq!(mouth::cough_band(flow), CoughFlow::Reduced);
     // 4.5 litres a second are the upper line itself.
     let line = LitresPerMinute::new(4.5 * 60.0).unwrap();
-    assert_eq!(mouth::cough_band(line), mouth::CoughFlow::Usual);
+    assert_eq!(mouth::cough_band(line), CoughFlow::Usual);
 }
 
 /// "n of m tested": five without the gag, six with it (DAV95, LED96; DAN06T).

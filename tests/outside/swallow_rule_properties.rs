@@ -6,11 +6,13 @@
 #![allow(clippy::unwrap_used)]
 
 use penlight::clinical::decision::verdict::{Verdict, decide};
+use penlight::clinical::findings::breathing::State;
 use penlight::clinical::findings::fact::{OwnGiven, Seen, SeenSign, With};
 use penlight::clinical::findings::flag::{Flag, Level};
 use penlight::clinical::findings::looked::Looked;
 use penlight::clinical::findings::oral::FrontTeeth;
 use penlight::clinical::findings::oral::Gag;
+use penlight::clinical::findings::oral::{Forehead, Sighting};
 use penlight::clinical::knowledge::oral::nerve::{Nerve, Side};
 use penlight::clinical::knowledge::person::Age;
 use penlight::clinical::knowledge::policy::Wording;
@@ -18,7 +20,6 @@ use penlight::clinical::knowledge::rules;
 use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::tasks::breath_taps::judge as breath_taps;
 use penlight::clinical::tasks::breathing::child as breathing_child;
-use penlight::clinical::tasks::breathing::child::State;
 use penlight::clinical::tasks::by_mouth::signs;
 use penlight::clinical::tasks::cracker::judge as cracker;
 use penlight::clinical::tasks::flow::judge as flow;
@@ -27,7 +28,6 @@ use penlight::clinical::tasks::oral::gag;
 use penlight::clinical::tasks::oral::mouth;
 use penlight::clinical::tasks::oral::tongue_range;
 use penlight::clinical::tasks::oral::weak_side;
-use penlight::clinical::tasks::oral::weak_side::{Forehead, Sighting};
 use penlight::clinical::tasks::sips::judge as sips;
 use penlight::clinical::tasks::sips::judge::{Plan, Sip};
 use penlight::clinical::tasks::sips::three_ml;

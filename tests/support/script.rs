@@ -105,7 +105,7 @@ impl Script {
             schema: SCHEMA,
             key: String::new(),
             at,
-            body: body(&event),
+            body: body(&event).unwrap(),
         };
         self.visit.take(&envelope);
         self

@@ -25,7 +25,8 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         flags.extend(gate_flags::flags(exam));
     }
     if screen.oral.is_some() {
-        flags.extend(oral::flags::flags(exam, screen.gate));
+        flags.extend(gate_flags::of_weakness(exam, screen.gate));
+        flags.extend(oral::flags::flags(exam));
     }
     let own = screen.tasks_of(exam);
     for task in &own {

@@ -1,12 +1,13 @@
 //! What holds up a task that gives something by mouth, and who may go on past it.
 
 use crate::clinical::decision::fresh;
-use crate::clinical::decision::fresh::Moment;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::flag::{Flag, Level};
 use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::State;
 use crate::clinical::findings::go_on::GoOn;
+use crate::clinical::findings::moment::Moment;
+use crate::clinical::findings::oral::Found;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
@@ -18,14 +19,15 @@ use crate::clinical::tasks::oral::against_gate::against_gate;
 use crate::clinical::tasks::timed_water::judge as timed_water;
 use crate::clinical::tasks::water::Watch;
 use crate::clinical::tasks::{breathing, by_mouth, dry_swallow, sips, water};
+use crate::wording;
 use crate::wording::words::small;
 
 /// Begins the id of the hold by weakness that could be new.
 pub const COULD_BE_NEW: &str = "oral.could-be-new";
 
 /// The hold by this weakness.
-pub fn could_be_new(weak: &str) -> String {
-    format!("{COULD_BE_NEW}.{weak}")
+pub fn could_be_new(weak: &[Found]) -> String {
+    format!("{COULD_BE_NEW}.{}", wording::found::all(weak))
 }
 
 /// The hold by a screen that was ended.
@@ -105,13 +107,9 @@ pub fn holds_at(task: TaskId, exam: &Exam, now: Moment) -> Vec<Hold> {
     if spec.by_mouth {
         for against in against_gate(exam) {
             let rule = against.item.rule;
-            hold(
-                against.hold,
-                against.says,
-                &against.advice,
-                against.go_on,
-                rule,
-            );
+            let advice = gate::advice(against.item, against.worst, &exam.policy);
+            let says = wording::found::named(&against.found);
+            hold(against.hold, says, &advice, against.go_on, rule);
         }
     }
     if tasks::of_adults(task, exam) {
@@ -132,7 +130,7 @@ pub fn holds_at(task: TaskId, exam: &Exam, now: Moment) -> Vec<Hold> {
             could_be_new(&weak),
             format!(
                 "The examination found weakness where nothing new or worse was known: {}",
-                small(&weak)
+                small(&wording::found::all(&weak))
             ),
             "If it is new or worse and the team does not know: go back and say so there.",
             GoOn::WithReason,
@@ -164,7 +162,9 @@ pub fn holds_at(task: TaskId, exam: &Exam, now: Moment) -> Vec<Hold> {
         let voice = fresh::old_voice(task, exam, now);
         for old in fresh::old(exam, now).into_iter().chain(voice) {
             let rule = &rules::GATE_READY_OLD;
-            hold(old.hold, old.says, old.advice, old.go_on, rule);
+            let says = wording::fresh::says(&old);
+            let advice = wording::fresh::advice(old.what);
+            hold(old.hold(), says, advice, old.go_on(), rule);
         }
         for block in breathing::blocks(exam) {
             let says = block.flag.reason().to_owned();

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use crate::clinical::decision::fresh::Moment;
 use crate::clinical::findings::gate::GateAnswers;
 use crate::clinical::findings::go_on::{GoOn, WentOn};
-use crate::clinical::findings::oral::Oral;
+use crate::clinical::findings::moment::Moment;
+use crate::clinical::findings::oral::{Found, Oral};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::norms::Who;
 use crate::clinical::knowledge::order::Order;
@@ -77,7 +77,7 @@ pub struct Exam {
     /// The moment of the newest event.
     pub now: Moment,
     /// The weakness that had been found when somebody said by itself that nothing is new or worse.
-    pub weakness_said: Option<String>,
+    pub weakness_said: Vec<Found>,
     /// Face, mouth and throat.
     pub oral: Oral,
     /// All trials, in the order they were begun.

@@ -1,5 +1,6 @@
 //! What is known of this person: answers, trials, the examination, and what a rule concluded.
 
+pub mod answered;
 pub mod breathing;
 pub mod counted;
 pub mod exam;
@@ -9,6 +10,7 @@ pub mod gate;
 pub mod go_on;
 pub mod looked;
 pub mod measured;
+pub mod moment;
 pub mod oral;
 pub mod speech;
 pub mod trial;

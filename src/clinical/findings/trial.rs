@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use crate::clinical::decision::fresh::Moment;
+use crate::clinical::findings::answered::Answered;
 use crate::clinical::findings::counted::Counted;
+use crate::clinical::findings::moment::Moment;
 use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
 use crate::measure::time::{Doubt, Elapsed, Millis, Stamp, elapsed};
@@ -104,8 +105,8 @@ pub struct Trial {
     pub reasons: usize,
     /// When each question was answered last, and when it was started.
     pub said_at: BTreeMap<String, Moment>,
-    /// Which answers were missing or too old when it was started, see [`crate::clinical::decision::fresh`].
-    pub begun_on: Vec<String>,
+    /// What was missing or too old when it was started.
+    pub begun_on: Vec<Answered>,
 }
 
 impl Trial {

@@ -148,8 +148,8 @@ pub fn another(id: TaskId, exam: &Exam) -> bool {
     used < usize::from(spec(id).trials)
 }
 
-/// What a running trial comes to so far, in words.
-pub fn running(id: TaskId, trial: &Trial, exam: &Exam) -> Option<String> {
+/// What a running trial comes to so far.
+pub fn running(id: TaskId, trial: &Trial, exam: &Exam) -> Option<breath_taps::Running> {
     (id == TaskId::BreathTaps)
         .then(|| breath_taps::running(trial, &exam.policy))
         .flatten()

@@ -12,7 +12,6 @@ use crate::clinical::findings::trial::{Mark, MarkKind, STARTED, Trial};
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::oral::flags::{WEAKNESS, emergency};
-use crate::json;
 use crate::measure::time::{Millis, Stamp, elapsed};
 use crate::record::envelope::Envelope;
 use crate::record::event::{Details, Event};
@@ -43,7 +42,7 @@ impl Visit {
                 self.exam.unread = self.exam.unread.saturating_add(1);
                 self.pressed_since_decided = true;
                 self.aside.push(Aside {
-                    raw: json::write(envelope).unwrap_or_else(|_| envelope.body.clone()),
+                    raw: serde_json::to_string(envelope).unwrap_or_else(|_| envelope.body.clone()),
                     why,
                 })
             }
@@ -341,7 +340,7 @@ impl Visit {
         let old = |id: &str| {
             let item = gate::find(id).filter(|item| item.is_of_the_moment());
             let asked = item.and_then(|item| exam.asked.get(item.id));
-            asked.is_some_and(|at| at.is_old(exam.now, exam))
+            asked.is_some_and(|at| at.is_older(exam.now, exam.policy.moment_stands()))
         };
         let ids = answers.iter().map(|(id, _)| id).filter(|id| old(id));
         let begins: Vec<String> = ids.map(|id| format!("gate.{id}.")).collect();

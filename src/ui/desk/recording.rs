@@ -12,6 +12,7 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::{Details, Event};
 use crate::record::head::Head;
+use crate::record::store::StoreError;
 use crate::record::visit::Visit;
 use crate::ui::route::{Page, Route};
 use crate::ui::steps;
@@ -30,6 +31,14 @@ impl Desk {
                     Event::Hidden { .. } => false,
                     _ => true,
                 };
+                // What can't be written down is said, and nothing is put in its place.
+                let body = match body(&event) {
+                    Ok(body) => body,
+                    Err(error) => {
+                        keeper.refused(StoreError::Broken(error.to_string()));
+                        continue;
+                    }
+                };
                 let envelope = Envelope {
                     device: ids::device_id(),
                     visit: visit.id.clone(),
@@ -37,7 +46,7 @@ impl Desk {
                     schema: SCHEMA,
                     key: String::new(),
                     at,
-                    body: body(&event),
+                    body,
                 };
                 visit.take(&envelope);
                 written.push((envelope, Head::of(visit)));

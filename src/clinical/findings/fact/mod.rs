@@ -26,14 +26,14 @@ mod voice;
 mod water;
 
 pub use breath::BreathFact;
-pub use breathing::BreathingFact;
+pub use breathing::{BreathingFact, Off, UsualSpo2};
 pub use by_mouth::{ByMouthFact, Missing, Unwatched, Voice, WatchCut, WhyNot};
 pub use cracker::CrackerFact;
 pub use dry::DryFact;
 pub use flow::FlowFact;
 pub use gate::GateFact;
 pub use meal::MealFact;
-pub use oral::OralFact;
+pub use oral::{Opening, OralFact};
 pub use own::{OwnFact, OwnGiven};
 pub use sign::{Seen, SeenSign, SignFact, With};
 pub use sips::SipsFact;

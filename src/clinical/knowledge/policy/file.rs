@@ -19,7 +19,6 @@ use crate::clinical::knowledge::policy::json::Json;
 use crate::clinical::knowledge::policy::setting::out_of_order;
 use crate::clinical::knowledge::policy::settings::{Policy, SETTINGS};
 use crate::clinical::knowledge::policy::{differing, find};
-use crate::json;
 
 /// The version of the format.
 pub const VERSION: i64 = 1;
@@ -48,11 +47,11 @@ pub fn parse(text: &str) -> Result<Policy, PolicyFileError> {
     }
     // Some editors put a mark in front that says how the text is encoded.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let json: Json = json::read(text).map_err(|wrong| {
-        if wrong.cut {
-            PolicyFileError::Cut(wrong.line, wrong.column)
+    let json: Json = serde_json::from_str(text).map_err(|wrong| {
+        if wrong.is_eof() {
+            PolicyFileError::Cut(wrong.line(), wrong.column())
         } else {
-            PolicyFileError::Broken(wrong.line, wrong.column)
+            PolicyFileError::Broken(wrong.line(), wrong.column())
         }
     })?;
     let Json::Object(entries) = json else {

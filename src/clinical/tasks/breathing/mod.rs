@@ -21,13 +21,11 @@ mod blocks;
 pub mod child;
 mod flags;
 mod reading;
-mod words;
 
 pub use bands::{Band, rate_band, spo2_band};
 pub use blocks::{Block, blocks, closes};
 pub use flags::{child_notes, flags};
-pub use reading::{Finding, Method, count as newest_count, counted, read, reading};
-pub use words::{rate_words, spo2_words};
+pub use reading::{Finding, count as newest_count, counted, read, reading};
 
 /// The counted minute.
 pub const WINDOW: Millis = Millis::from_secs(60);

@@ -244,7 +244,7 @@ fn sitting(exam: &Exam) -> Option<&Trial> {
     let mut first = None;
     let given = by_mouth::given(TaskId::Sips, exam).rev();
     for (trial, at) in given.filter_map(|t| Some((t, t.started_at()?))) {
-        if at.is_old(after, exam) {
+        if at.is_older(after, exam.policy.moment_stands()) {
             break;
         }
         (first, after) = (Some(trial), at);

@@ -46,7 +46,7 @@ impl Recorded {
         let whence = |words: &str| format!("{MOUTH}, {}: {words}", small(item.name));
         let answer = exam.oral.answer(item);
         for found in answer.found() {
-            let words = whence(&found.words());
+            let words = whence(&crate::wording::found::words(found));
             if same.contains(&found.exception().id) {
                 self.place(true, words);
             } else {

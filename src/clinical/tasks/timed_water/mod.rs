@@ -220,7 +220,7 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
     let heard = by_mouth::given(TaskId::Sips, exam)
         .filter_map(|t| Some((t.answers.get(VOICE_AFTER)?, t.said_at.get(VOICE_AFTER)?)))
         .next_back()
-        .filter(|(_, at)| !at.is_old(exam.now, exam))
+        .filter(|(_, at)| !at.is_older(exam.now, exam.policy.moment_stands()))
         .map(|(voice, _)| voice);
     heard
         .map(|voice| (VOICE_BEFORE, voice.clone()))

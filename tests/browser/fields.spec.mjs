@@ -1,8 +1,9 @@
 // Bad input: a message beside the field, what was typed stays, nothing of it is recorded.
 
-import { appStarted, expect, test } from "./support.mjs";
+import { visit } from "./journal.mjs";
+import { expect, test } from "./support.mjs";
 import { storedEvents } from "./store.mjs";
-import { ASKED, BUTTONS, FIELDS, FOLDS, ORAL, PAGES, SIGNS, TIMES, Walk } from "./walk.mjs";
+import { ASKED, AT, BUTTONS, FIELDS, FOLDS, ORAL, PAGES, SIGNS, TIMES, Walk } from "./walk.mjs";
 
 /** The field says what is wrong with it, to the eye and to a screen reader. */
 async function refuses(page, field, typed, words) {
@@ -23,43 +24,43 @@ async function takes(field, typed) {
 }
 
 test.describe("a new visit", () => {
-  for (const [name, field, typed, words] of [
-    ["an empty label", FIELDS.label, "", "Give the visit a label, so that it can be found."],
-    ["a label of spaces", FIELDS.label, "   ", "Give the visit a label, so that it can be found."],
-    ["a label of 200 characters", FIELDS.label, "x".repeat(200), "A label has at most 60 characters; this one has 200."],
-    ["age 0", FIELDS.age, "0", "Under 1 year: choose months."],
-    ["age 121", FIELDS.age, "121", "Age goes up to 120 years."],
-    ["age abc", FIELDS.age, "abc", "Age is a whole number, like 72."],
-    ["age -3", FIELDS.age, "-3", "Age is a whole number, like 72."],
-    ["age 1.5", FIELDS.age, "1.5", "Age is a whole number, like 72."],
-  ]) {
-    test(`${name}`, async ({ page }) => {
-      const walk = await Walk.start(page);
-      await walk.press(BUTTONS.swallowScreen);
-      await walk.unfold("Sex, language, setting");
-      await walk.press("Care home");
-      const label = walk.field(FIELDS.label);
-      const suggested = await label.inputValue();
-      expect(suggested).toMatch(/^Visit 1, \d\d:\d\d$/);
+  test("bad labels and ages are refused beside the field, hold Begin and take nothing else away", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.press(BUTTONS.swallowScreen);
+    await walk.unfold("Sex, language, setting");
+    await walk.press("Care home");
+    expect(await walk.field(FIELDS.label).inputValue()).toMatch(/^Visit 1, \d\d:\d\d$/);
+    for (const [field, typed, words] of [
+      [FIELDS.label, "   ", "Give the visit a label, so that it can be found."],
+      [FIELDS.label, "x".repeat(200), "A label has at most 60 characters; this one has 200."],
+      [FIELDS.age, "0", "Under 1 year: choose months."],
+      [FIELDS.age, "121", "Age goes up to 120 years."],
+      [FIELDS.age, "1.5", "Age is a whole number, like 72."],
+    ]) {
       await refuses(page, walk.field(field), typed, words);
       await walk.press(BUTTONS.begin);
       await walk.isOn(PAGES.newVisit);
       await expect(page.getByText(words)).toBeVisible();
-      expect(await storedEvents(page)).toEqual([]);
-      // Put right, it goes on with everything else as it was.
+      // Put right, it may go on.
       await takes(walk.field(field), field === FIELDS.age ? "72" : "Bed by the door");
-      await walk.press(BUTTONS.begin);
-      await walk.isOn(PAGES.gates[0]);
-      await walk.saved();
-      const [{ event }] = await storedEvents(page);
-      expect(event.Opened.details).toEqual({
-        label: field === FIELDS.label ? "Bed by the door" : suggested,
-        age: field === FIELDS.age ? { Years: 72 } : null,
-        sex: null,
-        setting: "CareHome",
-      });
+    }
+    expect(await storedEvents(page)).toEqual([]);
+    await walk.press("Months");
+    await refuses(page, walk.field(FIELDS.age), "36", "From 36 months on, choose years.");
+    await takes(walk.field(FIELDS.age), "35");
+    await walk.press("Years");
+    await takes(walk.field(FIELDS.age), "72");
+    await walk.press(BUTTONS.begin);
+    await walk.isOn(PAGES.gates[0]);
+    await walk.saved();
+    const [{ event }] = await storedEvents(page);
+    expect(event.Opened.details).toEqual({
+      label: "Bed by the door",
+      age: { Years: 72 },
+      sex: null,
+      setting: "CareHome",
     });
-  }
+  });
 
   test("the suggested label is written over, one of one's own is added to", async ({ page }) => {
     const walk = await Walk.start(page);
@@ -84,20 +85,10 @@ test.describe("a new visit", () => {
     await page.keyboard.type(".");
     await expect(label).toHaveValue("Bed by the door, again.");
   });
-
-  test("36 months are asked for in years", async ({ page }) => {
-    const walk = await Walk.start(page);
-    await walk.press(BUTTONS.swallowScreen);
-    await walk.press("Months");
-    await refuses(page, walk.field(FIELDS.age), "36", "From 36 months on, choose years.");
-    await takes(walk.field(FIELDS.age), "35");
-  });
 });
 
 test("person and place afterwards: a bad age is not recorded, the earlier one stays", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.newVisit({ age: "72" });
-  await walk.press(BUTTONS.back);
+  const walk = await Walk.at(page, visit({ age: 72 }));
   await walk.unfold(FOLDS.person);
   await refuses(page, walk.field(FIELDS.age), "200", "Age goes up to 120 years.");
   await walk.press(BUTTONS.keep);
@@ -113,8 +104,7 @@ test("person and place afterwards: a bad age is not recorded, the earlier one st
 });
 
 test("what is left in the cup: not below nothing, not more than was offered", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.toWater();
+  const walk = await Walk.at(page, visit().readyForWater(), AT.water);
   await walk.drink();
   await walk.answer(ASKED.cup, ASKED.someLeft);
   const field = walk.field(FIELDS.left);
@@ -152,8 +142,7 @@ test("what is left in the cup: not below nothing, not more than was offered", as
 });
 
 test("digits on the way to a refused number are no answer; what stood before is", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.toWater();
+  const walk = await Walk.at(page, visit().readyForWater(), AT.water);
   await walk.drink();
   await walk.answer(ASKED.cup, ASKED.someLeft);
   const field = walk.field(FIELDS.left);
@@ -179,8 +168,7 @@ test("digits on the way to a refused number are no answer; what stood before is"
 });
 
 test("a refused field holds Next: the page stays, the field has the focus, and it can be cleared", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.toWater();
+  const walk = await Walk.at(page, visit().readyForWater(), AT.water);
   await walk.drink();
   await walk.answer(ASKED.cup, ASKED.someLeft);
   const field = walk.field(FIELDS.left);
@@ -209,9 +197,7 @@ test("a refused field holds Next: the page stays, the field has the focus, and i
 });
 
 test("a refused field in a closed fold is opened, and what goes on waits for it; the ways out do not", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.newVisit();
-  await walk.press(BUTTONS.back);
+  const walk = await Walk.at(page, visit());
   await walk.unfold(FOLDS.person);
   const age = walk.field(FIELDS.age);
   await age.fill("200");
@@ -229,11 +215,7 @@ test("a refused field in a closed fold is opened, and what goes on waits for it;
 });
 
 test("a number of the examination that is refused holds its page", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.oralVisit();
-  await walk.answer(ORAL.first, ORAL.nothingNew);
-  await walk.region(0);
-  await walk.region(1);
+  const walk = await Walk.at(page, visit({ screen: "OralMotor" }).weakness().regions(0, 1), AT.regions[2]);
   await walk.asExpected();
   await walk.asExpected();
   await walk.openItem("Mouth opening in millimetres");
@@ -250,19 +232,57 @@ test("a number of the examination that is refused holds its page", async ({ page
   await walk.isOn(ORAL.pages[3]);
 });
 
-test.describe("addresses", () => {
-  test("of nothing: the first page", async ({ page }) => {
-    const walk = await Walk.start(page, "./#visit/../../etc");
-    await walk.isOn(PAGES.home);
+test.describe("numbers of a task", () => {
+  test("a length of a count", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.press(BUTTONS.count);
+    await walk.unfold(FOLDS.anotherLength);
+    for (const [typed, words] of [
+      ["0", "Between 1 and 3600 s."],
+      ["5000", "Between 1 and 3600 s."],
+      ["abc", "This is a number, like 15."],
+    ]) {
+      await refuses(page, walk.field(FIELDS.seconds), typed, words);
+    }
+    await takes(walk.field(FIELDS.seconds), "12");
+    await expect(page.getByText("12 seconds from the start")).toBeVisible();
   });
 
-  test("of a visit that is not here: it says so, with a way back", async ({ page }) => {
-    const walk = await Walk.start(page, "./#visit/0123456789abcdef/decision");
-    await expect(page.getByText("This visit is not on this phone.")).toBeVisible();
-    await walk.press(BUTTONS.back);
-    await walk.isOn(PAGES.home);
-    await page.reload();
-    await appStarted(page);
-    expect(await storedEvents(page)).toEqual([]);
+  test("a rate, a saturation and the highest number said", async ({ page }) => {
+    const walk = await Walk.at(page, visit({ screen: "FullVisit" }).gateHolds(), AT.breaths);
+    await walk.unfold(FOLDS.readings);
+    await refuses(page, walk.field(FIELDS.rate), "140", /Between 1 and 120/);
+    await takes(walk.field(FIELDS.rate), "18");
+    await walk.straightTo(PAGES.countOnBreath);
+    await walk.held(12);
+    // Nothing beside it that makes a reading with one stray press.
+    await expect(walk.main.locator(".stepper button")).toHaveCount(0);
+    for (const [typed, words] of [
+      ["500", "Between 0 and 200."],
+      ["-1", "Between 0 and 200."],
+      ["many", "This is a number, like 15."],
+    ]) {
+      await refuses(page, walk.field(FIELDS.highest), typed, words);
+      await expect(walk.main.locator(".flag", { hasText: "Counted to" })).toHaveCount(0);
+    }
+  });
+
+  test("millimetres of the mouth: a message at the field, what was typed stays, a reading that is rare is asked again", async ({ page }) => {
+    const walk = await Walk.at(page, visit({ screen: "OralMotor" }).weakness().regions(0, 1), AT.regions[2]);
+    await walk.openItem("Mouth opening in millimetres");
+    const field = walk.field("Mouth opening");
+    for (const [wrong, message] of [
+      ["350", "Between 1 and 100 mm."],
+      ["three fingers", "This is a number, like 15."],
+    ]) {
+      await field.fill("");
+      await field.pressSequentially(wrong);
+      await expect(page.locator("#opening-problem")).toHaveText(message);
+      await expect(field).toHaveValue(wrong);
+    }
+    await field.fill("12");
+    await expect(page.getByText("Very narrow. Read again")).toBeVisible();
+    await field.fill("35");
+    await expect(page.locator("#opening-problem")).toBeEmpty();
   });
 });

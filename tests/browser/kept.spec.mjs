@@ -1,10 +1,11 @@
-// Nothing recorded is lost: killed, reloaded, out of sight, no store, full store, damaged record.
+// Nothing recorded is lost: killed, reloaded, no store, full store, damaged record.
 
 import fs from "node:fs";
+import { loose, visit } from "./journal.mjs";
 import { test } from "./killable.mjs";
 import { appStarted, expect, openApp } from "./support.mjs";
-import { marksOf, sameMoment, storedEvents, storedHeads } from "./store.mjs";
-import { ASKED, BUTTONS, FIELDS, FOLDS, PAGES, SAYS, SIGNS, stopTime, TIMES, VERDICTS, Walk } from "./walk.mjs";
+import { marksOf, storedEvents, storedHeads } from "./store.mjs";
+import { ASKED, AT, BUTTONS, FIELDS, FOLDS, ORAL, PAGES, SAYS, SIGNS, stopTime, TIMES, VERDICTS, Walk } from "./walk.mjs";
 
 /** What is stored, without what comes with the time. */
 const bodies = async (page) => (await storedEvents(page)).map(({ seq, body }) => [seq, body]);
@@ -34,8 +35,7 @@ test.describe("killed", () => {
   });
 
   test("in a running count: it goes on by the phone's clock, and the result says so", async ({ phone }) => {
-    const before = await phone.start({ at: new Date() });
-    await before.toDry();
+    const before = await phone.start({ at: new Date(), visit: visit().gateHolds().breaths(), where: AT.dry });
     await before.startPad();
     await before.pad.tap();
     await before.pad.tap();
@@ -64,15 +64,8 @@ test.describe("killed", () => {
   });
 
   test("in a running watch: the sign is there, the watch goes on, the result says so", async ({ phone }) => {
-    const before = await phone.start({ at: new Date() });
-    await before.toWater();
-    await before.answer(ASKED.voiceBefore, ASKED.clear);
-    await before.startPad();
-    await before.pad.tap();
-    // One second at least lies between lip contact and last swallow.
-    await before.wait(3_000);
-    await before.press(BUTTONS.lastSwallow);
-    await before.settle();
+    const before = await phone.start({ at: new Date(), visit: visit().readyForWater(), where: AT.water });
+    await before.drink();
     await before.answer(ASKED.cup, ASKED.oneGo);
     await before.press(before.sign(SIGNS.cough));
     await before.saved();
@@ -110,8 +103,7 @@ test.describe("killed", () => {
   });
 
   test("long after its end: a watch that ran out unseen is not taken for a whole one in silence", async ({ phone }) => {
-    const before = await phone.start({ at: new Date() });
-    await before.toWater();
+    const before = await phone.start({ at: new Date(), visit: visit().readyForWater(), where: AT.water });
     await before.drink();
     await before.saved();
     const end = marksOf(await storedEvents(before.page), "End").at(-1).at.w;
@@ -127,38 +119,29 @@ test.describe("killed", () => {
 });
 
 test.describe("reloaded", () => {
-  test("in a running count", async ({ page }) => {
-    const walk = await Walk.start(page);
-    await walk.toDry();
-    await walk.startPad();
-    await walk.count(2);
-    await walk.saved();
-    await page.reload();
-    await appStarted(page);
-    await walk.isOn(PAGES.dry);
-    await walk.counted(2);
-    await walk.wait(TIMES.dry);
-    await walk.settle();
-    await expect(page.getByText("2 swallows in 30 seconds")).toBeVisible();
-    await expect(page.getByText(SAYS.restarted).first()).toBeVisible();
-  });
-
   test("at any address of the visit, that page comes back", async ({ page }) => {
-    const walk = await Walk.start(page);
-    await walk.toWater();
+    const walk = await Walk.at(page, visit().readyForWater(), AT.water);
     for (const go of [BUTTONS.show, BUTTONS.back]) {
       await walk.press(go);
       const heading = await page.locator("#app h1").textContent();
-      await walk.saved().catch(() => {});
       await page.reload();
       await appStarted(page);
       await walk.isOn(heading);
     }
   });
 
+  test("in the middle of an examination everything is there", async ({ page }) => {
+    const walk = await Walk.at(page, visit({ screen: "OralMotor" }).weakness().regions(0), AT.regions[1]);
+    await walk.exception("Wide smile", "Moves less", ORAL.right, "Mild");
+    await walk.saved();
+    await page.reload();
+    await expect(walk.item("Wide smile")).toContainText("moves less on the right, mild");
+    await walk.press(BUTTONS.back);
+    await expect(walk.button(/^Face and neck/)).toContainText("done");
+  });
+
   test("closed and opened anew: it is where it was, and Home lies behind it", async ({ page, context, baseURL }) => {
-    const walk = await Walk.start(page);
-    await walk.newVisit();
+    const walk = await Walk.at(page, visit(), AT.gates[0]);
     await walk.press(BUTTONS.groupHolds);
     await walk.isOn(PAGES.gates[1]);
     await walk.saved();
@@ -172,63 +155,112 @@ test.describe("reloaded", () => {
     await after.isOn(PAGES.home);
     await expect(after.button(BUTTONS.goOnVisit)).toBeVisible();
   });
+
+  test("words still being typed belong to the trial they were typed under when the pad begins the next", async ({ page }) => {
+    const given = visit({ screen: "OwnTrials", slp: true }).gateHolds().breaths().own({ level: "d0", amount: "teaspoon" });
+    const walk = await Walk.at(page, given, AT.own);
+    await walk.field(FIELDS.remark).pressSequentially("head tilted");
+    await walk.press(walk.pad);
+    await walk.wait(2_000);
+    await walk.press(walk.pad);
+    await walk.settle();
+    await walk.saved();
+    const answers = (await storedEvents(page)).map(({ event }) => event.Answer).filter((answer) => answer?.question === "remark");
+    expect(answers[0]).toMatchObject({ trial: 1, answer: { Words: "head tilted" } });
+  });
 });
 
-test.describe("time that can't be trusted", () => {
-  const sight = (page, seen) =>
-    page.evaluate((visible) => {
-      Object.defineProperty(document, "hidden", { configurable: true, get: () => !visible });
-      Object.defineProperty(document, "visibilityState", {
-        configurable: true,
-        get: () => (visible ? "visible" : "hidden"),
-      });
-      document.dispatchEvent(new Event("visibilitychange"));
-    }, seen);
-
-  test("out of sight during a low count: incomplete, and it says why", async ({ page }) => {
+test.describe("outside a visit", () => {
+  test("a task on its own, opened and left without a press, stores nothing; reloaded it is there", async ({ page }) => {
     const walk = await Walk.start(page);
-    await walk.toDry();
+    for (const title of [PAGES.pa, PAGES.hold, PAGES.table]) {
+      await walk.oneTask(title);
+      await expect(walk.button(BUTTONS.skip)).toHaveCount(0);
+      await walk.press(BUTTONS.back);
+      await walk.isOn(PAGES.home);
+      await expect(walk.button(BUTTONS.goOnVisit)).toHaveCount(0);
+    }
+    await walk.wait(500);
+    expect(await storedEvents(page)).toEqual([]);
+    expect(await storedHeads(page)).toEqual([]);
+    // Before the first press and after it.
+    await walk.oneTask(PAGES.ka);
+    await page.reload();
+    await walk.isOn(PAGES.ka);
+    await walk.syllables(25, 5);
+    await walk.saved();
+    await page.reload();
+    await walk.isOn(PAGES.ka);
+    await expect(walk.main.locator(".figure", { hasText: "Trial 1: 25 syllables of ka" })).toBeVisible();
+  });
+
+  test("a count is attached after it was asked whether; both journals know of the other", async ({ page }) => {
+    const walk = await Walk.home(page, visit({ label: "Window side" }));
+    await walk.press(BUTTONS.count);
+    await walk.isOn(PAGES.count);
+    await walk.startPad();
+    await walk.count(4);
+    await walk.wait(1_000);
+    await walk.press(BUTTONS.stopCount);
+    await walk.settle();
+    await walk.press(/^Window side/);
+    await expect(page.getByText(/^To Window side, 4 Mar 2026 \d\d:\d\d, Swallow screen\? It stays there\.$/)).toBeVisible();
+    // Not this one: nothing was attached.
+    await walk.press(BUTTONS.anotherVisit);
+    await walk.saved();
+    expect((await storedEvents(page)).filter(({ event }) => event.Attached)).toEqual([]);
+    await walk.press(/^Window side/);
+    await walk.press(BUTTONS.attach);
+    await walk.isOn("Window side");
+    await expect(page.getByRole("heading", { name: "Attached counts" })).toBeVisible();
+    await expect(page.getByText("5.0 s, 4 taps")).toBeVisible();
+    await walk.saved();
+    const events = await storedEvents(page);
+    const copy = events.map(({ event }) => event.Attached).find(Boolean);
+    expect(copy.marks).toHaveLength(6);
+    const to = events.find(({ event }) => event.Attached).visit;
+    expect(events.find(({ event }) => event.AttachedTo)).toMatchObject({ visit: copy.from, event: { AttachedTo: to } });
+    await page.reload();
+    await expect(page.getByText("5.0 s, 4 taps")).toBeVisible();
+  });
+
+  for (const [task, title, at, shown] of [
+    ["LongestAh", PAGES.ah, AT.ah, "12.0 s"],
+    ["BreathCount", PAGES.countOnBreath, AT.countOnBreath, "counted to 30, 12.0 s"],
+    ["BreathHold", PAGES.hold, AT.hold, "could not"],
+  ]) {
+    test(`${title}, ${shown}: attached with its answers`, async ({ page }) => {
+      const alone = loose();
+      if (shown === "could not") {
+        alone.open(task).answer("could-not", "could-not");
+      } else {
+        alone.held(task, 12);
+      }
+      if (task === "BreathCount") {
+        alone.answer("reached", 30);
+      }
+      const walk = await Walk.home(page, visit(), alone);
+      await page.goto(`./#count/${alone.id}/${at.replace("task/", "")}`);
+      await walk.attachTo(/^Visit 1/);
+      await expect(walk.main.locator("li", { hasText: `${title}: ` }).filter({ hasText: shown })).toBeVisible();
+    });
+  }
+
+  test("without a visit it is kept, and found again", async ({ page }) => {
+    const walk = await Walk.start(page);
+    await walk.press(BUTTONS.count);
     await walk.startPad();
     await walk.count(2);
-    await sight(page, false);
-    await walk.wait(8_000);
-    await sight(page, true);
-    await walk.wait(TIMES.dry);
-    await walk.settle();
-    await expect(page.getByText(`${SAYS.outOfSight} 8.0 s`).first()).toBeVisible();
-    await walk.press(BUTTONS.next);
-    await expect(walk.pad).toHaveCount(0);
-    await walk.press(BUTTONS.skip);
-    await walk.decided(VERDICTS.incomplete);
-    await expect(walk.main.getByText("count again", { exact: false }).first()).toBeVisible();
-  });
-
-  test("out of sight after enough was counted: three are three", async ({ page }) => {
-    const walk = await Walk.start(page);
-    await walk.toDry();
-    await walk.startPad();
-    await walk.count(3);
-    await sight(page, false);
-    await walk.wait(8_000);
-    await sight(page, true);
-    await walk.wait(TIMES.dry);
-    await walk.settle();
-    await expect(page.getByText("3 dry swallows in 30 seconds (3 or more expected)")).toBeVisible();
-    await expect(page.getByText(SAYS.outOfSight).first()).toBeVisible();
-  });
-
-  test("the phone's clock set back by an hour: the stopwatch goes by the other clock", async ({ page }) => {
-    const walk = await Walk.start(page);
-    await walk.toDry();
-    await walk.startPad();
-    await walk.count(3);
-    await page.clock.setSystemTime(new Date(await page.evaluate(() => Date.now() - 3_600_000)));
-    await walk.wait(26_000);
-    await expect(page.getByRole("timer")).toContainText("1 s");
     await walk.wait(1_000);
+    await walk.press(BUTTONS.stopCount);
     await walk.settle();
-    await expect(page.getByText("3 swallows in 30 seconds")).toBeVisible();
-    await expect(page.getByText("The phone's clock was changed during this time").first()).toBeVisible();
+    await expect(page.getByText("There is no visit on this phone yet. The count is kept.")).toBeVisible();
+    await walk.saved();
+    await walk.press(BUTTONS.back);
+    await walk.press(BUTTONS.allVisits);
+    await walk.isOn(PAGES.history);
+    await walk.press(/^Count /);
+    await expect(page.getByText("3.0 s, 2 taps")).toBeVisible();
   });
 });
 
@@ -239,18 +271,19 @@ test.describe("the store", () => {
     });
     const walk = await Walk.start(page);
     await expect(page.getByText(SAYS.lessSafe)).toBeVisible();
-    await walk.toWater();
-    await walk.drink();
-    await walk.finishWater();
-    await walk.toDecision(VERDICTS.pass);
+    await walk.toDry();
+    await walk.dry();
+    await walk.press(BUTTONS.next);
+    await walk.isOn(PAGES.water);
     await walk.saved();
     await expect(page.getByText(SAYS.lessSafe)).toBeVisible();
     const kept = await page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith("penlight.e.")));
-    expect(kept.length).toBeGreaterThan(30);
+    expect(kept.length).toBeGreaterThan(25);
     await page.reload();
     await appStarted(page);
-    await walk.isOn(PAGES.decision);
-    await walk.decided(VERDICTS.pass);
+    await walk.isOn(PAGES.water);
+    await walk.press(BUTTONS.back);
+    await expect(walk.button(/^Dry swallows in 30 seconds 4 swallows/)).toBeVisible();
   });
 
   test("missing at first: what the fallback took is moved once the safe store can be had", async ({ page, context, baseURL }) => {
@@ -301,8 +334,7 @@ test.describe("the store", () => {
         return add.apply(this, args);
       };
     });
-    const walk = await Walk.start(page);
-    await walk.toDry();
+    const walk = await Walk.at(page, visit().gateHolds().breaths(), AT.dry);
     await walk.startPad();
     await walk.saved();
     const before = (await storedEvents(page)).length;
@@ -334,9 +366,8 @@ test.describe("the store", () => {
   });
 
   test("used by another window for the same visit: it says so, and what is here can be taken out", async ({ page, context }) => {
-    const walk = await Walk.start(page);
-    await walk.newVisit();
-    await walk.saved();
+    const walk = await Walk.at(page, visit(), AT.gates[0]);
+    await walk.isOn(PAGES.gates[0]);
     const other = await context.newPage();
     await stopTime(other);
     await openApp(other, page.url());
@@ -377,12 +408,8 @@ test.describe("a record that can't be read", () => {
     ["no envelope at all", { at: "never", body: 7 }, "damaged"],
   ]) {
     test(`${what}: set aside, can be taken out, and never passes`, async ({ page }) => {
-      const walk = await Walk.start(page);
-      await walk.toWater();
-      await walk.drink();
-      await walk.finishWater();
-      await walk.toDecision(VERDICTS.pass);
-      await walk.saved();
+      const walk = await Walk.at(page, visit().readyForWater().water(), AT.decision);
+      await walk.decided(VERDICTS.pass);
       // A breath: nothing a rule looks at would miss it.
       const events = await storedEvents(page);
       const breath = events.find(({ event }) => event.Mark?.kind === "Tap");
@@ -404,12 +431,8 @@ test.describe("a record that can't be read", () => {
   }
 
   test("a record that is missing keeps the visit from passing", async ({ page }) => {
-    const walk = await Walk.start(page);
-    await walk.toWater();
-    await walk.drink();
-    await walk.finishWater();
-    await walk.toDecision(VERDICTS.pass);
-    await walk.saved();
+    const walk = await Walk.at(page, visit().readyForWater().water(), AT.decision);
+    await walk.decided(VERDICTS.pass);
     const breath = (await storedEvents(page)).find(({ event }) => event.Mark?.kind === "Tap");
     await page.evaluate(async ([visit, seq]) => {
       const database = await new Promise((resolve) => {
@@ -427,13 +450,12 @@ test.describe("a record that can't be read", () => {
   });
 });
 
-test("a deleted visit leaves nothing but its tombstone", async ({ page, context }) => {
+test("a deleted visit leaves nothing but its tombstone", async ({ page }) => {
   const walk = await Walk.start(page);
   await walk.press(BUTTONS.swallowScreen);
   await walk.field(FIELDS.label).fill("Zebra seven");
   await walk.press(BUTTONS.begin);
-  await walk.gate();
-  await walk.breaths(3);
+  await walk.press(BUTTONS.groupHolds);
   await walk.press(BUTTONS.back);
   await walk.unfold(FOLDS.keepDelete);
   const [download] = await Promise.all([
@@ -457,47 +479,4 @@ test("a deleted visit leaves nothing but its tombstone", async ({ page, context 
   await appStarted(page);
   await walk.isOn(PAGES.home);
   await expect(walk.button(BUTTONS.goOnVisit)).toHaveCount(0);
-});
-
-test("visits of one and the same millisecond all come, page by page", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.newVisit();
-  await walk.saved();
-  await sameMoment(page, 70);
-  await walk.press(BUTTONS.back);
-  await walk.press(BUTTONS.back);
-  await walk.press(BUTTONS.allVisits);
-  await walk.isOn(PAGES.history);
-  const listed = walk.main.locator("ul.heads li");
-  await expect(listed).toHaveCount(30);
-  await walk.press(BUTTONS.olderVisits);
-  await walk.press(BUTTONS.olderVisits);
-  await expect(listed).toHaveCount(71);
-  await expect(walk.button(BUTTONS.olderVisits)).toHaveCount(0);
-});
-
-test("an earlier refer that nobody closed shows at a new visit, however many came since", async ({ page }) => {
-  const walk = await Walk.start(page);
-  await walk.toDry();
-  await walk.dry(1);
-  await walk.press(BUTTONS.next);
-  await walk.press(BUTTONS.skip);
-  await walk.decided(VERDICTS.refer);
-  const home = async () => {
-    await walk.saved();
-    while (!(await walk.button(BUTTONS.swallowScreen).isVisible())) {
-      await walk.press(BUTTONS.back);
-    }
-  };
-  await home();
-  for (let i = 0; i < 9; i += 1) {
-    await walk.newVisit();
-    await walk.wait(61_000);
-    await home();
-  }
-  await walk.press(BUTTONS.swallowScreen);
-  await walk.isOn(PAGES.newVisit);
-  await expect(page.getByRole("heading", { name: "Earlier, and not closed. Same person?" })).toBeVisible();
-  await expect(walk.main.locator("ul.heads li")).toHaveCount(1);
-  await expect(walk.main.locator("ul.heads li")).toContainText("Visit 1");
 });
