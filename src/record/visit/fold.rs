@@ -304,7 +304,7 @@ impl Visit {
                 // Nothing tells when it was answered but the time it was counted at.
                 let started = copy.start();
                 let then = self.exam.now.of_elsewhere(started);
-                let names = copy.answers.iter().map(|(name, _)| name.clone());
+                let names = copy.answers.keys().cloned();
                 let names: Vec<String> = names.chain([STARTED.to_owned()]).collect();
                 copy.said_at
                     .extend(names.into_iter().map(|name| (name, then)));
