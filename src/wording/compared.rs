@@ -6,6 +6,7 @@ use crate::clinical::tasks::compare::Comparison;
 use crate::measure::decimals::decimals;
 use crate::measure::normal::Percentile;
 use crate::wording::breathing;
+use crate::wording::dry;
 use crate::wording::norms::{self, method, remarks, score, unit, which};
 use crate::wording::speech;
 use crate::wording::words::small;
@@ -98,7 +99,7 @@ pub fn measured(measured: &Measured) -> String {
     match measured {
         Measured::Repeated(trial) => speech::repeated(trial),
         Measured::Held(sound, held) => speech::longest(*sound, held),
-        Measured::DrySwallows(n) => format!("{n} in 30 seconds"),
+        Measured::DrySwallows(n) => dry::in_window(n),
         Measured::Breaths(rate, method) => breathing::rate(*rate, *method),
     }
 }

@@ -12,7 +12,7 @@ use crate::clinical::knowledge::oral::Region;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::oral;
-use crate::clinical::tasks::{self, by_mouth, own};
+use crate::clinical::tasks::{self, by_mouth};
 use crate::handover::issue::Clock;
 use crate::handover::parts::{Joined, Line, List, Need, Part};
 use crate::handover::untested;
@@ -94,7 +94,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
         Some(if by_mouth { kept(words) } else { plain(words) })
     }));
     // A part each, so that what does not fit is counted and not cut.
-    parts.extend(own::told(&visit.exam).into_iter().map(kept));
+    parts.extend(wording::own::told(&visit.exam).into_iter().map(kept));
     parts
 }
 
