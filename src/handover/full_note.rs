@@ -188,7 +188,7 @@ fn why_not(visit: &Visit, id: TaskId) -> String {
 
 /// A value beside the published one, with who was studied and where it is published.
 fn compared(comparison: &Comparison) -> String {
-    let words = item(&comparison.words());
+    let words = item(&wording::compared::comparison(comparison));
     match &comparison.norm {
         Ok(norm) => format!(
             "{words} [{}. {}: {}]",

@@ -281,13 +281,13 @@ proptest! {
     #[test]
     fn removing_an_answer_never_clears(exam in any_exam()) {
         let before = verdict(&exam);
-        for item in exam.gate.0.iter().map(|(item, _)| item) {
+        for item in exam.gate.0.keys() {
             let mut less = exam.clone();
             less.gate.0.remove(item);
             prop_assert_ne!(verdict(&less), Verdict::Pass, "without {}", item);
         }
         for (i, trial) in exam.trials.iter().enumerate() {
-            for question in trial.answers.iter().map(|(q, _)| q) {
+            for question in trial.answers.keys() {
                 if is_correction(trial.task, question) || repeated(&exam, i) {
                     continue;
                 }

@@ -1,8 +1,9 @@
 //! The gate: the answers to its items, and what they mean under a policy.
 
+use std::collections::BTreeMap;
+
 use crate::clinical::findings::go_on::GoOn;
 use crate::clinical::findings::in_the_way::gate_key;
-use crate::clinical::findings::table::Table;
 use crate::clinical::knowledge::policy::Policy;
 
 pub use crate::clinical::knowledge::gate_items::{Exception, Group, ITEMS, Item, State};
@@ -12,7 +13,7 @@ pub const HOLDS: &str = "holds";
 
 /// Answers by item id; an exception's id or [`HOLDS`]. What is not there was not asked.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct GateAnswers(pub Table<String>);
+pub struct GateAnswers(pub BTreeMap<String, String>);
 
 impl GateAnswers {
     /// The exception picked for an item, if one was.

@@ -35,7 +35,7 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
     let against = against_gate(exam);
     let holding: Vec<&str> = HOLDING
         .iter()
-        .filter(|(id, _)| exam.gate.0.get(id).is_some_and(|a| a == gate::HOLDS))
+        .filter(|(id, _)| exam.gate.0.get(*id).is_some_and(|a| a == gate::HOLDS))
         // What was seen in the mouth later outranks it.
         .filter(|(id, _)| against.iter().all(|a| a.item.id != *id))
         .filter(|(id, _)| *id != "saliva" || !wet_before(exam))
