@@ -15,6 +15,7 @@ use crate::clinical::knowledge::oral::Region;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+use crate::wording::gate as wording;
 
 /// Whether the visit's screen has a gate; others ask of new weakness where the examination begins.
 fn has_gate(visit: &Visit) -> bool {
@@ -45,7 +46,7 @@ fn gate_findings() -> Piece {
                         (
                             item,
                             exception,
-                            gate::advice(item, exception, &v.exam.policy),
+                            wording::advice(item, exception, &v.exam.policy),
                         )
                     })
                     .collect()
@@ -65,7 +66,9 @@ fn gate_findings() -> Piece {
                                 .into_iter()
                                 .map(|(item, exception, advice)| {
                                     el("li")
-                                        .with(el("p").with(el("b").with(exception.words)))
+                                        .with(el("p").with(
+                                            el("b").with(wording::exception(item, exception)),
+                                        ))
                                         .with((!advice.is_empty()).then(|| el("p").with(advice)))
                                         .with(answered(item, exception))
                                         .with(rule_fold(item.rule))
@@ -214,7 +217,7 @@ fn answered(
             (blocked && on().is_none()).then(|| {
                 go_on_past(
                     gate::hold_id(item, exception),
-                    exception.words.to_owned(),
+                    wording::exception(item, exception).to_owned(),
                     gate::go_on(item),
                 )
             })

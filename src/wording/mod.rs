@@ -9,5 +9,6 @@ pub mod fresh;
 pub mod gate;
 pub mod gone_past;
 pub mod oral;
+pub mod oral_items;
 pub mod own;
 pub mod words;

@@ -98,8 +98,8 @@ pub fn holds_at(task: TaskId, exam: &Exam, now: Moment) -> Vec<Hold> {
         };
         hold(
             gate::hold_id(item, exception),
-            exception.words.to_owned(),
-            &gate::advice(item, exception, &exam.policy),
+            wording::gate::exception(item, exception).to_owned(),
+            &wording::gate::advice(item, exception, &exam.policy),
             go_on,
             item.rule,
         );
@@ -107,7 +107,7 @@ pub fn holds_at(task: TaskId, exam: &Exam, now: Moment) -> Vec<Hold> {
     if spec.by_mouth {
         for against in against_gate(exam) {
             let rule = against.item.rule;
-            let advice = gate::advice(against.item, against.worst, &exam.policy);
+            let advice = wording::gate::advice(against.item, against.worst, &exam.policy);
             let says = wording::found::named(&against.found);
             hold(against.hold, says, &advice, against.go_on, rule);
         }

@@ -62,18 +62,19 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
             if state != wanted {
                 continue;
             }
+            let says = wording::gate::exception(item, exception);
             match exam.went_on(&hold_id(item, exception), gate::go_on(item)) {
                 Some(on) => {
-                    let words = small(&told(exception.words, &on.gone_past()));
+                    let words = small(&told(says, &on.gone_past()));
                     parts.push(if item.rule.id == rules::GATE_AIRWAY_TUBE.id {
-                        Part::or(Need::Short, words, small(exception.words))
+                        Part::or(Need::Short, words, small(says))
                     } else {
                         gone_past(&words)
                     });
                 }
                 // Those that closed the gate stand in the situation already.
                 None if state >= State::Block => {}
-                None => parts.push(Part::new(Need::Background, small(exception.words))),
+                None => parts.push(Part::new(Need::Background, small(says))),
             }
         }
     }

@@ -43,7 +43,12 @@ impl Recorded {
     /// Takes over what the examination found at an item. `same`: the exceptions that are the sign.
     fn examined(&mut self, exam: &Exam, id: &str, same: &[&str]) {
         let Some(item) = oral::find(id) else { return };
-        let whence = |words: &str| format!("{MOUTH}, {}: {words}", small(item.name));
+        let whence = |words: &str| {
+            format!(
+                "{MOUTH}, {}: {words}",
+                small(crate::wording::oral_items::name(item))
+            )
+        };
         let answer = exam.oral.answer(item);
         for found in answer.found() {
             let words = whence(&crate::wording::found::words(found));
