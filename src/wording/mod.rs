@@ -11,4 +11,6 @@ pub mod gone_past;
 pub mod oral;
 pub mod oral_items;
 pub mod own;
+pub mod sips;
+pub mod timed_water;
 pub mod words;

@@ -531,7 +531,7 @@ fn a_cough_in_the_timed_cup_refers_the_visit() {
 #[test]
 fn a_ward_reads_no_rate() {
     let exam = with_cup(timed(100, 0, 12_500, 8));
-    let words = timed_water::summary(&exam).unwrap();
+    let words = wording::timed_water::summary(&exam).unwrap();
     assert_eq!(
         words,
         "timed cup of water: 100 of 100 mL drunk, slowly (by itself no sign of aspiration)"

@@ -28,6 +28,7 @@ use penlight::measure::time::Millis;
 use penlight::measure::units::{
     LitresPerMinute, LitresPerSecond, Millilitres, Millimetres, PerMinute,
 };
+use penlight::wording::timed_water as words;
 
 /// What a function says.
 #[derive(Debug)]
@@ -250,10 +251,10 @@ fn timed_water(rest: &str) -> Says {
     };
     match timed_water::judge(&cup) {
         Ok(flags) => {
-            let ask = timed_water::figures(&cup).ok().and_then(|f| f.ask());
-            Says::Flags(flags, ask)
+            let figures = timed_water::figures(&cup).ok();
+            Says::Flags(flags, figures.and_then(|figures| words::ask(&figures)))
         }
-        Err(error) => Says::Error(error.to_string()),
+        Err(error) => Says::Error(words::no_figures(error).to_owned()),
     }
 }
 

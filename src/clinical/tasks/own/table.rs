@@ -6,9 +6,9 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::{saturation, watched};
 use crate::clinical::tasks::own::given::settings;
-use crate::clinical::tasks::sips::sign_words;
 use crate::clinical::tasks::spec::REMARK;
 use crate::clinical::tasks::water::Watch;
+use crate::wording::sips::sign;
 use crate::wording::words::times;
 
 /// What is said of trials without one.
@@ -26,7 +26,7 @@ const NOT_WATCHED: &str = "not watched for 60 seconds";
 /// A trial in words.
 pub(super) fn line(trial: &Trial) -> String {
     let mut words = vec![settings(trial)];
-    let signs = sign_words(trial);
+    let signs: Vec<String> = by_mouth::seen(trial).into_iter().map(sign).collect();
     words.push(match by_mouth::watch(trial) {
         _ if !signs.is_empty() => signs.join(", "),
         Watch::NotBegun => NO_END.to_owned(),
