@@ -1,8 +1,8 @@
 //! What is too old when something is about to be given, in words.
 
-use crate::clinical::decision::fresh::{Old, Stands};
 use crate::clinical::findings::answered::Answered;
 use crate::clinical::findings::gate::Group;
+use crate::clinical::findings::old::{Old, Stands};
 use crate::wording::gate;
 
 /// What was asked, counted, read or heard, within a sentence.

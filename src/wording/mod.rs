@@ -8,6 +8,7 @@ pub mod found;
 pub mod fresh;
 pub mod gate;
 pub mod gone_past;
+pub mod in_the_way;
 pub mod oral;
 pub mod oral_items;
 pub mod own;

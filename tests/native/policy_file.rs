@@ -7,9 +7,9 @@
 
 use crate::support;
 
+use crate::support::in_the_way::holds;
 use penlight::clinical::decision::assess::flags;
 use penlight::clinical::decision::fresh;
-use penlight::clinical::decision::hold::holds;
 use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::findings::flag::Level;
 use penlight::clinical::findings::gate::Group;

@@ -8,8 +8,8 @@
 
 use crate::support;
 
+use crate::support::in_the_way::holds;
 use penlight::clinical::decision::assess::{assess, flags};
-use penlight::clinical::decision::hold::holds;
 use penlight::clinical::decision::verdict::{Decision, Verdict};
 use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::findings::flag::{Flag, Level};
@@ -245,6 +245,7 @@ fn a_cracker_after_a_sip_that_went_wrong_is_held_once() {
         by: Role::Slp,
         says: String::new(),
         lapsed: false,
+        led_to: Vec::new(),
     });
     // It led to nothing yet: the water was given before it.
     let told = |exam: &Exam| {
@@ -252,10 +253,9 @@ fn a_cracker_after_a_sip_that_went_wrong_is_held_once() {
         also.iter().any(|f| f.reason().contains("given despite"))
     };
     assert!(!told(&exam));
-    exam.trials.push(Trial {
-        reasons: 1,
-        ..own_trial(40, "d2", &[])
-    });
+    let next = own_trial(40, "d2", &[]);
+    exam.went_on[0].led_to.push(next.number);
+    exam.trials.push(next);
     reason(
         &decided(&exam).also,
         "A trial by mouth was given despite this",

@@ -7,7 +7,7 @@
 
 use crate::support;
 
-use penlight::clinical::decision::hold::holds;
+use crate::support::in_the_way::holds;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::counted::{Counted, note_id};
 use penlight::clinical::findings::flag::{Flag, Level};
@@ -247,12 +247,13 @@ fn before_a_cracker_come_allergy_teeth_and_order() {
         by: Role::Slp,
         says: String::new(),
         lapsed: false,
+        led_to: Vec::new(),
     });
     assert!(holds(TaskId::Cracker, &wrong).is_empty());
-    wrong.trials.push(Trial {
-        reasons: 1,
-        ..eaten(2, 20, 2, 30_000)
-    });
+    let mut next = eaten(2, 20, 2, 30_000);
+    next.number = 90;
+    wrong.went_on[0].led_to.push(next.number);
+    wrong.trials.push(next);
     let told = words(&decision(&wrong).also);
     assert!(told.contains("A cracker was given despite this"), "{told}");
 }

@@ -7,7 +7,7 @@
 
 use crate::support::script;
 
-use penlight::clinical::decision::hold::holds;
+use crate::support::in_the_way::holds;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::exam::EndedEarly;
 use penlight::clinical::findings::flag::Level;

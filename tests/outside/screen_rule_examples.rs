@@ -7,8 +7,8 @@
 use crate::outside::groups;
 use crate::support;
 
+use crate::support::in_the_way::holds;
 use penlight::clinical::decision::assess::{assess, flags};
-use penlight::clinical::decision::hold::holds;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::answered::Answered;
 use penlight::clinical::findings::exam::Exam;
@@ -245,10 +245,8 @@ fn other_trials() -> Vec<(&'static str, Exam, Level)> {
     passed.trials.truncate(2);
     let hold = holds(TaskId::Water90, &passed).remove(0);
     passed.went_on.push(went_on(&hold.id, Role::Slp));
-    passed.trials.push(Trial {
-        reasons: 1,
-        ..water()
-    });
+    passed.went_on[0].led_to.push(water().number);
+    passed.trials.push(water());
     let unread = Exam {
         unread: 1,
         ..exam_with_water(water())

@@ -1,12 +1,13 @@
 //! What the gate says about an examination.
 
-use crate::clinical::decision::{fresh, hold};
+use crate::clinical::decision::fresh;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::GateFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::{Exception, Group, Item, State, go_on, hold_id};
-use crate::clinical::findings::go_on::{GoOn, WentOn};
+use crate::clinical::findings::go_on::{GoOn, TEAM_KNOWS, WentOn};
+use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::oral::Found;
 use crate::clinical::knowledge::rules;
 use crate::clinical::tasks::oral::against_gate;
@@ -102,8 +103,9 @@ fn weakness_answered(exam: &Exam) -> Vec<Flag> {
 /// given because the team knows, that was the answer.
 pub fn to_be_said(exam: &Exam) -> Option<Vec<Found>> {
     let weak = unsaid(exam)?;
-    let said = exam.went_on(&hold::could_be_new(&weak), GoOn::WithReason);
-    said.is_none_or(|on| on.because != hold::TEAM_KNOWS)
+    let asked = Obstacle::CouldBeNew { weak: weak.clone() };
+    let said = exam.went_past(&asked, GoOn::WithReason);
+    said.is_none_or(|on| on.because != TEAM_KNOWS)
         .then_some(weak)
 }
 

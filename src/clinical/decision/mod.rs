@@ -4,5 +4,5 @@ pub mod assess;
 mod course;
 pub mod fresh;
 pub mod gate_flags;
-pub mod hold;
+pub mod in_the_way;
 pub mod verdict;

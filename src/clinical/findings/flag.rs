@@ -1,11 +1,13 @@
 //! What a rule says about findings.
 
+use serde::{Serialize, Serializer};
+
 use crate::clinical::findings::fact::Fact;
 pub use crate::clinical::knowledge::level::{Domain, Level};
 use crate::clinical::knowledge::rule::Rule;
 
 /// A conclusion with its reason and its rule. Made by [`Rule::flag`] only.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Flag {
     level: Level,
     domain: Domain,
@@ -37,6 +39,13 @@ impl Flag {
     /// By which rule.
     pub fn rule(&self) -> &'static Rule {
         self.rule
+    }
+}
+
+/// In a key or a fact it is its rule and what it is about.
+impl Serialize for Flag {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        (self.rule.id, &self.fact).serialize(to)
     }
 }
 

@@ -4,6 +4,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::clinical::knowledge::person::Role;
 
+/// The reason that answers whether weakness is new: nobody asks again. Stored in records.
+pub const TEAM_KNOWS: &str = "the team knows";
+
 /// Who may go on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum GoOn {
@@ -29,7 +32,7 @@ impl GoOn {
 /// Going on past a hold, with the reason given for it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct WentOn {
-    /// Which hold: its id.
+    /// What was gone past: its key, see [`crate::clinical::findings::in_the_way`].
     pub hold: String,
     /// The stated reason.
     pub because: String,
@@ -41,6 +44,9 @@ pub struct WentOn {
     /// What was gone past stood otherwise since: come again, it is asked for anew.
     #[serde(skip)]
     pub lapsed: bool,
+    /// The trials that were started after it, by number: what it led to.
+    #[serde(skip)]
+    pub led_to: Vec<u32>,
 }
 
 impl WentOn {

@@ -101,8 +101,6 @@ pub struct Trial {
     /// The SpO2 that stood when it was started, in tenths of a percent. A reading may be typed over
     /// later; what the trial began with is not.
     pub spo2_before: Option<i32>,
-    /// How many reasons for going on had been given when it was started: what they led to.
-    pub reasons: usize,
     /// When each question was answered last, and when it was started.
     pub said_at: Table<Moment>,
     /// What was missing or too old when it was started.
@@ -121,7 +119,6 @@ impl Trial {
             hidden: Vec::new(),
             answers: Table::default(),
             spo2_before: None,
-            reasons: 0,
             said_at: Table::default(),
             begun_on: Vec::new(),
         }

@@ -5,22 +5,21 @@ use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::BreathingFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::go_on::GoOn;
+use crate::clinical::findings::in_the_way::breathing_key;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 use crate::clinical::tasks::breath_taps;
 use crate::clinical::tasks::breathing::Finding;
 use crate::clinical::tasks::breathing::bands::{Band, rate_band, reading_band};
 use crate::clinical::tasks::breathing::reading::{counts, read, reading};
-use crate::measure::decimals::decimals;
 
 /// A reading that holds up a water trial.
 #[derive(Clone, Debug)]
 pub struct Block {
     /// The reading, or that there is none.
     pub reading: Reading,
-    /// The id under which going on is recorded. It carries the reading: a reason given for 25
-    /// breaths does not speak for 40.
-    pub hold: String,
+    /// The rule that going on past it is kept under.
+    pub under: &'static Rule,
     /// Who may go on.
     pub go_on: GoOn,
     /// What is said.
@@ -31,7 +30,7 @@ impl Block {
     fn new(rule: &'static Rule, reading: Reading, go_on: GoOn) -> Block {
         Block {
             reading,
-            hold: hold(rule, reading),
+            under: rule,
             go_on,
             flag: rule.flag(
                 Level::Incomplete,
@@ -46,16 +45,13 @@ impl Block {
     }
 
     /// Kept under the id of another rule, as records have it.
-    fn kept_under(self, rule: &Rule) -> Block {
-        Block {
-            hold: hold(rule, self.reading),
-            ..self
-        }
+    fn kept_under(self, under: &'static Rule) -> Block {
+        Block { under, ..self }
     }
 
     /// The flag, told with who went on past it where somebody did.
     pub fn told(self, exam: &Exam) -> Flag {
-        let Some(on) = exam.went_on(&self.hold, self.go_on) else {
+        let Some(on) = exam.went_on(&breathing_key(self.under, self.reading), self.go_on) else {
             return self.flag;
         };
         self.flag.rule().flag(
@@ -72,15 +68,6 @@ impl Block {
     /// Whether it is asked to be held against the local chart of the age.
     pub fn asks_chart(&self) -> bool {
         self.flag.rule().id == rules::BREATHING_CHILD.id
-    }
-}
-
-/// The id of a hold: the rule's, with the reading.
-fn hold(rule: &Rule, reading: Reading) -> String {
-    match reading {
-        Reading::NoCount(_) => rule.id.to_owned(),
-        Reading::Rate(rate, _) => format!("{}.{rate}", rule.id),
-        Reading::Spo2(spo2) => format!("{}.{}", rule.id, decimals(spo2.percent, 0)),
     }
 }
 
