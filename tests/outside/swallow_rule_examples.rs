@@ -358,7 +358,7 @@ fn cracker_figures() {
 /// (IDDSI-B, IDDSI-S).
 #[test]
 fn every_reading_of_the_syringe() {
-    use flow::Flow;
+    use penlight::clinical::findings::fact::Flow;
     let count = |wanted: fn(Flow) -> bool| {
         (0..=100)
             .filter(|t| wanted(flow::read(flow::LeftOfTen::tenths(*t).unwrap())))
@@ -387,9 +387,9 @@ fn flow_of_air_per_second_and_per_minute() {
 #[test]
 fn six_signs_say_how_many_were_tested() {
     let signs = six_signs::SixSigns::default();
-    let words = |gag_counts| six_signs::tested(&signs, six_signs::Setting { gag_counts }).words();
-    assert_eq!(words(false), "0 of 5 tested");
-    assert_eq!(words(true), "0 of 6 tested");
+    let tested = |gag_counts| six_signs::tested(&signs, six_signs::Setting { gag_counts });
+    assert_eq!((tested(false).tested, tested(false).of), (0, 5));
+    assert_eq!((tested(true).tested, tested(true).of), (0, 6));
 }
 
 /// Nothing of the mouth, the face or a child's breathing reaches the headline.

@@ -22,6 +22,7 @@ use penlight::clinical::tasks::breath_taps::judge as breath_taps;
 use penlight::clinical::tasks::breathing::child as breathing_child;
 use penlight::clinical::tasks::by_mouth::signs;
 use penlight::clinical::tasks::cracker::judge as cracker;
+use penlight::clinical::tasks::cracker::judge::CrackerError;
 use penlight::clinical::tasks::flow::judge as flow;
 use penlight::clinical::tasks::flow::judge::LeftOfTen;
 use penlight::clinical::tasks::oral::gag;
@@ -478,7 +479,7 @@ proptest! {
                 check(&flags)?;
                 prop_assert!(flags.iter().all(|f| f.level() == Level::Note));
             }
-            Err(error) => prop_assert!(!error.to_string().is_empty()),
+            Err(error) => prop_assert_eq!(error == CrackerError::NoTime, ms <= 0),
         }
     }
 

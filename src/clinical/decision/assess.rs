@@ -3,7 +3,6 @@
 use crate::clinical::decision::gate_flags;
 use crate::clinical::decision::in_the_way;
 use crate::clinical::decision::verdict::{Decision, Verdict, decide};
-use crate::clinical::findings::counted::counted;
 use crate::clinical::findings::exam::{EndedEarly, Exam};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::in_the_way::Obstacle;
@@ -15,6 +14,7 @@ use crate::clinical::tasks::by_mouth::lag;
 use crate::clinical::tasks::oral;
 use crate::clinical::tasks::own::shared as own_shared;
 use crate::clinical::tasks::{breathing, by_mouth};
+use crate::wording::counted::counted;
 use crate::wording::words::small;
 
 /// Every flag of a screen, in the order of its tasks.

@@ -69,7 +69,7 @@ pub fn spec(id: TaskId) -> &'static TaskSpec {
 pub fn offer(id: TaskId, exam: &Exam) -> Option<Offer> {
     match id {
         TaskId::Sips => sips::offer(exam),
-        TaskId::Own => own::offer(exam),
+        TaskId::Own => own::offer(exam).as_ref().map(crate::wording::own::offer),
         _ => None,
     }
 }
@@ -112,7 +112,8 @@ pub fn instead(id: TaskId, question: &str) -> Option<&'static str> {
 
 /// What a task of many trials was about last, in words beside its pad.
 pub fn lately(id: TaskId, exam: &Exam) -> Option<String> {
-    (id == TaskId::Own).then(|| own::lately(exam)).flatten()
+    let lately = (id == TaskId::Own).then(|| own::lately(exam)).flatten();
+    lately.as_ref().map(crate::wording::own::lately)
 }
 
 /// Whether a question is asked in this visit at all.

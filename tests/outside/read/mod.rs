@@ -28,6 +28,7 @@ use penlight::measure::time::Millis;
 use penlight::measure::units::{
     LitresPerMinute, LitresPerSecond, Millilitres, Millimetres, PerMinute,
 };
+use penlight::wording;
 use penlight::wording::timed_water as words;
 
 /// What a function says.
@@ -96,7 +97,7 @@ pub(crate) fn run(input: &str) -> Says {
             let tenths = (rest.parse::<f64>().unwrap() * 10.0).round() as i32;
             match flow::LeftOfTen::tenths(tenths) {
                 Ok(left) => flags(flow::judge(left)),
-                Err(error) => Says::Error(error.to_string()),
+                Err(error) => Says::Error(wording::flow::out_of_range(error).to_owned()),
             }
         }
         "breaths awake" => flags(child_breaths(rest, State::Awake)),
@@ -270,7 +271,7 @@ fn cracker_eaten(rest: &str) -> Says {
     };
     match cracker::judge(&eaten) {
         Ok(flags) => Says::Flags(flags, None),
-        Err(error) => Says::Error(error.to_string()),
+        Err(error) => Says::Error(wording::cracker::no_figures(error).to_owned()),
     }
 }
 
