@@ -651,8 +651,8 @@ fn a_reason_stated_for_one_answer_does_not_cover_another() {
                 verdict(&exam),
                 Verdict::Pass,
                 "\"{}\" was passed with the reason given for \"{}\"",
-                second.words,
-                first.words
+                second.id,
+                first.id
             );
         }
     }

@@ -68,15 +68,6 @@ pub fn state_of(item: &Item, exception: &Exception, policy: &Policy) -> State {
     }
 }
 
-/// What to do about an exception under a policy; empty where there is nothing.
-pub fn advice(item: &Item, exception: &Exception, policy: &Policy) -> String {
-    if (item.id, exception.id) == ("awake", "drowsy") {
-        format!("Wait about {} minutes, then ask again.", policy.drowsy_wait)
-    } else {
-        exception.advice.to_owned()
-    }
-}
-
 /// The hold id of an exception, under which going on keeps its reason. A reason given for one
 /// exception of an item does not speak for another.
 pub fn hold_id(item: &Item, exception: &Exception) -> String {
@@ -131,29 +122,5 @@ mod tests {
         assert_eq!(states(&policy), [State::Block, State::Caution]);
         policy.suction_blocks = true;
         assert_eq!(states(&policy), [State::Block, State::Block]);
-    }
-
-    #[test]
-    fn policy_says_how_long_to_wait_and_nothing_else() {
-        let with = |policy: &Policy| -> Vec<String> {
-            ITEMS
-                .iter()
-                .flat_map(|item| item.exceptions.iter().map(move |e| advice(item, e, policy)))
-                .collect()
-        };
-        let written: Vec<&str> = ITEMS
-            .iter()
-            .flat_map(|item| item.exceptions.iter().map(|e| e.advice))
-            .collect();
-        assert_eq!(with(&Policy::default()), written);
-        let policy = Policy {
-            drowsy_wait: 45,
-            ..Policy::default()
-        };
-        let changed: Vec<String> = with(&policy)
-            .into_iter()
-            .filter(|advice| !written.contains(&advice.as_str()))
-            .collect();
-        assert_eq!(changed, ["Wait about 45 minutes, then ask again."]);
     }
 }

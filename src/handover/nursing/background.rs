@@ -59,19 +59,19 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
             if state != wanted {
                 continue;
             }
+            let says = wording::gate::exception(item, exception);
             match exam.went_on(&hold_id(item, exception), gate::go_on(item)) {
                 Some(on) => {
                     let gone = on.gone_past();
                     parts.push(if item.rule.id == rules::GATE_AIRWAY_TUBE.id {
-                        let words = small(&told(exception.words, &gone));
-                        Part::or(Need::Short, words, small(exception.words))
+                        Part::or(Need::Short, small(&told(says, &gone)), small(says))
                     } else {
-                        gone_past(exception.words, &gone)
+                        gone_past(says, &gone)
                     });
                 }
                 // Those that closed the gate stand in the situation already.
                 None if state >= State::Block => {}
-                None => parts.push(Part::new(Need::Background, small(exception.words))),
+                None => parts.push(Part::new(Need::Background, small(says))),
             }
         }
     }
