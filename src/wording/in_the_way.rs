@@ -2,7 +2,6 @@
 
 use crate::clinical::decision::in_the_way::InTheWay;
 use crate::clinical::findings::flag::{Flag, Level};
-use crate::clinical::findings::gate;
 use crate::clinical::findings::go_on::Ground;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::policy::Policy;
@@ -10,7 +9,7 @@ use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::holding;
 use crate::wording::words::small;
-use crate::wording::{found, fresh, verdict};
+use crate::wording::{found, fresh, gate, verdict};
 
 /// What is in the way, in plain words.
 pub fn says(what: &InTheWay) -> String {
@@ -26,7 +25,9 @@ pub fn says(what: &InTheWay) -> String {
             "The screen was ended: {}",
             verdict::ended_from(*why, *water_from_years)
         ),
-        Obstacle::Gate { exception, .. } => exception.words.to_owned(),
+        Obstacle::Gate {
+            item, exception, ..
+        } => gate::exception(item, exception).to_owned(),
         Obstacle::AgainstGate { found, .. } => found::named(found),
         Obstacle::Child { .. } => "Studied in adults: no line for children was found".to_owned(),
         Obstacle::CouldBeNew { weak } => format!(
