@@ -150,17 +150,6 @@ fn in_any_trial(sign: Sign) -> (Level, &'static Rule) {
     }
 }
 
-/// Whether a rule speaks of a sign, in whatever task and however late.
-pub fn is_of_sign(rule: &Rule) -> bool {
-    let table = |task: &SignTask| Sign::ALL.iter().any(|s| meaning(*s, *task).1 == rule);
-    let own = [
-        &rules::WATER_AFTER_WATCH,
-        &rules::SIPS_SIGN,
-        &rules::SIGN_TAKEN_BACK,
-    ];
-    own.contains(&rule) || SignTask::ALL.iter().any(table)
-}
-
 /// What a sign means in a task under a policy: two signs on which the sources differ.
 pub fn meaning_under(sign: Sign, task: SignTask, policy: &Policy) -> (Level, &'static Rule) {
     let (level, rule) = meaning(sign, task);
