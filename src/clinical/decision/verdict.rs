@@ -1,12 +1,13 @@
 //! The decision of a visit: the worst flag that decides, or "not done" with a reason.
 
+use std::cmp::Reverse;
+
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::flag::{Flag, Level};
 use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, is_of_sign};
-use crate::measure::order::put_in_order;
 use crate::measure::time::Millis;
 
 /// The rule by which the headline is found.
@@ -126,7 +127,7 @@ impl Decision {
         let mut signs: Vec<String> = signs.map(Flag::reason).collect();
         // What is only noted whenever it comes stands last.
         let mild = |words: &str| [Sign::ThroatClear, Sign::Pause].map(|s| words.contains(s.past()));
-        put_in_order(&mut signs, |a: &String, b: &String| mild(a).cmp(&mild(b)));
+        signs.sort_by_key(|sign| mild(sign));
         let (first, more) = signs.split_first()?;
         let late = |words: &str| words.find(": later than");
         let words = &first[..late(first).unwrap_or(first.len())];
@@ -177,7 +178,7 @@ pub fn decide(flags: Vec<Flag>, ended: Option<EndedEarly>) -> Decision {
         };
         list.push(flag);
     }
-    put_in_order(&mut decision.reasons, |a, b| b.level().cmp(&a.level()));
+    decision.reasons.sort_by_key(|flag| Reverse(flag.level()));
     decision.verdict = match (decision.reasons.first().map(Flag::level), ended) {
         (_, Some(EndedEarly::Emergency)) => Verdict::NotDone(EndedEarly::Emergency),
         (Some(Level::Stop), _) => Verdict::Stop,
