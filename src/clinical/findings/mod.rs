@@ -15,5 +15,6 @@ pub mod measured;
 pub mod moment;
 pub mod old;
 pub mod oral;
+pub mod pads;
 pub mod speech;
 pub mod trial;

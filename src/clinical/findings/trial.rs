@@ -217,4 +217,21 @@ impl Trial {
             })
             .fold(Millis::ZERO, |sum, gap| sum + gap)
     }
+
+    /// How many marks of a kind there are.
+    pub fn count_of(&self, kind: MarkKind) -> usize {
+        self.marks.iter().filter(|m| m.kind == kind).count()
+    }
+
+    /// Offsets of all marks of a kind from the start, without one whose distance can't be known.
+    pub fn offsets_of(&self, kind: MarkKind) -> Vec<Millis> {
+        let Some(start) = self.start() else {
+            return Vec::new();
+        };
+        self.marks
+            .iter()
+            .filter(|m| m.kind == kind)
+            .filter_map(|m| self.between(start, m.at).length)
+            .collect()
+    }
 }

@@ -2,10 +2,11 @@
 //!
 //! **Invariant:** every mark of a tally is in exactly one part of its summary.
 
-use crate::clinical::findings::counted::{Counted, pads};
+use crate::clinical::findings::counted::Counted;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::{Lasted, MealFact, With};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::pads::pads;
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, SignTask};
