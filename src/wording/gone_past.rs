@@ -6,7 +6,12 @@ use crate::wording::words::small;
 /// What was gone past, and that it was, for the record and the handover.
 pub fn told(what: &str, gone: &GonePast) -> String {
     let (by, because) = (gone.by.words(), small(&gone.because));
-    format!("{what}; gone on despite this, decided by the {by}: {because}")
+    format!("{}, decided by the {by}: {because}", without_reason(what))
+}
+
+/// That it was gone past, without who did and why.
+pub fn without_reason(what: &str) -> String {
+    format!("{what}; gone on despite this")
 }
 
 /// A question that was answered: nothing was gone on despite.

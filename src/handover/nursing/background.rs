@@ -51,10 +51,7 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
     }
     parts.extend(against.iter().filter_map(|a| {
         let on = exam.went_on(&a.hold, a.go_on)?;
-        Some(gone_past(&small(&told(
-            &found::named(&a.found),
-            &on.gone_past(),
-        ))))
+        Some(gone_past(&found::named(&a.found), &on.gone_past()))
     }));
     // The gravest first: what is counted and not listed is the least.
     for wanted in [State::Block, State::Fix, State::Caution] {
@@ -64,11 +61,12 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
             }
             match exam.went_on(&hold_id(item, exception), gate::go_on(item)) {
                 Some(on) => {
-                    let words = small(&told(exception.words, &on.gone_past()));
+                    let gone = on.gone_past();
                     parts.push(if item.rule.id == rules::GATE_AIRWAY_TUBE.id {
+                        let words = small(&told(exception.words, &gone));
                         Part::or(Need::Short, words, small(exception.words))
                     } else {
-                        gone_past(&words)
+                        gone_past(exception.words, &gone)
                     });
                 }
                 // Those that closed the gate stand in the situation already.
