@@ -213,7 +213,9 @@ fn paths(tokens: &[String]) -> Vec<(Names, Option<String>)> {
             continue;
         }
         let begins = is_word(i) && !(i > 1 && joins(i - 2));
-        if begins && (joins(i + 1) || ["crate", "super"].contains(&tokens[i].as_str())) {
+        // Who may see something is no use of it.
+        let sees = is(i, "super") && i > 1 && is(i - 1, "(") && is(i - 2, "pub");
+        if begins && !sees && (joins(i + 1) || ["crate", "super"].contains(&tokens[i].as_str())) {
             let mut names = vec![tokens[i].clone()];
             let mut at = i + 1;
             while joins(at) && is_word(at + 2) {

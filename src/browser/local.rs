@@ -4,11 +4,12 @@
 //! a killed browser loses the newest records; and it holds about five million characters. It
 //! serves where IndexedDB can't be had, with a warning.
 
+use std::cmp::Reverse;
+
 use wasm_bindgen::JsValue;
 use web_sys::Storage;
 
 use super::{error_name, error_words, local_storage};
-use crate::measure::order::put_in_order;
 use crate::measure::time::Millis;
 use crate::record::envelope::Envelope;
 use crate::record::head::Head;
@@ -71,7 +72,7 @@ impl LocalStore {
     /// The keys of a visit's events, in order of sequence.
     fn event_keys(&self, visit: &VisitId) -> Result<Vec<String>, StoreError> {
         let mut keys = self.keys(&event_prefix(visit))?;
-        put_in_order(&mut keys, |a, b| sequence(a).cmp(&sequence(b)));
+        keys.sort_by_key(|key| sequence(key));
         Ok(keys)
     }
 
@@ -133,7 +134,7 @@ impl Store for LocalStore {
                 .filter(|head| before.is_none_or(|before| head.touched < before));
             heads.extend(head);
         }
-        put_in_order(&mut heads, |a, b| b.touched.cmp(&a.touched));
+        heads.sort_by_key(|head| Reverse(head.touched));
         heads.truncate(most);
         Ok(heads)
     }

@@ -1,6 +1,6 @@
 //! The page: whether it is seen, its address, its frames.
 
-use std::cell::{Cell, RefCell};
+use std::cell::Cell;
 use std::rc::Rc;
 
 use gloo_timers::callback::{Interval, Timeout};
@@ -166,35 +166,6 @@ pub fn leave_field() {
         .and_then(|element| element.dyn_into::<web_sys::HtmlInputElement>().ok());
     if let Some(field) = field {
         let _ = field.blur();
-    }
-}
-
-/// Calls `f` before every frame until it says false.
-///
-/// Frames stop while the page is hidden, and Low Power Mode halves them: read the clock in `f`,
-/// never count.
-pub fn every_frame(mut f: impl FnMut() -> bool + 'static) {
-    type Step = Closure<dyn FnMut()>;
-    fn ask(step: &RefCell<Option<Step>>) -> bool {
-        match (window(), step.borrow().as_ref()) {
-            (Some(window), Some(step)) => window
-                .request_animation_frame(step.as_ref().unchecked_ref())
-                .is_ok(),
-            _ => false,
-        }
-    }
-    let step: Rc<RefCell<Option<Step>>> = Rc::default();
-    let next = step.clone();
-    *step.borrow_mut() = Some(Closure::new(move || {
-        if !(f() && ask(&next)) {
-            // The loop holds itself; this lets it go.
-            let done = next.borrow_mut().take();
-            drop(done);
-        }
-    }));
-    if !ask(&step) {
-        let done = step.borrow_mut().take();
-        drop(done);
     }
 }
 

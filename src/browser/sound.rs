@@ -26,17 +26,8 @@ const fn tone(at: f64, hertz: f32, length: f64) -> Tone {
     Tone { at, hertz, length }
 }
 
-const READY: &[Tone] = &[tone(0.0, 660.0, 0.12)];
 const GO: &[Tone] = &[tone(0.0, 1320.0, 0.4)];
 const END: &[Tone] = &[tone(0.0, 880.0, 0.18), tone(0.22, 587.0, 0.35)];
-const ALARM: &[Tone] = &[
-    tone(0.0, 988.0, 0.15),
-    tone(0.2, 1319.0, 0.15),
-    tone(0.5, 988.0, 0.15),
-    tone(0.7, 1319.0, 0.15),
-    tone(1.0, 988.0, 0.15),
-    tone(1.2, 1319.0, 0.3),
-];
 const TICK: Tone = tone(0.0, 1000.0, 0.06);
 const COUNTDOWN: &[Tone] = &[
     tone(0.0, 660.0, 0.12),
@@ -94,11 +85,6 @@ pub fn can_be_heard() -> bool {
     offset().is_some()
 }
 
-/// "Ready" and "set".
-pub fn ready_tone() {
-    play(READY);
-}
-
 /// "Go".
 pub fn go_tone() {
     play(GO);
@@ -107,11 +93,6 @@ pub fn go_tone() {
 /// The time is over.
 pub fn end_tone() {
     play(END);
-}
-
-/// Look here.
-pub fn alarm_tone() {
-    play(ALARM);
 }
 
 /// Three short tones now, after one and after two seconds, and "go" after three.

@@ -25,6 +25,7 @@ use crate::record::visit::Visit;
 use crate::wording;
 use crate::wording::figures;
 use crate::wording::found;
+use crate::wording::oral_items;
 use crate::wording::words::{capital, small};
 
 /// What the note begins with.
@@ -188,7 +189,7 @@ fn why_not(visit: &Visit, id: TaskId) -> String {
 
 /// A value beside the published one, with who was studied and where it is published.
 fn compared(comparison: &Comparison) -> String {
-    let words = item(&comparison.words());
+    let words = item(&wording::compared::comparison(comparison));
     match &comparison.norm {
         Ok(norm) => format!(
             "{words} [{}. {}: {}]",
@@ -214,13 +215,16 @@ fn examined(visit: &Visit) -> (Vec<String>, Vec<String>, Vec<String>) {
             });
             // Whose the sides are is said once, above them all.
             let words = wording::oral::line(oral, &[region]);
-            regions.push(format!("- {}{cue}: {words}", region.title()));
+            regions.push(format!(
+                "- {}{cue}: {words}",
+                oral_items::region_title(region)
+            ));
         }
     }
     let mut nerves = Vec::new();
     let mut conflicts = Vec::new();
     for group in points::groups(oral) {
-        nerves.push(group.nerve.words().to_owned());
+        nerves.push(oral_items::nerve_heading(group.nerve).to_owned());
         nerves.extend(group.lines.iter().map(|l| item(&found::point(l))));
         for flag in &group.flags {
             let list = if points::is_conflict(flag) {

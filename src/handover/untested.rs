@@ -5,6 +5,7 @@ use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::{self, kept};
 use crate::record::visit::Visit;
+use crate::wording::speech;
 use crate::wording::words::small;
 
 /// So many that were not done are named; more are counted.
@@ -31,9 +32,7 @@ pub fn told(visit: &Visit, decision: &Decision) -> Vec<String> {
     for task in asked.iter().copied().filter(|task| untried(&task)) {
         match tasks::aside(task, exam) {
             Some(why) => {
-                let why = why.reason();
-                let end = why.find([';', '.']).unwrap_or(why.len());
-                let why = small(&why[..end]);
+                let why = small(&speech::aside(why.fact()).unwrap_or_else(|| why.reason()));
                 if !parts.contains(&why) {
                     parts.push(why);
                 }

@@ -9,15 +9,13 @@ use std::fmt;
 use std::num::NonZeroU32;
 
 use super::time::Millis;
-use super::units::{PerMinute, PerSecond, Seconds, SyllablesPerSecond, UnitError};
+use super::units::{SyllablesPerSecond, UnitError};
 
 /// Why a count and a time don't make a rate.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum RateError {
     /// The time is zero or less.
     NoTime(Millis),
-    /// The pace is zero: nothing would ever be counted.
-    NoPace,
     /// The result is out of the range of its unit.
     Unit(UnitError),
 }
@@ -28,7 +26,6 @@ impl fmt::Display for RateError {
             RateError::NoTime(time) => {
                 write!(f, "A rate needs a time of more than zero, not {time}.")
             }
-            RateError::NoPace => f.write_str("A count needs a pace of more than zero."),
             RateError::Unit(error) => error.fmt(f),
         }
     }
@@ -38,7 +35,7 @@ impl std::error::Error for RateError {
     fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
         match self {
             RateError::Unit(error) => Some(error),
-            RateError::NoTime(_) | RateError::NoPace => None,
+            RateError::NoTime(_) => None,
         }
     }
 }
@@ -110,46 +107,6 @@ pub fn count_by_time(syllables: u32, window: Millis) -> Result<SyllablesPerSecon
     Ok(SyllablesPerSecond::new(f64::from(syllables) / seconds)?)
 }
 
-/// Events counted over a fixed time as a rate per minute, such as breaths.
-///
-/// # Errors
-///
-/// [`RateError::NoTime`] for a window of zero or less; [`RateError::Unit`] above 60 000 per
-/// minute.
-///
-/// ```
-/// use penlight::measure::by_count::per_minute;
-/// use penlight::measure::time::Millis;
-/// assert_eq!(per_minute(9, Millis::from_secs(30))?.to_string(), "18 per minute");
-/// # Ok::<(), penlight::measure::by_count::RateError>(())
-/// ```
-pub fn per_minute(count: u32, window: Millis) -> Result<PerMinute, RateError> {
-    let seconds = some_time(window)?;
-    Ok(PerMinute::new(f64::from(count) * 60.0 / seconds)?)
-}
-
-/// How far the rate per minute moves when one event more is counted in `window`: the coarseness
-/// of the count, 4 per minute for fifteen seconds.
-///
-/// # Errors
-///
-/// As for [`per_minute`].
-pub fn step_per_minute(window: Millis) -> Result<PerMinute, RateError> {
-    per_minute(1, window)
-}
-
-/// How long a count aloud at a steady pace lasts: 25 at two a second take 12.5 seconds.
-///
-/// # Errors
-///
-/// [`RateError::NoPace`] for a pace of zero.
-pub fn time_at_pace(count: u32, pace: PerSecond) -> Result<Seconds, RateError> {
-    if pace.get() == 0.0 {
-        return Err(RateError::NoPace);
-    }
-    Ok(Seconds::new(f64::from(count) / pace.get())?)
-}
-
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests {
@@ -164,8 +121,6 @@ mod tests {
                 Err(no_time)
             );
             assert_eq!(count_by_time(5, time), Err(no_time));
-            assert_eq!(per_minute(5, time), Err(no_time));
-            assert_eq!(step_per_minute(time), Err(no_time));
         }
         assert_eq!(
             RateError::NoTime(Millis::ZERO).to_string(),
@@ -192,11 +147,5 @@ mod tests {
             count_by_time(20, Millis(1)),
             Err(RateError::Unit(UnitError::TooLarge { .. }))
         ));
-    }
-
-    #[test]
-    fn no_pace_no_time() {
-        let none = PerSecond::new(0.0).unwrap();
-        assert_eq!(time_at_pace(25, none), Err(RateError::NoPace));
     }
 }

@@ -3,8 +3,8 @@
 /// `value` with `places` decimals (0 to 6), halves away from zero; "not known" where it is no
 /// finite number.
 ///
-/// By whole numbers: the library's own formatting of fractions brings tables of 10 KB, made for
-/// digits that no page shows.
+/// Not the library's formatting, which rounds the binary value with halves to even (24.5 to 24,
+/// -0.04 to -0.0): the trade, and the bands of a chart, round halves away from zero.
 ///
 /// ```
 /// use penlight::measure::decimals::decimals;

@@ -9,7 +9,7 @@
 
 use std::fmt;
 
-use super::decimals::decimals;
+use serde::Serialize;
 
 /// Why a value can't be set beside a mean.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,7 +34,7 @@ impl fmt::Display for ScoreError {
 impl std::error::Error for ScoreError {}
 
 /// Which way is better.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub enum Better {
     /// Less of it, as with the seconds that twenty syllables take.
     Less,
@@ -49,11 +49,11 @@ pub enum Better {
 /// use penlight::measure::normal::{Better, StandardScore};
 /// // 6.8 seconds where 4.8 are usual: slow.
 /// let z = StandardScore::new(6.8, 4.8, 1.0)?;
-/// assert_eq!(z.to_string(), "2.00 standard deviations above the mean");
-/// assert_eq!(z.percentile_of_performance(Better::Less).to_string(), "percentile 2.3");
+/// assert_eq!(format!("{:.2}", z.get()), "2.00");
+/// assert_eq!(format!("{:.1}", z.percentile_of_performance(Better::Less).get()), "2.3");
 /// # Ok::<(), penlight::measure::normal::ScoreError>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Serialize)]
 pub struct StandardScore(f64);
 
 impl StandardScore {
@@ -81,30 +81,14 @@ impl StandardScore {
         self.0
     }
 
-    /// The part of the group whose value is lower: 100 Phi(z). Says nothing on who did better.
-    pub fn percentile_below(self) -> Percentile {
-        Percentile(100.0 * part_below(self.0))
-    }
-
     /// The part of the group that did worse: 100 Phi(-z) where less is better, 100 Phi(z) where
     /// more is. Low is poor either way.
     pub fn percentile_of_performance(self, better: Better) -> Percentile {
-        match better {
-            Better::Less => StandardScore(-self.0).percentile_below(),
-            Better::More => self.percentile_below(),
-        }
-    }
-}
-
-/// In plain words, to two decimals.
-impl fmt::Display for StandardScore {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let size = decimals(self.0.abs(), 2);
-        if size == "0.00" {
-            return f.write_str("at the mean");
-        }
-        let side = if self.0 < 0.0 { "below" } else { "above" };
-        write!(f, "{size} standard deviations {side} the mean")
+        let z = match better {
+            Better::Less => -self.0,
+            Better::More => self.0,
+        };
+        Percentile(100.0 * part_below(z))
     }
 }
 
@@ -117,19 +101,6 @@ impl Percentile {
     /// The bare number, 0 to 100.
     pub const fn get(self) -> f64 {
         self.0
-    }
-}
-
-/// In plain words, to one decimal. Nobody is shown at 0 or 100: no group was large enough for it.
-impl fmt::Display for Percentile {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.0 < 0.1 {
-            f.write_str("percentile below 0.1")
-        } else if self.0 > 99.9 {
-            f.write_str("percentile above 99.9")
-        } else {
-            write!(f, "percentile {}", decimals(self.0, 1))
-        }
     }
 }
 
@@ -282,7 +253,7 @@ mod tests {
             let score = score(value, mean, sd);
             let place = score.percentile_of_performance(better);
             assert_eq!(format!("{:.2}", score.get()), z);
-            assert_eq!(place.to_string(), format!("percentile {percentile}"));
+            assert_eq!(format!("{:.1}", place.get()), percentile);
         }
     }
 
@@ -321,18 +292,5 @@ mod tests {
             let none = StandardScore::new(value, mean, sd);
             assert_eq!(none, Err(ScoreError::NotANumber), "{value} {mean} {sd}");
         }
-    }
-
-    #[test]
-    fn nobody_is_shown_at_the_very_end() {
-        let shown = |z: f64| score(z, 0.0, 1.0).percentile_below().to_string();
-        assert_eq!(shown(-4.0), "percentile below 0.1");
-        assert_eq!(shown(4.0), "percentile above 99.9");
-        assert_eq!(shown(-0.0), "percentile 50.0");
-        assert_eq!(score(3.701, 3.7, 0.6).to_string(), "at the mean");
-        assert_eq!(
-            score(2.6, 4.8, 1.0).to_string(),
-            "2.20 standard deviations below the mean"
-        );
     }
 }

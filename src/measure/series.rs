@@ -1,4 +1,4 @@
-//! What a row of marks says: rate, evenness, slowing.
+//! What a row of marks says: rate and evenness.
 //!
 //! `N` marks have `N - 1` intervals. Marks are sorted first, because two thumbs on two buttons
 //! can deliver them out of order. No mark is ever dropped: an implausibly quick one, or an
@@ -7,14 +7,13 @@
 //! Taps carry the tapping finger's own unevenness as well as the patient's, so the figures of
 //! evenness describe the taps.
 //!
-//! Source of the formulas: the usual definitions; nPVI as in CAN23; breathing rate: KAR14.
+//! Source of the formulas: the usual definitions; breathing rate: KAR14.
 
 use std::fmt;
-use std::num::{NonZeroU32, NonZeroUsize};
+use std::num::NonZeroUsize;
 
-use super::order::put_in_order;
 use super::time::Millis;
-use super::units::{PerMinute, PerSecond, Percent, Ratio, Seconds, SecondsPerInterval, UnitError};
+use super::units::{PerMinute, PerSecond, Percent, Seconds, UnitError};
 
 /// Why a figure can't be taken from a series.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -81,23 +80,13 @@ impl Series {
     /// These marks, each a time after a common start, in any order.
     pub fn new(marks: impl IntoIterator<Item = Millis>) -> Series {
         let mut marks: Vec<Millis> = marks.into_iter().collect();
-        put_in_order(&mut marks, Ord::cmp);
+        marks.sort();
         Series { marks }
-    }
-
-    /// The marks in order of time.
-    pub fn marks(&self) -> &[Millis] {
-        &self.marks
     }
 
     /// How many marks there are.
     pub fn count(&self) -> usize {
         self.marks.len()
-    }
-
-    /// From the first mark to the last; none without marks.
-    pub fn span(&self) -> Option<Millis> {
-        Some(*self.marks.last()? - *self.marks.first()?)
     }
 
     /// The times from each mark to the next, one fewer than there are marks.
@@ -137,15 +126,6 @@ impl Series {
         seconds(mean(&self.intervals_of_at_least(2)?))
     }
 
-    /// The median interval; of an even number, the mean of the middle two.
-    ///
-    /// # Errors
-    ///
-    /// [`SeriesError::TooFewMarks`] under two marks.
-    pub fn median_interval(&self) -> Result<Seconds, SeriesError> {
-        seconds(median(&self.intervals_of_at_least(2)?))
-    }
-
     /// The standard deviation of the intervals, over n - 1.
     ///
     /// # Errors
@@ -172,87 +152,23 @@ impl Series {
         Ok(Percent::new(100.0 * sd.get() / mean.get())?)
     }
 
-    /// The normalised pairwise variability index of the intervals, 0 to 200: the mean difference
-    /// of neighbours in hundredths of their own mean.
-    ///
-    /// Two neighbours of no length don't differ and add nothing.
-    ///
-    /// # Errors
-    ///
-    /// [`SeriesError::TooFewMarks`] under three marks.
-    pub fn npvi(&self) -> Result<Percent, SeriesError> {
-        let intervals = self.intervals_of_at_least(3)?;
-        let differences: f64 = intervals
-            .windows(2)
-            .map(|pair| match pair {
-                [one, next] if one + next > 0.0 => (one - next).abs() / ((one + next) / 2.0),
-                _ => 0.0,
-            })
-            .sum();
-        let pairs = (intervals.len() - 1) as f64;
-        Ok(Percent::new(100.0 * differences / pairs)?)
-    }
-
-    /// The slope of interval on its place in the row, by least squares; above zero is slowing.
-    ///
-    /// # Errors
-    ///
-    /// [`SeriesError::TooFewMarks`] under three marks.
-    pub fn slope(&self) -> Result<SecondsPerInterval, SeriesError> {
-        let intervals = self.intervals_of_at_least(3)?;
-        let mean_interval = mean(&intervals);
-        let mean_index = (intervals.len() - 1) as f64 / 2.0;
-        let (mut together, mut apart) = (0.0, 0.0);
-        for (index, interval) in intervals.iter().enumerate() {
-            let off = index as f64 - mean_index;
-            together += off * (interval - mean_interval);
-            apart += off * off;
-        }
-        Ok(SecondsPerInterval::new(
-            together / apart / MILLIS_PER_SECOND,
-        )?)
-    }
-
-    /// The mean interval of the second half over that of the first; above one is slowing.
-    ///
-    /// The middle one of an odd number of intervals belongs to neither half.
-    ///
-    /// # Errors
-    ///
-    /// [`SeriesError::TooFewMarks`] under three marks; [`SeriesError::NoTime`] when the first
-    /// half has no length.
-    pub fn second_half_to_first(&self) -> Result<Ratio, SeriesError> {
-        let intervals = self.intervals_of_at_least(3)?;
-        let half = intervals.len() / 2;
-        let first: f64 = intervals.iter().take(half).sum();
-        let second: f64 = intervals.iter().rev().take(half).sum();
-        if first == 0.0 {
-            return Err(SeriesError::NoTime);
-        }
-        Ok(Ratio::new(second / first)?)
-    }
-
-    /// The marks that follow the one before by less than `threshold`: too quick for the thing
+    /// How many marks follow the one before by less than `threshold`: too quick for the thing
     /// counted, and perhaps a finger that bounced. They are pointed out, not taken out.
     ///
     /// ```
-    /// use penlight::measure::series::{QuickMark, Series};
+    /// use penlight::measure::series::Series;
     /// use penlight::measure::time::Millis;
     /// let taps = Series::new([0, 160, 190, 330].map(Millis));
-    /// let quick = taps.quicker_than(Millis(60));
-    /// assert_eq!(quick, [QuickMark { index: 2, interval: Millis(30) }]);
+    /// assert_eq!(taps.quicker_than(Millis(60)), 1);
     /// assert_eq!(taps.count(), 4);
     /// ```
-    pub fn quicker_than(&self, threshold: Millis) -> Vec<QuickMark> {
-        (1..)
-            .zip(self.intervals())
-            .filter(|&(_, interval)| interval < threshold)
-            .map(|(index, interval)| QuickMark { index, interval })
-            .collect()
+    pub fn quicker_than(&self, threshold: Millis) -> usize {
+        let quick = |interval: &Millis| *interval < threshold;
+        self.intervals().into_iter().filter(quick).count()
     }
 
-    /// A breathing rate from a tap at every breath: 60 over the median interval, with how far
-    /// each interval is off the median.
+    /// A breathing rate from a tap at every breath: 60 over the median interval, with how many
+    /// intervals lie near the median.
     ///
     /// How many intervals must agree, and how closely, is for the place that uses it to settle:
     /// `min_intervals` must lie within `tolerance` of the median, the bound itself included, for
@@ -284,21 +200,13 @@ impl Series {
         if median == 0.0 {
             return Err(SeriesError::NoTime);
         }
-        let deviations = self
-            .intervals()
-            .into_iter()
-            .map(|interval| {
-                let off = 100.0 * (interval.0 as f64 - median).abs();
-                Ok(Deviation {
-                    interval,
-                    off: Percent::new(off / median)?,
-                    // Multiplied out in milliseconds, so that the bound is exact.
-                    within: off <= tolerance.get() * median,
-                })
-            })
-            .collect::<Result<Vec<_>, UnitError>>()?;
-        let outside = deviations.iter().filter(|d| !d.within).count();
-        let within = deviations.len() - outside;
+        let intervals = self.intervals();
+        // Multiplied out in milliseconds, so that the bound is exact.
+        let near = |interval: &&Millis| {
+            100.0 * (interval.0 as f64 - median).abs() <= tolerance.get() * median
+        };
+        let within = intervals.iter().filter(near).count();
+        let outside = intervals.len() - within;
         let steadiness = match (min_intervals.get().saturating_sub(within), outside) {
             (0, 0) => Steadiness::Steady,
             (0, outside) => Steadiness::SteadyApartFrom { outside },
@@ -307,7 +215,8 @@ impl Series {
         Ok(Breathing {
             rate: PerMinute::new(60.0 * MILLIS_PER_SECOND / median)?,
             median: seconds(median)?,
-            deviations,
+            within,
+            intervals: intervals.len(),
             steadiness,
         })
     }
@@ -325,15 +234,6 @@ impl Series {
     }
 }
 
-/// A mark that followed the one before implausibly quickly.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct QuickMark {
-    /// Its place among the marks in order of time; the first mark is 0 and is never quick.
-    pub index: usize,
-    /// The time since the mark before.
-    pub interval: Millis,
-}
-
 /// A breathing rate with what is known about it: see [`Series::breathing`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct Breathing {
@@ -341,21 +241,12 @@ pub struct Breathing {
     pub rate: PerMinute,
     /// The median of all intervals.
     pub median: Seconds,
-    /// Every interval in order of time.
-    pub deviations: Vec<Deviation>,
+    /// How many intervals are within the tolerance.
+    pub within: usize,
+    /// How many intervals there are.
+    pub intervals: usize,
     /// Whether the intervals agree well enough.
     pub steadiness: Steadiness,
-}
-
-/// How far one interval is off the median.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Deviation {
-    /// The interval.
-    pub interval: Millis,
-    /// Its distance from the median, in hundredths of the median.
-    pub off: Percent,
-    /// Whether that is within the tolerance.
-    pub within: bool,
 }
 
 /// Whether the intervals between breaths agree.
@@ -399,33 +290,6 @@ impl fmt::Display for Steadiness {
     }
 }
 
-/// The standard deviation that belongs to a printed standard error: SE * sqrt(n).
-///
-/// In whatever unit `standard_error` has; `n` is the number of observations.
-///
-/// # Errors
-///
-/// When `standard_error` is below zero, not a number, or too large for the product.
-///
-/// ```
-/// use std::num::NonZeroU32;
-/// use penlight::measure::series::sd_from_standard_error;
-/// let n = NonZeroU32::MIN.saturating_add(68);
-/// assert_eq!(format!("{:.2}", sd_from_standard_error(1.09, n)?), "9.05");
-/// # Ok::<(), penlight::measure::units::UnitError>(())
-/// ```
-pub fn sd_from_standard_error(standard_error: f64, n: NonZeroU32) -> Result<f64, UnitError> {
-    let unit = "standard error";
-    let sd = standard_error * f64::from(n.get()).sqrt();
-    if !sd.is_finite() {
-        Err(UnitError::NotANumber { unit })
-    } else if sd < 0.0 {
-        Err(UnitError::TooSmall { unit, least: 0.0 })
-    } else {
-        Ok(sd)
-    }
-}
-
 const MILLIS_PER_SECOND: f64 = 1000.0;
 
 /// `millis` milliseconds in seconds.
@@ -449,7 +313,7 @@ fn mean(values: &[f64]) -> f64 {
 /// The median of `values`, of an even number the mean of the middle two; zero of none.
 fn median(values: &[f64]) -> f64 {
     let mut sorted = values.to_vec();
-    put_in_order(&mut sorted, f64::total_cmp);
+    sorted.sort_by(f64::total_cmp);
     // The one or two in the middle.
     let middle = sorted.len().saturating_sub(1) / 2..sorted.len() / 2 + 1;
     mean(sorted.get(middle).unwrap_or_default())
@@ -477,15 +341,11 @@ mod tests {
             let have = few.count();
             assert_eq!(few.rate_from_onsets(), Err(two(have)));
             assert_eq!(few.mean_interval(), Err(two(have)));
-            assert_eq!(few.median_interval(), Err(two(have)));
             assert_eq!(few.breathing(n, tolerance), Err(two(have)));
         }
         let pair = series([0, 500]);
         assert_eq!(pair.sd(), Err(three(2)));
         assert_eq!(pair.cv(), Err(three(2)));
-        assert_eq!(pair.npvi(), Err(three(2)));
-        assert_eq!(pair.slope(), Err(three(2)));
-        assert_eq!(pair.second_half_to_first(), Err(three(2)));
         assert_eq!(
             three(2).to_string(),
             "This needs 3 marks or more; there are 2."
@@ -496,10 +356,8 @@ mod tests {
     fn an_empty_series_is_no_trouble() {
         let none = series([]);
         assert_eq!(none.count(), 0);
-        assert_eq!(none.span(), None);
         assert!(none.intervals().is_empty());
-        assert!(none.quicker_than(Millis(60)).is_empty());
-        assert_eq!(series([7]).span(), Some(Millis::ZERO));
+        assert_eq!(none.quicker_than(Millis(60)), 0);
     }
 
     #[test]
@@ -508,10 +366,8 @@ mod tests {
         let (n, tolerance) = policy();
         assert_eq!(same.rate_from_onsets(), Err(SeriesError::NoTime));
         assert_eq!(same.cv(), Err(SeriesError::NoTime));
-        assert_eq!(same.second_half_to_first(), Err(SeriesError::NoTime));
         assert_eq!(same.breathing(n, tolerance), Err(SeriesError::NoTime));
         assert_eq!(same.sd().map(Seconds::get), Ok(0.0));
-        assert_eq!(same.npvi().map(Percent::get), Ok(0.0));
     }
 
     #[test]
@@ -526,35 +382,15 @@ mod tests {
     #[test]
     fn a_quick_mark_is_marked_and_kept() {
         let taps = series([0, 60, 119, 119, 300]);
-        let quick = |index, interval| QuickMark {
-            index,
-            interval: Millis(interval),
-        };
-        // Exactly the threshold is not too quick.
-        assert_eq!(taps.quicker_than(Millis(60)), [quick(2, 59), quick(3, 0)]);
+        // Exactly the threshold is not too quick: those of 59 and 0 are.
+        assert_eq!(taps.quicker_than(Millis(60)), 2);
         assert_eq!(taps.count(), 5);
         assert_eq!(taps.intervals().len(), 4);
     }
 
     #[test]
-    fn the_middle_of_an_odd_number_belongs_to_neither_half() {
-        // Intervals 100, 900, 200.
-        let ratio = series([0, 100, 1_000, 1_200]).second_half_to_first();
-        assert_eq!(ratio.map(Ratio::get), Ok(2.0));
-    }
-
-    #[test]
-    fn speeding_up_slopes_down() {
-        let slope = series([0, 300, 500, 600]).slope().unwrap();
-        assert!((slope.get() + 0.1).abs() < 1e-12);
-    }
-
-    #[test]
     fn the_median_of_an_even_number_is_between_the_middle_two() {
-        assert_eq!(
-            series([0, 100, 300]).median_interval(),
-            Ok(Seconds::new(0.15).unwrap())
-        );
+        assert_eq!(median(&[100.0, 200.0]), 150.0);
         assert_eq!(median(&[]), 0.0);
         assert_eq!(median(&[4.0, 1.0, 9.0]), 4.0);
     }
@@ -600,15 +436,6 @@ mod tests {
         let wide = series([i64::MIN, 0, i64::MAX]);
         assert!(wide.mean_interval().is_ok());
         assert!(wide.sd().is_ok());
-        assert!(wide.slope().is_ok());
         assert!(wide.breathing(n, tolerance).is_ok());
-    }
-
-    #[test]
-    fn a_standard_error_must_be_a_number() {
-        let n = NonZeroU32::new(69).unwrap();
-        assert!(sd_from_standard_error(f64::NAN, n).is_err());
-        assert!(sd_from_standard_error(-0.1, n).is_err());
-        assert!(sd_from_standard_error(f64::MAX, n).is_err());
     }
 }

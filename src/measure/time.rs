@@ -134,6 +134,32 @@ pub struct Elapsed {
     pub doubt: Option<Doubt>,
 }
 
+/// Why two presses make no time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NoTime {
+    /// The second lies this long before the first.
+    Before(Millis),
+    /// Both are the same moment.
+    Nothing,
+    /// It can't be known.
+    Unknown,
+}
+
+impl Elapsed {
+    /// The length where it is more than nothing.
+    ///
+    /// # Errors
+    /// [`NoTime`]: why there is none.
+    pub fn timed(self) -> Result<Millis, NoTime> {
+        match self.length {
+            None => Err(NoTime::Unknown),
+            Some(Millis::ZERO) => Err(NoTime::Nothing),
+            Some(length) if length < Millis::ZERO => Err(NoTime::Before(Millis::ZERO - length)),
+            Some(length) => Ok(length),
+        }
+    }
+}
+
 /// How far the two clocks may drift apart within one interval before it is said.
 ///
 /// Both are read in the same handler, so ordinary readings agree to a few milliseconds.
@@ -232,5 +258,17 @@ mod tests {
         let e = elapsed(at(1, 0, 100_000), at(2, 0, 90_000), true);
         assert_eq!(e.length, None);
         assert_eq!(e.doubt, Some(Doubt::Unknown));
+    }
+
+    #[test]
+    fn two_presses_make_a_time_or_say_why_not() {
+        let timed = |to| elapsed(at(1, 5_000, 5_000), to, false).timed();
+        assert_eq!(timed(at(1, 8_700, 8_700)), Ok(Millis(3_700)));
+        assert_eq!(timed(at(1, 5_000, 5_000)), Err(NoTime::Nothing));
+        assert_eq!(
+            timed(at(1, 4_000, 4_000)),
+            Err(NoTime::Before(Millis(1_000)))
+        );
+        assert_eq!(timed(at(2, 0, 4_000)), Err(NoTime::Unknown));
     }
 }

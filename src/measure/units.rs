@@ -1,7 +1,6 @@
 //! Units as types, so that seconds can't be handed in where millilitres are due.
 //!
-//! Every unit is made by a constructor that checks its range, in code as well as when read back
-//! from storage, and shows itself in plain words. Shown numbers are rounded half up; a page that
+//! Every unit is made by a constructor that checks its range, and shows itself in plain words. Shown numbers are rounded half up; a page that
 //! sets a value beside a limit asks for more decimals, as in `{:.2}`.
 //!
 //! Only the arithmetic that makes sense is there: volume over time, time over time, rate by
@@ -10,7 +9,7 @@
 use std::fmt;
 use std::num::NonZeroU32;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use super::decimals::decimals;
 use super::time::Millis;
@@ -107,8 +106,8 @@ fn rounded(value: f64, places: usize) -> f64 {
 macro_rules! unit {
     ($(#[$meta:meta])* $name:ident: $words:literal, $least:expr, $most:expr, $places:literal) => {
         $(#[$meta])*
-        #[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Serialize, Deserialize)]
-        #[serde(try_from = "f64", into = "f64")]
+        #[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Serialize)]
+        #[serde(transparent)]
         pub struct $name(f64);
 
         impl $name {
@@ -124,13 +123,6 @@ macro_rules! unit {
             #[doc = concat!("The bare number of ", $words, ".")]
             pub const fn get(self) -> f64 {
                 self.0
-            }
-        }
-
-        impl TryFrom<f64> for $name {
-            type Error = UnitError;
-            fn try_from(value: f64) -> Result<$name, UnitError> {
-                $name::new(value)
             }
         }
 
@@ -188,6 +180,13 @@ impl Seconds {
         Ratio::new(self.0 / other.0)
     }
 
+    /// The nearest whole number of milliseconds, as it was timed: what is set against a line that
+    /// must be met exactly.
+    pub fn millis(self) -> Millis {
+        // Saturates, and no stopwatch runs that long.
+        Millis((self.0 * 1000.0).round() as i64)
+    }
+
     /// The time that falls to each of `n`, such as seconds for each swallow.
     pub fn each(self, n: NonZeroU32) -> Seconds {
         Seconds(self.0 / f64::from(n.get()))
@@ -235,16 +234,6 @@ impl PerSecond {
     /// The same rate per minute.
     pub fn per_minute(self) -> PerMinute {
         PerMinute(self.0 * 60.0)
-    }
-
-    /// The rate of syllables when each event stands for `syllables_each` of them: one for a tap
-    /// on every syllable, three for a tap on every pa-ta-ka.
-    ///
-    /// # Errors
-    ///
-    /// [`UnitError::TooLarge`] above 100 syllables per second.
-    pub fn syllables(self, syllables_each: NonZeroU32) -> Result<SyllablesPerSecond, UnitError> {
-        SyllablesPerSecond::new(self.0 * f64::from(syllables_each.get()))
     }
 }
 
@@ -305,42 +294,9 @@ unit! {
 }
 
 unit! {
-    /// How much each interval is longer than the one before, in seconds; above zero is slowing,
-    /// below zero is speeding up.
-    SecondsPerInterval: "seconds per interval", f64::MIN, f64::MAX, 3
-}
-
-unit! {
     /// Hundredths of something: zero or more. May be above 100, as a coefficient of variation
     /// can be.
     Percent: "per cent", 0.0, f64::MAX, 1
-}
-
-unit! {
-    /// Frequency: 20 to 20 000 cycles per second, the range of hearing.
-    Hertz: "hertz", 20.0, 20_000.0, 1
-}
-
-unit! {
-    /// Distance between two pitches: 0 to 120 semitones, twelve to the octave.
-    Semitones: "semitones", 0.0, 120.0, 1
-}
-
-impl Semitones {
-    /// The distance between two frequencies, whichever is the higher: 12 log2(high / low).
-    ///
-    /// Source: twelve equal steps to the octave, 12 log2(high / low).
-    ///
-    /// ```
-    /// use penlight::measure::units::{Hertz, Semitones};
-    /// let range = Semitones::between(Hertz::new(110.0)?, Hertz::new(440.0)?);
-    /// assert_eq!(range.to_string(), "24.0 semitones");
-    /// # Ok::<(), penlight::measure::units::UnitError>(())
-    /// ```
-    pub fn between(one: Hertz, other: Hertz) -> Semitones {
-        // In range by construction: the widest pair is 20 to 20 000, about 119.6 semitones.
-        Semitones(12.0 * (one.0 / other.0).log2().abs())
-    }
 }
 
 unit! {
@@ -368,25 +324,6 @@ unit! {
     LitresPerMinute: "litres per minute", 0.0, 1800.0, 0
 }
 
-unit! {
-    /// Flow of air: 0 to 30 litres per second.
-    ///
-    /// ```
-    /// use penlight::measure::units::LitresPerSecond;
-    /// let flow = LitresPerSecond::new(2.9)?;
-    /// assert_eq!(flow.per_minute().to_string(), "174 litres per minute");
-    /// # Ok::<(), penlight::measure::units::UnitError>(())
-    /// ```
-    LitresPerSecond: "litres per second", 0.0, 30.0, 1
-}
-
-impl LitresPerSecond {
-    /// The same flow per minute, as a meter shows it.
-    pub fn per_minute(self) -> LitresPerMinute {
-        LitresPerMinute(self.0 * 60.0)
-    }
-}
-
 /// A volume in millilitres: 0 to 2000, kept to one decimal.
 ///
 /// Held as whole tenths, so that what is left and what was drunk add up to what was offered.
@@ -399,8 +336,8 @@ impl LitresPerSecond {
 /// assert_eq!(offered.to_string(), "150 millilitres");
 /// # Ok::<(), penlight::measure::units::UnitError>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(try_from = "f64", into = "f64")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(into = "f64")]
 pub struct Millilitres {
     tenths: u16,
 }
@@ -454,15 +391,6 @@ impl Millilitres {
         }
     }
 
-    /// The two volumes together.
-    ///
-    /// # Errors
-    ///
-    /// [`UnitError::TooLarge`] when they come to more than 2000 millilitres.
-    pub fn plus(self, other: Millilitres) -> Result<Millilitres, UnitError> {
-        Millilitres::new((f64::from(self.tenths) + f64::from(other.tenths)) / 10.0)
-    }
-
     /// This volume in that time: the swallowing capacity of a timed water test.
     ///
     /// # Errors
@@ -486,13 +414,6 @@ impl Millilitres {
     /// The mean volume of each of `swallows`.
     pub fn per_swallow(self, swallows: NonZeroU32) -> MillilitresPerSwallow {
         MillilitresPerSwallow(self.get() / f64::from(swallows.get()))
-    }
-}
-
-impl TryFrom<f64> for Millilitres {
-    type Error = UnitError;
-    fn try_from(value: f64) -> Result<Millilitres, UnitError> {
-        Millilitres::new(value)
     }
 }
 
@@ -527,9 +448,7 @@ mod tests {
         for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
             assert!(Seconds::new(bad).is_err());
             assert!(Percent::new(bad).is_err());
-            assert!(SecondsPerInterval::new(bad).is_err());
             assert!(Millilitres::new(bad).is_err());
-            assert!(Hertz::new(bad).is_err());
         }
     }
 
@@ -539,8 +458,6 @@ mod tests {
         assert!(Millilitres::new(2000.0).is_ok());
         assert!(Millilitres::new(2000.01).is_err());
         assert!(Millilitres::new(-0.01).is_err());
-        assert!(Hertz::new(20.0).is_ok());
-        assert!(Hertz::new(19.9).is_err());
         assert!(SyllablesPerSecond::new(100.1).is_err());
     }
 
@@ -565,8 +482,6 @@ mod tests {
     fn shown_numbers_round_half_up_and_have_no_negative_nought() {
         let rate = SyllablesPerSecond::new(6.25).unwrap();
         assert_eq!(rate.to_string(), "6.3 syllables per second");
-        let none = SecondsPerInterval::new(-0.000_04).unwrap();
-        assert_eq!(none.to_string(), "0.000 seconds per interval");
         assert_eq!(Seconds::new(-0.0).unwrap().to_string(), "0.0 seconds");
         // Six decimals are the most that is shown.
         assert_eq!(
@@ -583,40 +498,15 @@ mod tests {
             Millilitres::new(0.1).unwrap(),
             Millilitres::new(0.2).unwrap(),
         );
-        assert_eq!(a.plus(b), Millilitres::new(0.3));
         let full = Millilitres::new(2000.0).unwrap();
-        assert!(full.plus(a).is_err());
         assert_eq!(full.less(full), Ok(Millilitres::ZERO));
         assert_eq!(a.less(b), Err(UnitError::MoreLeftThanOffered));
     }
 
     #[test]
-    fn storage_can_not_smuggle_a_value_past_the_range() {
-        assert!(serde_json::from_str::<Seconds>("-1").is_err());
-        assert!(serde_json::from_str::<Millilitres>("2001").is_err());
-        let kept = serde_json::to_string(&Millilitres::new(12.5).unwrap()).unwrap();
-        assert_eq!(kept, "12.5");
-        assert_eq!(
-            serde_json::from_str::<Millilitres>(&kept).unwrap(),
-            Millilitres::new(12.5).unwrap()
-        );
-    }
-
-    #[test]
-    fn the_order_of_two_pitches_does_not_matter() {
-        let (low, high) = (Hertz::new(20.0).unwrap(), Hertz::new(20_000.0).unwrap());
-        let range = Semitones::between(low, high);
-        assert_eq!(range, Semitones::between(high, low));
-        assert!(Semitones::new(range.get()).is_ok());
-    }
-
-    #[test]
-    fn a_rate_per_second_becomes_syllables_or_a_minute() {
+    fn a_rate_per_second_becomes_one_per_minute() {
         let twice = PerSecond::new(2.0).unwrap();
-        let three = NonZeroU32::new(3).unwrap();
         assert_eq!(twice.per_minute(), PerMinute::new(120.0).unwrap());
-        assert_eq!(twice.syllables(three), SyllablesPerSecond::new(6.0));
-        assert!(PerSecond::new(1000.0).unwrap().syllables(three).is_err());
     }
 
     #[test]

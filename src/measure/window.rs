@@ -5,7 +5,6 @@
 
 use std::fmt;
 
-use super::order::put_in_order;
 use super::time::Millis;
 
 /// Why a window can't be set up.
@@ -63,11 +62,6 @@ impl Window {
         self.length
     }
 
-    /// Until when after the start a mark past the end is late.
-    pub const fn late_until(self) -> Option<Millis> {
-        self.late_until
-    }
-
     /// Shares out `offsets`, each a time after the window's start.
     ///
     /// Both ends count: with a window of 30 s a mark at 30.000 s is inside and one at 30.001 s
@@ -87,7 +81,7 @@ impl Window {
     /// ```
     pub fn split(self, offsets: &[Millis]) -> WindowCount {
         let mut sorted = offsets.to_vec();
-        put_in_order(&mut sorted, Ord::cmp);
+        sorted.sort();
         let mut split = WindowCount::default();
         for at in sorted {
             let list = if at < Millis::ZERO {

@@ -2,13 +2,13 @@
 //! tests, and the app as the last resort where the browser keeps nothing.
 
 use std::cell::RefCell;
+use std::cmp::Reverse;
 
 use super::envelope::Envelope;
 
 use super::head::Head;
 use super::id::VisitId;
 use super::store::{Store, StoreError, Stored};
-use crate::measure::order::put_in_order;
 use crate::measure::time::Millis;
 
 /// A store in memory.
@@ -65,7 +65,7 @@ impl Store for MemoryStore {
             .filter(|e| e.visit == *visit)
             .cloned()
             .collect();
-        put_in_order(&mut events, |a, b| a.seq.cmp(&b.seq));
+        events.sort_by_key(|event| event.seq);
         Ok((events, Vec::new()))
     }
 
@@ -78,7 +78,7 @@ impl Store for MemoryStore {
             .filter(|h| before.is_none_or(|before| h.touched < before))
             .cloned()
             .collect();
-        put_in_order(&mut heads, |a, b| b.touched.cmp(&a.touched));
+        heads.sort_by_key(|head| Reverse(head.touched));
         heads.truncate(most);
         Ok(heads)
     }

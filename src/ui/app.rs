@@ -79,7 +79,12 @@ pub fn app() -> Piece {
                         Page::Show(task) => show_page(tasks::spec(task).say, Page::Task(task)),
                         Page::Oral(region) => oral_page(region),
                         Page::OralShow(id) => oral::find(id)
-                            .map(|item| show_page(item.ask, Page::Oral(Region::of(item))))
+                            .map(|item| {
+                                show_page(
+                                    crate::wording::oral_items::ask(item),
+                                    Page::Oral(Region::of(item)),
+                                )
+                            })
                             .piece(),
                         Page::Choking => choking_page(),
                         Page::Decision => decision_page(),

@@ -12,11 +12,11 @@ use super::steps;
 use super::why::rule_fold;
 use crate::browser::page;
 use crate::clinical::decision::fresh;
-use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::{Group, HOLDS, Item};
 use crate::draw::{Drawn, Piece, all, el, live, said, when};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+use crate::wording::gate as wording;
 
 /// Over a group whose answers are old.
 const ASKED_LONG_AGO: &str = "Asked a while ago. Look again now: it may have changed.";
@@ -87,7 +87,11 @@ pub(super) fn gate_page(
         (1, None) => "The other one holds".to_owned(),
         (n, None) => format!("The other {n} hold"),
     };
-    let title = format!("{} ({at} of {})", group.title(), Group::ALL.len());
+    let title = format!(
+        "{} ({at} of {})",
+        wording::group_title(group),
+        Group::ALL.len()
+    );
     frame(
         title.into(),
         overview_of(desk),
@@ -169,7 +173,7 @@ fn gate_item(
             .find(|e| exception.get().as_deref() == Some(e.id))
             .map(|e| {
                 desk.visit
-                    .with(|v| v.map_or(String::new(), |v| gate::advice(item, e, &v.exam.policy)))
+                    .with(|v| v.map_or(String::new(), |v| wording::advice(item, e, &v.exam.policy)))
             })
             .filter(|a| !a.is_empty())
     };
@@ -180,7 +184,7 @@ fn gate_item(
                 .attr("id", item.id)
                 .attr("aria-expanded", said(move || open.get().to_string()))
                 .press(move |_| toggle())
-                .with(el("span").with(item.holds))
+                .with(el("span").with(wording::holds(item)))
                 .with(live(move || held().then(|| el("span.tick").with("holds")))),
         )
         .with(live(move || {
@@ -202,7 +206,7 @@ fn gate_item(
                         "What is the case?".into(),
                         item.exceptions
                             .iter()
-                            .map(|e| (e.id.to_owned(), e.words.to_owned()))
+                            .map(|e| (e.id.to_owned(), wording::exception(item, e).to_owned()))
                             .collect(),
                         exception.into(),
                         pick,

@@ -17,6 +17,7 @@ use crate::clinical::knowledge::oral::Region;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+use crate::wording::gate as wording;
 
 /// Whether the visit's screen has a gate; others ask of new weakness where the examination begins.
 fn has_gate(visit: &Visit) -> bool {
@@ -47,7 +48,7 @@ fn gate_findings() -> Piece {
                         (
                             item,
                             exception,
-                            gate::advice(item, exception, &v.exam.policy),
+                            wording::advice(item, exception, &v.exam.policy),
                         )
                     })
                     .collect()
@@ -67,7 +68,9 @@ fn gate_findings() -> Piece {
                                 .into_iter()
                                 .map(|(item, exception, advice)| {
                                     el("li")
-                                        .with(el("p").with(el("b").with(exception.words)))
+                                        .with(el("p").with(
+                                            el("b").with(wording::exception(item, exception)),
+                                        ))
                                         .with((!advice.is_empty()).then(|| el("p").with(advice)))
                                         .with(answered(item, exception))
                                         .with(rule_fold(item.rule))

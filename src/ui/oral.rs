@@ -23,6 +23,8 @@ use crate::clinical::knowledge::rules;
 use crate::clinical::tasks::oral::flags::{WEAKNESS, unsaid};
 use crate::draw::{Drawn, El, Piece, all, el, live};
 use crate::record::event::Event;
+use crate::wording;
+use crate::wording::oral_items;
 use crate::wording::words::small;
 
 /// When the gag is tested.
@@ -40,7 +42,11 @@ pub(super) fn oral_page(
             .map_or(Vec::new(), |id| id.screen().oral.regions().collect())
     });
     let at = regions.iter().position(|r| *r == region).unwrap_or(0) + 1;
-    let title = format!("{} ({at} of {})", region.title(), regions.len());
+    let title = format!(
+        "{} ({at} of {})",
+        oral_items::region_title(region),
+        regions.len()
+    );
     let rows = Rows {
         opened: RwSignal::new(desk.visit.with_untracked(|v| {
             let oral = v.map(|v| &v.exam.oral);
@@ -80,7 +86,7 @@ pub(super) fn oral_page(
                     )),
                 safety()
             ]),
-            para("advice", region.care()),
+            para("advice", oral_items::region_care(region)),
             live(move || if waits.get() {
                 el("section.found.caution")
                     .with(el("h2").with("Not yet"))
@@ -150,11 +156,12 @@ pub(super) fn weakness() -> Piece {
     });
     let mut answers = vec![(HOLDS.to_owned(), "No, nothing new or worse".to_owned())];
     let item = gate::find(WEAKNESS);
-    answers.extend(
-        item.into_iter()
-            .flat_map(|i| i.exceptions)
-            .map(|e| (e.id.to_owned(), e.words.to_owned())),
-    );
+    answers.extend(item.into_iter().flat_map(|item| {
+        let answer = |e| wording::gate::exception(item, e).to_owned();
+        item.exceptions
+            .iter()
+            .map(move |e| (e.id.to_owned(), answer(e)))
+    }));
     let pick = Callback::new(move |id: Option<String>| {
         desk.record([match id {
             Some(id) => Event::Gate(vec![(WEAKNESS.to_owned(), id)]),
@@ -237,7 +244,10 @@ fn to_settle(region: Region, open: &[&'static str]) -> Option<(By, Vec<&'static 
 
 /// Names in a row, in one sentence.
 fn names(items: &[&'static Item]) -> String {
-    let names: Vec<String> = items.iter().map(|item| small(item.name)).collect();
+    let names: Vec<String> = items
+        .iter()
+        .map(|item| small(oral_items::name(item)))
+        .collect();
     names.join(", ")
 }
 
@@ -385,7 +395,7 @@ fn foot(region: Region, rows: Rows, first_said: RwSignal<bool>) -> Piece {
                 items.first().and_then(|id| oral::find(id)).map(|first| {
                     let words = format!(
                         "Undo: {}, last {} settled",
-                        Region::of(first).title(),
+                        oral_items::region_title(Region::of(first)),
                         items.len()
                     );
                     button("", words, undo)

@@ -18,6 +18,7 @@ use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::measure::decimals::short;
 use crate::record::event::Event;
 use crate::wording::found as wording;
+use crate::wording::oral_items;
 use crate::wording::words::capital;
 
 /// Records an item's answer.
@@ -97,16 +98,14 @@ pub(super) fn oral_item(
                 .attr("id", item.id)
                 .attr("aria-expanded", said(move || open.get().to_string()))
                 .press(toggle)
-                .with(
-                    el("span")
-                        .with(el("b").with(item.name))
-                        .with((!item.ask.is_empty()).then(|| {
-                            el("span.asked")
-                                .with("\u{201C}")
-                                .with(item.ask)
-                                .with("\u{201D}")
-                        })),
-                )
+                .with(el("span").with(el("b").with(oral_items::name(item))).with(
+                    (!oral_items::ask(item).is_empty()).then(|| {
+                        el("span.asked")
+                            .with("\u{201C}")
+                            .with(oral_items::ask(item))
+                            .with("\u{201D}")
+                    }),
+                ))
                 .with(el("span.tick").with(live(move || state(&answer.get())))),
         )
         .with(live(move || open.get().then(|| inside(item, rows, answer))))
@@ -122,14 +121,14 @@ fn inside(item: &'static Item, rows: Rows, answer: Follow<Answer>) -> Piece {
         Answer::NotTested(reason) => Some(reason.words().to_owned()),
         _ => None,
     });
-    let nerve = match item.nerve.number() {
+    let nerve = match oral_items::nerve_number(item.nerve) {
         "" => "No cranial nerve of its own".to_owned(),
         number => format!("Cranial nerve {number}"),
     };
     el("div.exceptions")
-        .with(para("small", item.look))
+        .with(para("small", oral_items::look(item)))
         .with(para("small", nerve))
-        .with(para("advice", item.care))
+        .with(para("advice", oral_items::care(item)))
         .with((!item.exceptions.is_empty()).then(|| exceptions(desk, item, rows, answer, problem)))
         .with(problem_line(problem))
         .with(match item.takes {
@@ -152,7 +151,7 @@ fn inside(item: &'static Item, rows: Rows, answer: Follow<Answer>) -> Piece {
                     (answer.get() != Answer::Open)
                         .then(|| button("", "Clear", move || clear(desk, item)))
                 }))
-                .with((!item.ask.is_empty()).then(|| {
+                .with((!oral_items::ask(item).is_empty()).then(|| {
                     button("", "Show to patient", move || {
                         desk.turn(Page::OralShow(item.id))
                     })
@@ -239,7 +238,7 @@ fn exceptions(
                         .map(|exception| el("button.choice")
                             .attr("aria-pressed", said(move || has(exception.id).to_string()))
                             .press(move |_| toggle(exception))
-                            .with(capital(exception.words)))
+                            .with(capital(oral_items::exception(item, exception))))
                         .collect::<Piece>()
                 )
             ),
@@ -305,7 +304,10 @@ fn part(
         put_found(desk, item, found);
     });
     choices(
-        format!("{}: {asks}", capital(exception.words)),
+        format!(
+            "{}: {asks}",
+            capital(oral_items::exception(item, exception))
+        ),
         options(offered),
         chosen,
         pick,

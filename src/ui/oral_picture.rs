@@ -13,6 +13,7 @@ use crate::clinical::knowledge::oral::nerve::Side;
 use crate::clinical::knowledge::oral::{Item, Region, Sided};
 use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::wording::found;
+use crate::wording::oral_items;
 
 /// Face from the front.
 const FACE: &str = "M160 8C96 8 72 64 74 120C76 190 118 250 160 250C202 250 244 190 246 120C248 64 224 8 160 8\
@@ -93,7 +94,7 @@ fn found_at(desk: Desk, item: &'static Item, side: Side) -> String {
         .map(|f| {
             let open = f.exception().side != Sided::No && f.side().is_none();
             let asks = if open { ", side?" } else { "" };
-            format!("{}{asks}", f.exception().words)
+            format!("{}{asks}", oral_items::exception(item, f.exception()))
         })
         .collect();
     words.join(", ")
@@ -117,7 +118,7 @@ fn spot(item: &'static Item, side: Side, rows: Rows) -> Piece {
         let colon = if found.is_empty() { "" } else { ": " };
         format!(
             "{}, {}{colon}{found}",
-            item.name,
+            oral_items::name(item),
             Sides::from(side).button()
         )
     };

@@ -15,6 +15,7 @@ use crate::draw::{Drawn, Piece, all, el};
 use crate::record::event::Event;
 use crate::wording::found;
 use crate::wording::oral as told;
+use crate::wording::oral_items;
 use crate::wording::words::capital;
 
 /// Asks once more why something was not tested, where nobody said: one press for all of it.
@@ -102,7 +103,7 @@ pub(super) fn oral_points() -> Piece {
                     .into_iter()
                     .map(|group| {
                         el("div.found")
-                            .with(el("h3").with(group.nerve.words()))
+                            .with(el("h3").with(oral_items::nerve_heading(group.nerve)))
                             .with(
                                 el("ul").with(
                                     group

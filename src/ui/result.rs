@@ -105,10 +105,7 @@ fn time_line(desk: Desk, task: TaskId) -> Piece {
                     })
                     .collect::<Piece>()
             ),
-        even.map(|even| all![
-            el("p.small").with(even.flag.reason()),
-            rule_fold(even.flag.rule())
-        ])
+        even.map(|even| all![el("p.small").with(even.reason()), rule_fold(even.rule())])
     ]
 }
 

@@ -15,6 +15,8 @@ use crate::clinical::tasks::{self, six_signs};
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::visit::Visit;
 use crate::wording::figures::lines;
+use crate::wording::gate as wording;
+use crate::wording::oral_items;
 use crate::wording::six_signs::tested as tested_words;
 
 /// The screen's steps, each a way in.
@@ -37,7 +39,7 @@ pub(super) fn steps() -> Piece {
                             (0, n) => format!("{n} noted"),
                             _ => "not asked".to_owned(),
                         };
-                        (Page::Gate(g), g.title().to_owned(), state)
+                        (Page::Gate(g), wording::group_title(g).to_owned(), state)
                     })
                     .collect()
             })
@@ -67,7 +69,11 @@ pub(super) fn steps() -> Piece {
                     (0, n) => format!("{n} noted"),
                     (open, _) => format!("{open} of {} not tested", region.items().count()),
                 };
-                (Page::Oral(*region), region.title().to_owned(), state)
+                (
+                    Page::Oral(*region),
+                    oral_items::region_title(*region).to_owned(),
+                    state,
+                )
             };
             rows.extend(screen.oral.before().iter().map(region));
             let row = |task: TaskId| {

@@ -14,6 +14,7 @@ use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::spec::TaskSpec;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::wording::words::capital;
+use crate::wording::{compared, norms};
 
 /// What a fold says behind which sources stand.
 const WHENCE: &str = "Where this comes from";
@@ -102,12 +103,16 @@ pub(super) fn row_item(row: &'static Row) -> Piece {
         }
     };
     el("li")
-        .with(el("p").with(format!("{}: {row}.", capital(row.task.words()))))
+        .with(el("p").with(format!(
+            "{}: {}.",
+            capital(norms::task(row.task)),
+            norms::row(row)
+        )))
         .with(el("p").with(format!(
             "{}. Ages: {}. Method: {}. {}.{language}",
             capital(row.population),
-            row.ages_words(),
-            row.method.words(),
+            norms::ages(row),
+            norms::method(row.method),
             capital(row.procedure),
         )))
         .with(el("p").with(format!(
@@ -121,7 +126,7 @@ pub(super) fn row_item(row: &'static Row) -> Piece {
 
 /// A value beside the published one, and where that comes from.
 pub(super) fn comparison_item(comparison: &Comparison) -> Piece {
-    let words = capital(&comparison.words());
+    let words = capital(&compared::comparison(comparison));
     let fold = comparison.norm.as_ref().ok().map(|norm| {
         let row = norm.row;
         fold(WHENCE, move || el("ul").with(row_item(row)).piece())

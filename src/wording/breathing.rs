@@ -3,6 +3,7 @@
 use crate::clinical::findings::breathing::{Method, NoRange, Reading, Spo2, State};
 use crate::clinical::tasks::breath_taps::{Even, Running};
 use crate::measure::decimals::decimals;
+use crate::wording::norms::no_norm;
 
 /// The rate as the ward says it.
 pub fn rate(rate: u16, method: Method) -> String {
@@ -54,7 +55,7 @@ pub fn no_range(why: NoRange) -> String {
             "No comparison: under 3 years the published values go by awake or asleep."
         }
         NoRange::Adult => "From 16 years the bands for adults are used.",
-        NoRange::NoTable(why) => return why.to_string(),
+        NoRange::NoTable(why) => return no_norm(&why),
         NoRange::NoRate => "No comparison: the equation gave no rate.",
     }
     .to_owned()

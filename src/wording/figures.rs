@@ -7,7 +7,7 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::spec::{QUICK, Question, Takes, TaskSpec};
 use crate::measure::decimals::{decimals, short};
 use crate::measure::series::Series;
-use crate::measure::time::Doubt;
+use crate::measure::time::{Doubt, NoTime};
 use crate::measure::window::Window;
 
 /// The figures of the newest trial; of every trial where several are asked for, what speaks against
@@ -72,21 +72,22 @@ pub fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
             let noticed = trial.first(MarkKind::WindowOver).or(trial.end());
             doubt = noticed.and_then(|at| trial.doubt_over(start, window.length(), at));
         }
-        None => match (trial.stopwatch(), trial.end_pressed()) {
-            (Ok(watch), Some(end)) => {
-                let time = watch.elapsed(end, false);
-                doubt = trial.between(start, end).doubt;
-                if !has_own {
-                    lines.push(match time.length {
-                        Some(length) => format!("{length}, {}", counted(trial.taps())),
-                        None => format!("{}, time not known", counted(trial.taps())),
-                    });
+        None => {
+            if let Some(end) = trial.end_pressed() {
+                let time = trial.between(start, end);
+                let taps = counted(trial.taps());
+                match time.timed() {
+                    Ok(length) => {
+                        doubt = time.doubt;
+                        if !has_own {
+                            lines.push(format!("{length}, {taps}"));
+                        }
+                    }
+                    Err(why) if has_own => lines.push(no_time(why)),
+                    Err(why) => lines.push(format!("{taps}. {}", no_time(why))),
                 }
             }
-            (Err(why), Some(_)) if has_own => lines.push(why.to_string()),
-            (Err(why), Some(_)) => lines.push(format!("{}. {why}", counted(trial.taps()))),
-            (_, None) => {}
-        },
+        }
     }
     let other = MarkKind::Count(Counted::Other);
     if trial.first(other).is_some() {
@@ -115,7 +116,7 @@ pub fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
             decimals(rate.per_minute().get(), 0)
         ));
     }
-    let quick = series.quicker_than(QUICK).len();
+    let quick = series.quicker_than(QUICK);
     if quick > 0 {
         lines.push(format!(
             "{quick} came within {} ms of the one before: check the count",
@@ -124,6 +125,19 @@ pub fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
     }
     lines.extend(doubt.map(|d| d.to_string()));
     lines
+}
+
+/// Why a trial has no time.
+fn no_time(why: NoTime) -> String {
+    match why {
+        NoTime::Before(by) => {
+            format!("Stop was {by} before the start: please time this again.")
+        }
+        NoTime::Nothing => "Start and stop are the same moment: please time this again.".to_owned(),
+        NoTime::Unknown => "The phone's clock was set back and the app restarted: please time \
+                            this again."
+            .to_owned(),
+    }
 }
 
 /// The questions of a task that were answered in a trial, each with its answer.

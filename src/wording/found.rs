@@ -4,6 +4,7 @@ use crate::clinical::findings::oral::{Found, Sides, Touches};
 use crate::clinical::knowledge::oral::Sided;
 use crate::clinical::knowledge::oral::nerve::Side;
 use crate::clinical::tasks::oral::points::Line;
+use crate::wording::oral_items as items;
 
 /// What is meant by what findings point to, and what is not.
 pub const MEANT: &str = "The weak side, and the nerve a finding belongs to. No place of a lesion \
@@ -11,13 +12,17 @@ pub const MEANT: &str = "The weak side, and the nerve a finding belongs to. No p
 
 /// "points to the left", "droops on the right, mild".
 pub fn words(found: &Found) -> String {
-    let exception = found.exception();
+    let (item, exception) = (found.item(), found.exception());
+    let plain = items::exception(item, exception);
     let one = found.side().and_then(Sides::one);
     let mut words = match (exception.side, found.side(), one) {
-        (Sided::To, _, Some(side)) => format!("{} {}", exception.towards, side.words()),
-        (_, Some(side), _) => format!("{}{}", exception.words, behind(side)),
-        (Sided::No, None, _) => exception.words.to_owned(),
-        (_, None, _) => format!("{} (side not noted)", exception.words),
+        (Sided::To, _, Some(side)) => {
+            let towards = items::towards(item, exception);
+            format!("{towards} {}", items::side(side))
+        }
+        (_, Some(side), _) => format!("{plain}{}", behind(side)),
+        (Sided::No, None, _) => plain.to_owned(),
+        (_, None, _) => format!("{plain} (side not noted)"),
     };
     if let Some(severity) = found.severity() {
         words.push_str(", ");
@@ -37,7 +42,7 @@ const fn behind(sides: Sides) -> &'static str {
 
 /// With its item in front: "Tongue put out: points to the left".
 pub fn named(found: &Found) -> String {
-    format!("{}: {}", found.item().name, words(found))
+    format!("{}: {}", items::name(found.item()), words(found))
 }
 
 /// Several of them.
@@ -61,12 +66,14 @@ pub fn touches(touches: Touches) -> Option<String> {
 pub fn point(line: &Line) -> String {
     match line {
         Line::Found(found, None) => named(found),
-        Line::Found(found, Some(weak)) => format!("{}. Weak side: {}", named(found), weak.words()),
-        Line::Touched(item, side, felt) => touched(item.name, *side, *felt),
+        Line::Found(found, Some(weak)) => {
+            format!("{}. Weak side: {}", named(found), items::side(*weak))
+        }
+        Line::Touched(item, side, felt) => touched(items::name(item), *side, *felt),
     }
 }
 
 fn touched(name: &str, side: Side, felt: Touches) -> String {
     let felt = touches(felt).unwrap_or_default();
-    format!("{name}, {}: {felt}", side.words())
+    format!("{name}, {}: {felt}", items::side(side))
 }

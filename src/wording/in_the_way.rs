@@ -3,14 +3,13 @@
 use crate::clinical::decision::in_the_way::InTheWay;
 use crate::clinical::findings::ended::EndedEarly;
 use crate::clinical::findings::flag::{Flag, Level};
-use crate::clinical::findings::gate;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth::holding;
 use crate::wording::by_mouth::WET_BEFORE;
 use crate::wording::words::small;
-use crate::wording::{found, fresh};
+use crate::wording::{found, fresh, gate};
 
 /// What is in the way, in plain words.
 pub fn says(what: &InTheWay) -> String {
@@ -23,7 +22,9 @@ pub fn says(what: &InTheWay) -> String {
             why,
             water_from_years,
         } => format!("The screen was ended: {}", ended(*why, *water_from_years)),
-        Obstacle::Gate { exception, .. } => exception.words.to_owned(),
+        Obstacle::Gate {
+            item, exception, ..
+        } => gate::exception(item, exception).to_owned(),
         Obstacle::AgainstGate { found, .. } => found::named(found),
         Obstacle::Child { .. } => "Studied in adults: no line for children was found".to_owned(),
         Obstacle::CouldBeNew { weak } => format!(

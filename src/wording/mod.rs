@@ -2,6 +2,7 @@
 
 pub mod breathing;
 pub mod by_mouth;
+pub mod compared;
 pub mod counted;
 pub mod cracker;
 pub mod dry;
@@ -14,9 +15,12 @@ pub mod gate;
 pub mod gone_past;
 pub mod in_the_way;
 pub mod meal;
+pub mod norms;
 pub mod oral;
+pub mod oral_items;
 pub mod own;
 pub mod sips;
 pub mod six_signs;
+pub mod speech;
 pub mod timed_water;
 pub mod words;

@@ -8,6 +8,7 @@ use crate::clinical::knowledge::oral::item::Item;
 use crate::clinical::knowledge::oral::region::Region;
 use crate::measure::decimals::short;
 use crate::wording::found;
+use crate::wording::oral_items;
 use crate::wording::words::small;
 
 /// The items of some regions.
@@ -37,7 +38,7 @@ fn exceptions(
         let words: Vec<String> = of_item().map(found::words).collect();
         if !words.is_empty() {
             parts.push(Exception {
-                words: format!("{}: {}", small(item.name), words.join(" and ")),
+                words: format!("{}: {}", small(oral_items::name(item)), words.join(" and ")),
                 sided: of_item().any(|f| f.side().and_then(Sides::one).is_some()),
             });
             continue;
@@ -52,7 +53,10 @@ fn exceptions(
                         format!("{side} {}", words.as_deref().unwrap_or("not tested"))
                     })
                     .collect();
-                measured(format!("{}: {}", small(item.name), sides.join(", ")), true);
+                measured(
+                    format!("{}: {}", small(oral_items::name(item)), sides.join(", ")),
+                    true,
+                );
             }
             Answer::Opening(mm, _) if !flagged(item) => {
                 measured(
@@ -84,9 +88,14 @@ pub fn not_tested(oral: &Oral, regions: &[Region]) -> Vec<String> {
         let mut names = Vec::new();
         for region in regions {
             if region.items().all(|item| is(&item)) {
-                names.push(plain(region.title()));
+                names.push(plain(oral_items::region_title(*region)));
             } else {
-                names.extend(region.items().filter(is).map(|item| plain(item.name)));
+                names.extend(
+                    region
+                        .items()
+                        .filter(is)
+                        .map(|item| plain(oral_items::name(item))),
+                );
             }
         }
         if !names.is_empty() {

@@ -1,12 +1,12 @@
 //! Words about the six signs outside the sentence of a flag.
 
 use crate::clinical::findings::fact::{OfSix, Tested};
-use crate::clinical::knowledge::oral;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::six_signs::recorded::{Heard, Whence};
 use crate::clinical::tasks::spec::Takes;
 use crate::clinical::tasks::water;
+use crate::wording::oral_items;
 use crate::wording::words::small;
 
 /// Where an answer of the examination comes from.
@@ -47,7 +47,7 @@ pub fn whence(whence: &Whence) -> String {
         Whence::Here => "asked here".to_owned(),
         Whence::Voice { heard, answer } => voice(*heard, answer),
         Whence::Mouth { item, found } => {
-            let name = oral::find(item).map_or(*item, |item| item.name);
+            let name = oral_items::name(item);
             let found = found.map_or_else(
                 || "as expected".to_owned(),
                 |found| crate::wording::found::words(&found),

@@ -281,13 +281,13 @@ proptest! {
     #[test]
     fn removing_an_answer_never_clears(exam in any_exam()) {
         let before = verdict(&exam);
-        for item in exam.gate.0.iter().map(|(item, _)| item) {
+        for item in exam.gate.0.keys() {
             let mut less = exam.clone();
             less.gate.0.remove(item);
             prop_assert_ne!(verdict(&less), Verdict::Pass, "without {}", item);
         }
         for (i, trial) in exam.trials.iter().enumerate() {
-            for question in trial.answers.iter().map(|(q, _)| q) {
+            for question in trial.answers.keys() {
                 if is_correction(trial.task, question) || repeated(&exam, i) {
                     continue;
                 }
@@ -651,8 +651,8 @@ fn a_reason_stated_for_one_answer_does_not_cover_another() {
                 verdict(&exam),
                 Verdict::Pass,
                 "\"{}\" was passed with the reason given for \"{}\"",
-                second.words,
-                first.words
+                second.id,
+                first.id
             );
         }
     }

@@ -6,14 +6,10 @@
 
 use std::num::{NonZeroU32, NonZeroUsize};
 
-use penlight::measure::by_count::{
-    count_by_time, per_minute, step_per_minute, time_at_pace, time_by_count,
-};
-use penlight::measure::series::{Breathing, Series, Steadiness, sd_from_standard_error};
+use penlight::measure::by_count::{count_by_time, time_by_count};
+use penlight::measure::series::{Breathing, Series, Steadiness};
 use penlight::measure::time::Millis;
-use penlight::measure::units::{
-    Hertz, Millilitres, PerSecond, Percent, Ratio, Seconds, Semitones, UnitError,
-};
+use penlight::measure::units::{Millilitres, PerMinute, Percent, Ratio, Seconds, UnitError};
 use penlight::measure::window::{Window, WindowCount};
 use proptest::prelude::*;
 
@@ -74,10 +70,8 @@ fn t4_thirty_one_in_five_seconds() {
 #[test]
 fn t5_onsets_have_one_interval_fewer() {
     let onsets = Series::new((0..20).map(|i| Millis(3_700 * i / 19)));
-    assert_eq!(onsets.span(), Some(Millis(3_700)));
     let rate = onsets.rate_from_onsets().unwrap();
     prints(rate.get(), "5.14");
-    prints(rate.syllables(times(1)).unwrap().get(), "5.14");
 }
 
 // Evenness.
@@ -105,9 +99,6 @@ fn t17_a_run_that_slows() {
     prints(taps.mean_interval().unwrap().get(), "0.185");
     prints(taps.sd().unwrap().get(), "0.02449");
     prints(taps.cv().unwrap().get(), "13.24");
-    prints(taps.npvi().unwrap().get(), "5.47");
-    prints(taps.slope().unwrap().get(), "0.010");
-    prints(taps.second_half_to_first().unwrap().get(), "1.242");
 }
 
 // s/z: the ratio; the limit it is held against is not measured here.
@@ -138,39 +129,6 @@ fn t22_no_z_no_ratio() {
         error.to_string(),
         "This can't be worked out: the number of seconds is zero."
     );
-}
-
-// Pitch.
-
-/// Worked examples T23 to T26.
-#[test]
-fn t23_to_t26_semitones() {
-    for (low, high, printed) in [
-        (143.6, 1063.5, "34.66"),
-        (220.0, 784.0, "22.00"),
-        (196.0, 1047.0, "29.01"),
-        (110.0, 440.0, "24.00"),
-        (110.0, 110.0, "0.00"),
-    ] {
-        let range = Semitones::between(Hertz::new(low).unwrap(), Hertz::new(high).unwrap());
-        prints(range.get(), printed);
-    }
-}
-
-// Others.
-
-/// Worked example T28: the time a single-breath count takes at two a second.
-#[test]
-fn t28_counting_at_two_a_second() {
-    let two = PerSecond::new(2.0).unwrap();
-    assert_eq!(time_at_pace(25, two), Ok(seconds(12.5)));
-    assert_eq!(time_at_pace(24, two), Ok(seconds(12.0)));
-}
-
-/// Worked example T29.
-#[test]
-fn t29_sd_from_standard_error() {
-    prints(sd_from_standard_error(1.09, times(69)).unwrap(), "9.05");
 }
 
 // Timed water.
@@ -254,30 +212,11 @@ fn dry_swallow_counts() {
 
 // Breathing.
 
-/// Swallow norms, worked examples 15.6, the counted rows; 8.3 for the step of a count.
-#[test]
-fn breathing_by_count() {
-    for (breaths, window, rate, step) in [(5, 15, 20, 4), (9, 30, 18, 2), (17, 60, 17, 1)] {
-        let window = Millis::from_secs(window);
-        assert_eq!(per_minute(breaths, window).unwrap().whole(), rate);
-        assert_eq!(step_per_minute(window).unwrap().whole(), step);
-    }
-}
-
 /// With the values that ship: four intervals within 15 per cent.
 fn breathing<const N: usize>(taps: [i64; N]) -> Breathing {
     Series::new(taps.map(Millis))
         .breathing(NonZeroUsize::new(4).unwrap(), Percent::new(15.0).unwrap())
         .unwrap()
-}
-
-fn deviations(breathing: &Breathing, places: usize) -> Vec<String> {
-    let off = |d: f64| format!("{d:.places$}");
-    breathing
-        .deviations
-        .iter()
-        .map(|d| off(d.off.get()))
-        .collect()
 }
 
 /// Swallow norms, worked examples 15.6: all intervals agree.
@@ -286,7 +225,7 @@ fn breathing_by_taps_that_agree() {
     let breathing = breathing([0, 3_100, 6_000, 9_200, 12_100]);
     prints(breathing.median.get(), "3.0");
     prints(breathing.rate.get(), "20.0");
-    assert_eq!(deviations(&breathing, 1), ["3.3", "3.3", "6.7", "3.3"]);
+    assert_eq!((breathing.within, breathing.intervals), (4, 4));
     assert_eq!(breathing.steadiness, Steadiness::Steady);
 }
 
@@ -296,14 +235,7 @@ fn breathing_by_taps_with_one_missed() {
     let breathing = breathing([0, 3_000, 6_100, 12_200, 15_100, 18_100]);
     prints(breathing.median.get(), "3.0");
     prints(breathing.rate.get(), "20.0");
-    assert_eq!(deviations(&breathing, 0), ["0", "3", "103", "3", "0"]);
-    let outside: Vec<Millis> = breathing
-        .deviations
-        .iter()
-        .filter(|d| !d.within)
-        .map(|d| d.interval)
-        .collect();
-    assert_eq!(outside, [Millis(6_100)]);
+    assert_eq!((breathing.within, breathing.intervals), (4, 5));
     assert_eq!(
         breathing.steadiness,
         Steadiness::SteadyApartFrom { outside: 1 }
@@ -326,7 +258,7 @@ fn breathing_by_taps_that_do_not_agree() {
     let breathing = breathing([0, 5_000, 6_000, 11_500]);
     prints(breathing.median.get(), "5.0");
     prints(breathing.rate.get(), "12.0");
-    assert_eq!(deviations(&breathing, 0), ["0", "80", "10"]);
+    assert_eq!((breathing.within, breathing.intervals), (2, 3));
     assert_eq!(
         breathing.steadiness,
         Steadiness::KeepCounting {
@@ -343,8 +275,7 @@ fn breathing_by_taps_that_do_not_agree() {
 /// Swallow norms, worked examples 15.6, on rounding: 24.5 is taken for 25.
 #[test]
 fn a_rate_is_rounded_half_up_before_it_is_banded() {
-    let rate = per_minute(49, Millis::from_secs(120)).unwrap();
-    assert_eq!(rate.get(), 24.5);
+    let rate = PerMinute::new(24.5).unwrap();
     assert_eq!(rate.whole(), 25);
     assert_eq!(rate.to_string(), "25 per minute");
 }
@@ -394,10 +325,7 @@ proptest! {
     fn figures_do_not_depend_on_the_order_of_the_marks((marks, shuffled) in marks_twice()) {
         let (one, other) = (series(&marks), series(&shuffled));
         prop_assert_eq!(one.sd(), other.sd());
-        prop_assert_eq!(one.median_interval(), other.median_interval());
         prop_assert_eq!(one.cv(), other.cv());
-        prop_assert_eq!(one.npvi(), other.npvi());
-        prop_assert_eq!(one.slope(), other.slope());
     }
 
     #[test]
@@ -417,21 +345,17 @@ proptest! {
         let quick = taps.quicker_than(Millis(threshold));
         prop_assert_eq!(taps.count(), marks.len());
         prop_assert_eq!(taps.intervals().len(), marks.len() - 1);
-        for mark in quick {
-            prop_assert!(mark.index > 0 && mark.index < marks.len());
-            prop_assert!(mark.interval < Millis(threshold));
-        }
+        prop_assert_eq!(quick, taps.intervals().iter().filter(|d| d.0 < threshold).count());
     }
 
     #[test]
-    fn median_and_mean_lie_between_the_shortest_and_longest((marks, _) in marks_twice()) {
+    fn the_mean_lies_between_the_shortest_and_longest((marks, _) in marks_twice()) {
         let taps = series(&marks);
         let intervals = taps.intervals();
         let least = intervals.iter().min().unwrap().seconds() - 1e-9;
         let most = intervals.iter().max().unwrap().seconds() + 1e-9;
-        for figure in [taps.median_interval().unwrap(), taps.mean_interval().unwrap()] {
-            prop_assert!(least <= figure.get() && figure.get() <= most);
-        }
+        let mean = taps.mean_interval().unwrap().get();
+        prop_assert!(least <= mean && mean <= most);
     }
 
     #[test]
@@ -451,7 +375,7 @@ proptest! {
     #[test]
     fn a_rate_from_onsets_times_the_span_is_the_intervals((marks, _) in marks_twice()) {
         let taps = series(&marks);
-        let span = taps.span().unwrap();
+        let span = Millis(marks.iter().max().unwrap() - marks.iter().min().unwrap());
         prop_assume!(span > Millis::ZERO);
         if let Ok(rate) = taps.rate_from_onsets() {
             let intervals = rate.get() * span.seconds();

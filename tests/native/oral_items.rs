@@ -8,6 +8,7 @@ use penlight::clinical::findings::oral::{Answer, Oral, Seen, Sides, Touches};
 use penlight::clinical::knowledge::oral;
 use penlight::clinical::knowledge::oral::item::Spot;
 use penlight::clinical::knowledge::oral::{By, Cranial, Region, Takes};
+use penlight::wording::oral_items as words;
 
 /// What an examination of the oral mechanism looks at, each with its nerve (textbook; ALPF, DER,
 /// CN-REV, BOL07) and how it is settled.
@@ -167,26 +168,37 @@ fn everything_is_there_with_its_nerve_and_its_way_of_being_settled() {
 #[test]
 fn each_says_what_to_ask_what_to_look_for_and_what_to_mind() {
     for item in oral::items() {
-        for words in [item.ask, item.look] {
+        for said in [words::ask(item), words::look(item)] {
             assert!(
-                words.len() > 8 && words.ends_with(['.', '?']),
-                "{}: {words:?}",
+                said.len() > 8 && said.ends_with(['.', '?']),
+                "{}: {said:?}",
                 item.id
             );
         }
-        let care = Region::of(item).care();
-        assert!(!(item.care.is_empty() && care.is_empty()), "{}", item.id);
+        let care = words::region_care(Region::of(item));
+        assert!(
+            !(words::care(item).is_empty() && care.is_empty()),
+            "{}",
+            item.id
+        );
     }
     // The cautions of what can harm stand with it.
-    let care = |id: &str| oral::find(id).unwrap().care;
-    assert!(Region::Gag.care().contains("refuses") && Region::Gag.care().contains("loose teeth"));
+    let care = |id: &str| words::care(oral::find(id).unwrap());
+    let of_region = words::region_care;
+    assert!(
+        of_region(Region::Gag).contains("refuses")
+            && of_region(Region::Gag).contains("loose teeth")
+    );
     for id in ["teeth.upper", "teeth.lower"] {
         assert!(care(id).contains("loose tooth"));
     }
     assert!(care("jaw.bite").contains("loose teeth"));
-    assert!(Region::Lips.care().contains("Loose teeth"));
+    assert!(of_region(Region::Lips).contains("Loose teeth"));
     for region in [Region::Lips, Region::Mouth, Region::Palate] {
-        assert!(region.care().contains("single-use depressor"), "{region:?}");
+        assert!(
+            of_region(region).contains("single-use depressor"),
+            "{region:?}"
+        );
     }
     assert!(care("gag").contains("ingle-use depressor"));
 }

@@ -591,11 +591,12 @@ fn every_hold_of_the_gate_says_so_in_the_text_that_leaves() {
             let mut s = ready(Role::Slp);
             s.water(&[]);
             s.gate(&[(item.id, exception.id)]);
-            let words = penlight::wording::words::small(exception.words);
+            let says = penlight::wording::gate::exception(item, exception);
+            let words = penlight::wording::words::small(says);
             assert!(
-                s.text().contains(&words) || s.text().contains(exception.words),
+                s.text().contains(&words) || s.text().contains(says),
                 "{} {}",
-                exception.words,
+                says,
                 s.text()
             );
         }

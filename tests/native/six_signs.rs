@@ -246,7 +246,7 @@ fn the_examination_of_the_mouth_feeds_the_signs() {
             let row = &six_signs::rows(&exam)[at];
             let is_shown = |whence: &Whence| match whence {
                 Whence::Mouth { item: of, found } => {
-                    *of == item && found.is_some_and(|f| f.exception().id == exception.id)
+                    of.id == item && found.is_some_and(|f| f.exception().id == exception.id)
                 }
                 _ => false,
             };

@@ -397,6 +397,19 @@ fn water_row_9_wet_before_and_after() {
     assert!(words(&decision.also).contains("already before the water"));
 }
 
+/// A voice that was hoarse before and stayed so is no change, by the same row.
+#[test]
+fn water_row_9_hoarse_before_and_after() {
+    let mut trial = wet_after("hoarse");
+    choose(&mut trial, water90::VOICE_AFTER, "hoarse");
+    let flags = judge_water(&trial);
+    assert_eq!(worst(&flags), Some(Level::Pass), "{flags:?}");
+    let decision = decision(&exam_with_water(trial));
+    assert_eq!(decision.verdict, Verdict::Pass);
+    // Wet after it is a change.
+    refers(&wet_after("hoarse"), "water.voice", &[&source::TH4]);
+}
+
 /// Worked example, 3-oz, row 10: gate item P02 (upright) failed -> not done, no result.
 #[test]
 fn water_row_10_gate_closed() {

@@ -1,12 +1,12 @@
 //! Worked examples and figures of publications that stand in no row of `clinical/norms`, checked
 //! by their own arithmetic.
 //!
-//! Where the other worked examples are: T1 to T15, T18 to T28 and T30 in `speech_vectors.rs`; T16,
-//! T17 and T29 in `tests/measure_vectors.rs`; dry swallows and 90 mL of water, row by row, in
-//! `tests/swallow_vectors.rs`; timed water, 3 mL, flow, taps and the other flags in
-//! `swallow_rule_examples.csv` and its test; the bands of NEWS2 beside `judge/adult_bands.rs` and
-//! `tasks/breathing/bands.rs`; the infant equation in `infant_breathing.rs`; tables of four counts and
-//! predictive values in `predictive.rs`.
+//! Where the other worked examples are: T1 to T15, T18 to T22, T28 and T30 in `speech_vectors.rs`; T16
+//! and T17 in `tests/native/measure_vectors.rs`; dry swallows and 90 mL of water, row by row, in
+//! `tests/native/swallow_vectors.rs`; timed water, 3 mL, flow, taps and the other flags in
+//! `swallow_rule_examples.csv` and its test; the bands of NEWS2 beside
+//! `tasks/breathing/adult_bands.rs` and `tasks/breathing/bands.rs`; the infant equation in
+//! `infant_breathing.rs`.
 //!
 //! Keys that are not in `clinical/sources.csv` are named with what was read of them. No rule uses
 //! what is checked here, and nothing of it is shown.
@@ -17,7 +17,7 @@ use std::num::NonZeroU32;
 
 use penlight::measure::by_count::{count_by_time, time_by_count};
 use penlight::measure::time::Millis;
-use penlight::measure::units::{Hertz, PerSecond, Semitones};
+use penlight::measure::units::SyllablesPerSecond;
 
 /// Equal to as many decimals as printed, halves either way.
 #[track_caller]
@@ -33,17 +33,6 @@ fn prints(value: f64, printed: &str, what: &str) {
 
 fn number(n: u32) -> NonZeroU32 {
     NonZeroU32::new(n).unwrap()
-}
-
-/// T31: pitch of girls reading, 8 to 16 years (Voice Foundation 2025, abstract 2809, 101 girls of
-/// choirs; preliminary, R² 0.12). The arithmetic of its equation alone: it is no row.
-#[test]
-fn t31_pitch_of_girls() {
-    for (age, printed) in [(8.0, "259.5"), (12.0, "235.8"), (16.0, "223.5")] {
-        let hertz = 0.352 * age * age - 12.944 * age + 340.479;
-        prints(hertz, printed, "T31");
-        assert!(Hertz::new(hertz).is_ok());
-    }
 }
 
 /// Thai children of 6 to 13, all ages together (Int J Lang Commun Disord 2003, pp 417-428, n =
@@ -70,29 +59,13 @@ fn rates_of_the_thai_children() {
 #[test]
 fn sequences_that_were_printed_as_syllables() {
     let three = number(3);
-    let persian = PerSecond::new(1.58).unwrap();
-    assert!(persian.get() < 3.0);
-    let syllables = persian.syllables(three).unwrap();
-    prints(syllables.get(), "4.74", "Persian speakers");
-    prints(syllables.sequences(three).get(), "1.58", "and back");
-    let thai = PerSecond::new(26.5 / 15.0).unwrap();
-    assert!(thai.get() < 3.0);
-    let syllables = thai.syllables(three).unwrap();
-    prints(syllables.get(), "5.30", "Thai adults");
-    assert!(syllables.get() > 4.0);
-}
-
-/// Girls in a singing class, by their mean lowest and highest pitch (Ivane and Trinite 2021, doi
-/// 10.17770/sie2021vol4.6443; 4 or 5 girls a group, so no row).
-#[test]
-fn semitones_of_a_singing_class() {
-    for (ages, low, high, printed) in [
-        ("6 to 8", 204.0, 1048.0, "28.3"),
-        ("9 and 10", 171.0, 1224.0, "34.1"),
-        ("11 and 12", 187.0, 1278.0, "33.3"),
+    for (sequences, syllables, what) in [
+        (1.58, 4.74, "Persian speakers"),
+        (1.7667, 5.30, "Thai adults"),
     ] {
-        let (low, high) = (Hertz::new(low).unwrap(), Hertz::new(high).unwrap());
-        prints(Semitones::between(low, high).get(), printed, ages);
+        let rate = SyllablesPerSecond::new(syllables).unwrap();
+        prints(rate.sequences(three).get(), &sequences.to_string(), what);
+        assert!(sequences < 3.0 && syllables > 4.0, "{what}");
     }
 }
 
@@ -110,12 +83,4 @@ fn what_a_press_adds_to_a_rate() {
     prints(rate(3_600), "5.56", "AJP19, 0.10 s less");
     let counted = |n| count_by_time(n, Millis(5_000)).unwrap().get();
     prints(counted(31) - counted(30), "0.2", "one syllable in 5 s");
-}
-
-/// Longest "ah" of women predicted from the vital capacity (51 women, Rev CEFAC): millilitres x
-/// 0.0051. That it is millilitres was inferred: 3,000 give 15.3 s, 3 litres would give none. It is
-/// used nowhere.
-#[test]
-fn longest_ah_from_the_vital_capacity() {
-    prints(3_000.0 * 0.0051, "15.3", "vital capacity");
 }

@@ -16,6 +16,7 @@ use penlight::clinical::tasks::syllables::speech;
 use penlight::clinical::tasks::timed_water::judge as timed_water;
 use penlight::clinical::tasks::{dry_swallow, flow, water};
 use penlight::measure::time::Millis;
+use penlight::wording::norms;
 
 /// The figures in a text, as they are written.
 fn figures(text: &str) -> Vec<&str> {
@@ -29,9 +30,9 @@ fn figures(text: &str) -> Vec<&str> {
 fn told(source: &Source) -> String {
     let mut told = source.population.to_owned();
     for row in ROWS.iter().filter(|row| row.source.key == source.key) {
-        let ages = row.ages_words();
+        let (words, ages) = (norms::row(row), norms::ages(row));
         let texts = [row.population, row.procedure, row.caveat];
-        told.push_str(&format!(" {row} {ages} {}", texts.join(" ")));
+        told.push_str(&format!(" {words} {ages} {}", texts.join(" ")));
     }
     told
 }
@@ -203,7 +204,7 @@ fn every_published_figure_in_a_text_is_in_its_sources_row() {
                 let mut known = format!("{} {}", source.population, source.citation);
                 for row in ROWS {
                     if row.source.key == key {
-                        known.push_str(&row.to_string());
+                        known.push_str(&norms::row(row));
                     }
                 }
                 for number in numbers {

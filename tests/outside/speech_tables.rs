@@ -10,8 +10,7 @@ use penlight::clinical::knowledge::norms::{Method, ROWS, Row, Task, Unit};
 use penlight::clinical::knowledge::person::Sex;
 use penlight::clinical::tasks::breath::judge::COUNTS_A_SECOND;
 use penlight::clinical::tasks::compared::BELOW_USUAL;
-use penlight::measure::by_count::time_at_pace;
-use penlight::measure::units::{Hertz, PerSecond, Semitones};
+use penlight::wording::norms;
 
 /// Equal to as many decimals as printed, halves either way.
 #[track_caller]
@@ -60,7 +59,7 @@ fn rates_of_the_children() {
             };
             assert_eq!(row.method, strict);
             let rate = syllables / row.mean.unwrap();
-            prints(rate, printed, &format!("{} at {years}", task.words()));
+            prints(rate, printed, &format!("{} at {years}", norms::task(task)));
         }
     }
 }
@@ -91,7 +90,7 @@ fn slow_lines_of_the_children() {
             let row = child(task, years);
             let (mean, sd) = (row.mean.unwrap(), row.sd.unwrap());
             let (watch, slow) = lines.split_once('/').unwrap();
-            let what = format!("{} at {years}", task.words());
+            let what = format!("{} at {years}", norms::task(task));
             prints(mean + sd, watch, &what);
             prints(mean + 2.0 * sd, slow, &what);
         }
@@ -149,8 +148,7 @@ fn ka_is_the_slowest() {
 /// Semitones worked out from the hertz printed beside them.
 #[test]
 fn semitones() {
-    let between =
-        |low, high| Semitones::between(Hertz::new(low).unwrap(), Hertz::new(high).unwrap()).get();
+    let between = |low: f64, high: f64| 12.0 * (high / low).log2();
     let row = |key: &str| only(ROWS.iter().filter(|row| row.source.key == key));
     // AND21: mean lowest and highest pitch, and the mean range printed beside them.
     prints(between(143.6, 1063.5), "34.7", "AND21");
@@ -170,10 +168,12 @@ fn semitones() {
 /// Counting on one breath at two a second: count / 2 = seconds.
 #[test]
 fn seconds_of_a_count() {
-    let pace = PerSecond::new(f64::from(COUNTS_A_SECOND)).unwrap();
     for (count, printed) in [(25, "12.5"), (27, "13.5"), (41, "20.5")] {
-        let time = time_at_pace(count, pace).unwrap();
-        prints(time.get(), printed, "count");
+        prints(
+            f64::from(count) / f64::from(COUNTS_A_SECOND),
+            printed,
+            "count",
+        );
     }
 }
 

@@ -5,11 +5,12 @@
 
 use std::error::Error;
 use std::io::{self, Write};
-use std::num::NonZeroU32;
+use std::num::NonZeroUsize;
 
 use penlight::measure::normal::{Better, StandardScore};
-use penlight::measure::series::{Series, sd_from_standard_error};
+use penlight::measure::series::Series;
 use penlight::measure::time::Millis;
+use penlight::measure::units::Percent;
 use serde::{Deserialize, Serialize};
 
 #[derive(Deserialize)]
@@ -18,15 +19,12 @@ struct Input {
     series: Vec<Vec<i64>>,
     /// Value, mean and standard deviation.
     scores: Vec<[f64; 3]>,
-    /// A standard error and the number of observations.
-    standard_errors: Vec<(f64, NonZeroU32)>,
 }
 
 #[derive(Serialize)]
 struct Output {
     series: Vec<SeriesFigures>,
     scores: Vec<ScoreFigures>,
-    standard_errors: Vec<SpreadFigures>,
 }
 
 /// Times in seconds.
@@ -38,9 +36,6 @@ struct SeriesFigures {
     median: Option<f64>,
     sd: Option<f64>,
     cv: Option<f64>,
-    npvi: Option<f64>,
-    slope: Option<f64>,
-    halves: Option<f64>,
 }
 
 #[derive(Serialize)]
@@ -50,23 +45,18 @@ struct ScoreFigures {
     percentile_more_is_better: f64,
 }
 
-#[derive(Serialize)]
-struct SpreadFigures {
-    sd: f64,
-}
-
 fn series(marks: Vec<i64>) -> SeriesFigures {
     let series = Series::new(marks.into_iter().map(Millis));
+    // The median is that of breaths; how near the others must lie does not move it.
+    let near = Percent::new(100.0).ok();
+    let breathing = near.and_then(|near| series.breathing(NonZeroUsize::MIN, near).ok());
     SeriesFigures {
         count: series.count(),
         rate: series.rate_from_onsets().ok().map(f64::from),
         mean: series.mean_interval().ok().map(f64::from),
-        median: series.median_interval().ok().map(f64::from),
+        median: breathing.map(|breathing| breathing.median.into()),
         sd: series.sd().ok().map(f64::from),
         cv: series.cv().ok().map(f64::from),
-        npvi: series.npvi().ok().map(f64::from),
-        slope: series.slope().ok().map(f64::from),
-        halves: series.second_half_to_first().ok().map(f64::from),
     }
 }
 
@@ -79,11 +69,6 @@ fn score([value, mean, sd]: [f64; 3]) -> Result<ScoreFigures, Box<dyn Error>> {
     })
 }
 
-fn spread((standard_error, n): (f64, NonZeroU32)) -> Result<SpreadFigures, Box<dyn Error>> {
-    let sd = sd_from_standard_error(standard_error, n)?;
-    Ok(SpreadFigures { sd })
-}
-
 fn main() -> Result<(), Box<dyn Error>> {
     let input: Input = serde_json::from_reader(io::stdin().lock())?;
     let output = Output {
@@ -92,11 +77,6 @@ fn main() -> Result<(), Box<dyn Error>> {
             .scores
             .into_iter()
             .map(score)
-            .collect::<Result<_, _>>()?,
-        standard_errors: input
-            .standard_errors
-            .into_iter()
-            .map(spread)
             .collect::<Result<_, _>>()?,
     };
     let mut out = io::stdout().lock();

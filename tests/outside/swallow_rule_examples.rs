@@ -24,7 +24,7 @@ use penlight::clinical::tasks::six_signs::judge as six_signs;
 use penlight::clinical::tasks::timed_water::judge as timed_water;
 use penlight::measure::decimals::decimals;
 use penlight::measure::time::Millis;
-use penlight::measure::units::{LitresPerSecond, Millilitres};
+use penlight::measure::units::{LitresPerMinute, Millilitres};
 use penlight::wording::timed_water::ask;
 use read::Says;
 
@@ -375,11 +375,11 @@ fn every_reading_of_the_syringe() {
 /// SMH09 prints litres a second, the bands (CPF22) litres a minute.
 #[test]
 fn flow_of_air_per_second_and_per_minute() {
-    let flow = LitresPerSecond::new(2.9).unwrap().per_minute();
+    let flow = LitresPerMinute::new(2.9 * 60.0).unwrap();
     assert_eq!(decimals(flow.get(), 6), "174.000000");
     assert_eq!(mouth::cough_band(flow), CoughFlow::Reduced);
     // 4.5 litres a second are the upper line itself.
-    let line = LitresPerSecond::new(4.5).unwrap().per_minute();
+    let line = LitresPerMinute::new(4.5 * 60.0).unwrap();
     assert_eq!(mouth::cough_band(line), CoughFlow::Usual);
 }
 

@@ -59,7 +59,9 @@ pub(crate) fn any_gate() -> impl Strategy<Value = GateAnswers> {
         let mut gate = gate_holds();
         for (item, answer) in otherwise {
             match answer {
-                Some(answer) => gate.0.insert(item, answer),
+                Some(answer) => {
+                    gate.0.insert(item, answer);
+                }
                 None => {
                     gate.0.remove(&item);
                 }

@@ -1,5 +1,7 @@
 //! What the gate says about an examination.
 
+use std::cmp::Reverse;
+
 use crate::clinical::decision::fresh;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::GateFact;
@@ -12,7 +14,6 @@ use crate::clinical::findings::oral::Found;
 use crate::clinical::knowledge::rules;
 use crate::clinical::tasks::oral::against_gate;
 use crate::clinical::tasks::oral::flags::{WEAKNESS, unsaid};
-use crate::measure::order::put_in_order;
 
 /// What the gate says about this examination: notes, and what was gone past with a reason.
 ///
@@ -21,7 +22,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut flags = Vec::new();
     // The gravest first: what can be put right on the spot never stands for what closes the gate.
     let mut exceptions: Vec<_> = exam.gate.exceptions(&exam.policy).collect();
-    put_in_order(&mut exceptions, |a, b| b.2.cmp(&a.2));
+    exceptions.sort_by_key(|exception| Reverse(exception.2));
     for (item, exception, state) in exceptions {
         flags.push(of(exam, item, exception, state));
     }

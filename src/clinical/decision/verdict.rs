@@ -1,12 +1,13 @@
 //! The decision of a visit: the worst flag that decides, or "not done" with a reason.
 
+use std::cmp::Reverse;
+
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::flag::{Flag, Level};
 use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::Sign;
-use crate::measure::order::put_in_order;
 use crate::measure::time::Millis;
 
 /// The rule by which the headline is found.
@@ -128,7 +129,7 @@ impl Decision {
             Some(Sign::Pause) => 1,
             _ => 0,
         };
-        put_in_order(&mut signs, |a, b| mild(a).cmp(&mild(b)));
+        signs.sort_by_key(|sign| mild(sign));
         let (gravest, more) = signs.split_first()?;
         Some(Noted {
             late: signs.iter().all(|flag| flag.fact().is_late_sign()),
@@ -174,7 +175,7 @@ pub fn decide(flags: Vec<Flag>, ended: Option<EndedEarly>) -> Decision {
         };
         list.push(flag);
     }
-    put_in_order(&mut decision.reasons, |a, b| b.level().cmp(&a.level()));
+    decision.reasons.sort_by_key(|flag| Reverse(flag.level()));
     decision.verdict = match (decision.reasons.first().map(Flag::level), ended) {
         (_, Some(EndedEarly::Emergency)) => Verdict::NotDone(EndedEarly::Emergency),
         (Some(Level::Stop), _) => Verdict::Stop,

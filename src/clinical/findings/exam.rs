@@ -1,20 +1,21 @@
 //! One examination as it stands: everything the rules look at.
 
+use std::collections::BTreeMap;
+
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::gate::GateAnswers;
 use crate::clinical::findings::go_on::{GoOn, WentOn};
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::moment::Moment;
 use crate::clinical::findings::oral::{Found, Oral};
-use crate::clinical::findings::table::Table;
 use crate::clinical::findings::trial::Trial;
+use crate::clinical::knowledge::norms::Who;
 use crate::clinical::knowledge::order::Order;
 use crate::clinical::knowledge::person::{Age, Language, Sex};
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::compared::Who;
 use crate::measure::time::{Millis, Stamp};
 
 pub use crate::clinical::findings::ended::EndedEarly;
@@ -31,7 +32,7 @@ pub struct Exam {
     /// The gate's answers so far.
     pub gate: GateAnswers,
     /// When each of them was given last.
-    pub asked: Table<Moment>,
+    pub asked: BTreeMap<String, Moment>,
     /// The moment of the newest event.
     pub now: Moment,
     /// The weakness that had been found when somebody said by itself that nothing is new or worse.
@@ -43,7 +44,7 @@ pub struct Exam {
     /// What was gone past with a reason.
     pub went_on: Vec<WentOn>,
     /// The same as it stood then, by its key; not there where nothing known had that key.
-    pub gone_past: Table<Obstacle<Flag>>,
+    pub gone_past: BTreeMap<String, Obstacle<Flag>>,
     /// Set where the visit ended before its screen was through.
     pub ended: Option<EndedEarly>,
     /// Choking was recorded, by a sign button or on its own page.

@@ -1,8 +1,9 @@
 //! The gate: the answers to its items, and what they mean under a policy.
 
+use std::collections::BTreeMap;
+
 use crate::clinical::findings::go_on::GoOn;
 use crate::clinical::findings::in_the_way::gate_key;
-use crate::clinical::findings::table::Table;
 use crate::clinical::knowledge::policy::Policy;
 
 pub use crate::clinical::knowledge::gate_items::{Exception, Group, ITEMS, Item, State};
@@ -12,7 +13,7 @@ pub const HOLDS: &str = "holds";
 
 /// Answers by item id; an exception's id or [`HOLDS`]. What is not there was not asked.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct GateAnswers(pub Table<String>);
+pub struct GateAnswers(pub BTreeMap<String, String>);
 
 impl GateAnswers {
     /// The exception picked for an item, if one was.
@@ -64,15 +65,6 @@ pub fn state_of(item: &Item, exception: &Exception, policy: &Policy) -> State {
         State::Block
     } else {
         exception.state
-    }
-}
-
-/// What to do about an exception under a policy; empty where there is nothing.
-pub fn advice(item: &Item, exception: &Exception, policy: &Policy) -> String {
-    if (item.id, exception.id) == ("awake", "drowsy") {
-        format!("Wait about {} minutes, then ask again.", policy.drowsy_wait)
-    } else {
-        exception.advice.to_owned()
     }
 }
 
@@ -130,29 +122,5 @@ mod tests {
         assert_eq!(states(&policy), [State::Block, State::Caution]);
         policy.suction_blocks = true;
         assert_eq!(states(&policy), [State::Block, State::Block]);
-    }
-
-    #[test]
-    fn policy_says_how_long_to_wait_and_nothing_else() {
-        let with = |policy: &Policy| -> Vec<String> {
-            ITEMS
-                .iter()
-                .flat_map(|item| item.exceptions.iter().map(move |e| advice(item, e, policy)))
-                .collect()
-        };
-        let written: Vec<&str> = ITEMS
-            .iter()
-            .flat_map(|item| item.exceptions.iter().map(|e| e.advice))
-            .collect();
-        assert_eq!(with(&Policy::default()), written);
-        let policy = Policy {
-            drowsy_wait: 45,
-            ..Policy::default()
-        };
-        let changed: Vec<String> = with(&policy)
-            .into_iter()
-            .filter(|advice| !written.contains(&advice.as_str()))
-            .collect();
-        assert_eq!(changed, ["Wait about 45 minutes, then ask again."]);
     }
 }

@@ -1,14 +1,14 @@
 //! One attempt at one task: its presses and its answers, as they were given.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
 use crate::clinical::findings::answered::Answered;
 use crate::clinical::findings::counted::Counted;
 use crate::clinical::findings::moment::Moment;
-use crate::clinical::findings::table::Table;
 use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
-use crate::measure::stopwatch::{Stopwatch, StopwatchError};
 use crate::measure::time::{Doubt, Elapsed, Millis, Stamp, elapsed};
 
 /// What a press on the pad, or the end of a time, stands for.
@@ -97,12 +97,12 @@ pub struct Trial {
     /// Times during which the page was out of sight.
     pub hidden: Vec<(Stamp, Stamp)>,
     /// Answers by question id; the last one given counts.
-    pub answers: Table<Answer>,
+    pub answers: BTreeMap<String, Answer>,
     /// The SpO2 that stood when it was started, in tenths of a percent. A reading may be typed over
     /// later; what the trial began with is not.
     pub spo2_before: Option<i32>,
     /// When each question was answered last, and when it was started.
-    pub said_at: Table<Moment>,
+    pub said_at: BTreeMap<String, Moment>,
     /// What was missing or too old when it was started.
     pub begun_on: Vec<Answered>,
 }
@@ -117,9 +117,9 @@ impl Trial {
             marks: Vec::new(),
             taken_back: Vec::new(),
             hidden: Vec::new(),
-            answers: Table::default(),
+            answers: BTreeMap::new(),
             spo2_before: None,
-            said_at: Table::default(),
+            said_at: BTreeMap::new(),
             begun_on: Vec::new(),
         }
     }
@@ -204,22 +204,6 @@ impl Trial {
             Some(Doubt::Hidden(_)) => None,
             other => other,
         })
-    }
-
-    /// The stopwatch that its start and its end press make.
-    ///
-    /// # Errors
-    /// [`StopwatchError`] with the words to show, for instance where both are the same moment.
-    pub fn stopwatch(&self) -> Result<Stopwatch, StopwatchError> {
-        let mut watch = Stopwatch::new();
-        if let Some(start) = self.start() {
-            watch = watch.start(start)?;
-        }
-        if let Some(end) = self.end_pressed() {
-            let hidden = self.start().map(|start| self.hidden_between(start, end));
-            watch = watch.stop(end, hidden.is_some_and(|h| h > Millis::ZERO))?;
-        }
-        Ok(watch)
     }
 
     /// The page's time out of sight that falls between two points, by the wall clock.

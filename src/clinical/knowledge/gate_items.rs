@@ -26,16 +26,6 @@ impl Group {
     /// All, in order.
     pub const ALL: [Group; 4] = [Group::Person, Group::Orders, Group::Airway, Group::Ready];
 
-    /// Its heading.
-    pub const fn title(self) -> &'static str {
-        match self {
-            Group::Person => "The person",
-            Group::Orders => "Orders and limits",
-            Group::Airway => "Airway and chest",
-            Group::Ready => "Ready now",
-        }
-    }
-
     /// Its items.
     pub fn items(self) -> impl Iterator<Item = &'static Item> {
         ITEMS.iter().filter(move |item| item.group == self)
@@ -60,12 +50,8 @@ pub enum State {
 pub struct Exception {
     /// Stable id, stored.
     pub id: &'static str,
-    /// The words on the button, and in the handover.
-    pub words: &'static str,
     /// What it does.
     pub state: State,
-    /// What to do about it, where there is something.
-    pub advice: &'static str,
 }
 
 /// One item of the gate.
@@ -75,8 +61,6 @@ pub struct Item {
     pub id: &'static str,
     /// The page it stands on.
     pub group: Group,
-    /// What is wanted.
-    pub holds: &'static str,
     /// The other answers.
     pub exceptions: &'static [Exception],
     /// Its rule.
@@ -117,370 +101,139 @@ impl Serialize for Exception {
 }
 
 macro_rules! exception {
-    ($id:literal, $state:ident, $words:literal, $advice:literal) => {
+    ($id:literal, $state:ident) => {
         Exception {
             id: $id,
-            words: $words,
             state: State::$state,
-            advice: $advice,
         }
     };
 }
 
 macro_rules! item {
-    ($group:ident, $id:literal, $holds:literal, [$($exception:expr),+ $(,)?], $rule:ident) => {
+    ($group:ident, $id:literal, [$($exception:expr),+ $(,)?], $rule:ident) => {
         Item {
             id: $id,
             group: Group::$group,
-            holds: $holds,
             exceptions: &[$($exception),+],
             rule: &rules::$rule,
         }
     };
 }
 
-/// Every item, in the order asked.
+/// Every item, in the order asked. Its words stand in [`crate::wording::gate`], by its id.
 pub static ITEMS: &[Item] = &[
     item!(
         Person,
         "identity",
-        "Right person: name band read, or confirmed",
-        [exception!(
-            "unsure",
-            Fix,
-            "Identity not confirmed",
-            "Confirm who this is, then ask again."
-        )],
+        [exception!("unsure", Fix)],
         GATE_IDENTITY
     ),
-    item!(
-        Person,
-        "consent",
-        "Agrees; or assent or best-interest route is recorded",
-        [exception!(
-            "no",
-            Block,
-            "No agreement, no recorded best-interest route",
-            "Nothing is given without it."
-        )],
-        GATE_CONSENT
-    ),
+    item!(Person, "consent", [exception!("no", Block)], GATE_CONSENT),
     item!(
         Person,
         "language",
-        "Understands me, or an interpreter is here",
-        [exception!(
-            "no",
-            Caution,
-            "No shared language and no interpreter",
-            "Show each step; read results with care."
-        )],
+        [exception!("no", Caution)],
         GATE_LANGUAGE
     ),
     item!(
         Person,
         "aids",
-        "Dentures, hearing aid, glasses are in, if used",
-        [
-            exception!(
-                "no",
-                Fix,
-                "Dentures, hearing aid or glasses not in",
-                "Put them in, then ask again."
-            ),
-            exception!(
-                "none-here",
-                Caution,
-                "Dentures, hearing aid or glasses not at hand",
-                "Say so in the handover."
-            )
-        ],
+        [exception!("no", Fix), exception!("none-here", Caution)],
         GATE_AIDS
     ),
     item!(
         Orders,
         "nothing-by-mouth",
-        "No nothing-by-mouth order, other than waiting for this screen",
-        [exception!(
-            "other-reason",
-            Block,
-            "Nothing by mouth for another reason",
-            "The order stands. Ask whoever gave it."
-        )],
+        [exception!("other-reason", Block)],
         GATE_NOTHING_BY_MOUTH
     ),
-    item!(
-        Orders,
-        "diet",
-        "No modified diet or thickened drinks for a known swallowing problem",
-        [exception!(
-            "modified",
-            Block,
-            "Already on a modified diet or thickened drinks",
-            "No thin water. Refer to speech-language pathology."
-        )],
-        GATE_DIET
-    ),
-    item!(
-        Orders,
-        "tube",
-        "No feeding tube because of swallowing",
-        [exception!(
-            "tube",
-            Block,
-            "Fed by tube because of a swallowing problem",
-            "No thin water. Refer to speech-language pathology."
-        )],
-        GATE_TUBE
-    ),
+    item!(Orders, "diet", [exception!("modified", Block)], GATE_DIET),
+    item!(Orders, "tube", [exception!("tube", Block)], GATE_TUBE),
     item!(
         Orders,
         "clot-treatment",
-        "No clot-dissolving treatment in the last 24 hours",
-        [exception!(
-            "recent",
-            Fix,
-            "Clot-dissolving treatment in the last 24 hours",
-            "Wait until 24 hours have passed, unless the physician exempts."
-        )],
+        [exception!("recent", Fix)],
         GATE_CLOT_TREATMENT
     ),
     item!(
         Orders,
         "fluids",
-        "No fluid restriction",
-        [exception!(
-            "restricted",
-            Caution,
-            "Fluid restriction",
-            "Count the water given."
-        )],
+        [exception!("restricted", Caution)],
         GATE_FLUIDS
     ),
     item!(
         Orders,
         "allergy",
-        "No allergy that matters here",
-        [exception!(
-            "allergy",
-            Caution,
-            "Allergy that matters here",
-            "Check what is given."
-        )],
+        [exception!("allergy", Caution)],
         GATE_ALLERGY
     ),
-    item!(
-        Orders,
-        "spine",
-        "Neck and spine may be moved and sat up",
-        [exception!(
-            "limit",
-            Caution,
-            "Neck or spine limit",
-            "Keep to the limit; say so in the handover."
-        )],
-        GATE_SPINE
-    ),
+    item!(Orders, "spine", [exception!("limit", Caution)], GATE_SPINE),
     item!(
         Orders,
         "risk-plan",
-        "No plan to eat and drink with acknowledged risks",
-        [exception!(
-            "plan",
-            Caution,
-            "Has a plan to eat and drink with acknowledged risks",
-            "The plan stands: nothing by mouth is not written automatically."
-        )],
+        [exception!("plan", Caution)],
         GATE_RISK_PLAN
     ),
     item!(
         Airway,
         "airway-tube",
-        "No tracheostomy, no laryngectomy",
         [
-            exception!(
-                "tracheostomy",
-                Block,
-                "Tracheostomy tube",
-                "Specialist route."
-            ),
-            exception!("laryngectomy", Block, "Laryngectomy", "Specialist route.")
+            exception!("tracheostomy", Block),
+            exception!("laryngectomy", Block)
         ],
         GATE_AIRWAY_TUBE
     ),
-    item!(
-        Airway,
-        "mask",
-        "No mask ventilation",
-        [exception!(
-            "mask",
-            Block,
-            "Mask ventilation",
-            "Physician and speech-language pathologist decide."
-        )],
-        GATE_MASK
-    ),
+    item!(Airway, "mask", [exception!("mask", Block)], GATE_MASK),
     item!(
         Airway,
         "extubation",
-        "Not extubated in the last 24 hours after 24 hours or more on a tube",
-        [exception!(
-            "recent",
-            Block,
-            "Extubated within 24 hours, after 24 hours or more on a tube",
-            "Refer to speech-language pathology."
-        )],
+        [exception!("recent", Block)],
         GATE_EXTUBATION
     ),
     item!(
         Airway,
         "high-flow",
-        "No high-flow oxygen",
-        [exception!(
-            "high-flow",
-            Caution,
-            "High-flow oxygen",
-            "Studies disagree: physician and speech-language pathologist decide."
-        )],
+        [exception!("high-flow", Caution)],
         GATE_HIGH_FLOW
     ),
-    item!(
-        Airway,
-        "chest",
-        "No chest infection, no fever",
-        [exception!(
-            "chest",
-            Caution,
-            "Chest infection or fever",
-            "Read every result with care; say so."
-        )],
-        GATE_CHEST
-    ),
+    item!(Airway, "chest", [exception!("chest", Caution)], GATE_CHEST),
     item!(
         Airway,
         "distress",
-        "Breathes quietly and can finish a sentence",
-        [exception!(
-            "distress",
-            Block,
-            "Visible effort, or cannot finish a sentence",
-            "No oral trial. Use the local procedure for deterioration."
-        )],
+        [exception!("distress", Block)],
         GATE_DISTRESS
     ),
     item!(
         Ready,
         "new-weakness",
-        "No new or worse weakness, droop or speech",
-        [
-            exception!(
-                "new",
-                Emergency,
-                "New or worse weakness, droop or speech; the team did not know",
-                "Use your local emergency procedure. Note the time last well."
-            ),
-            exception!(
-                "known",
-                Caution,
-                "Weakness, droop or speech change, known to the team",
-                ""
-            )
-        ],
+        [exception!("new", Emergency), exception!("known", Caution)],
         GATE_NEW_WEAKNESS
     ),
     item!(
         Ready,
         "awake",
-        "Awake, and will stay awake",
-        [
-            exception!(
-                "drowsy",
-                Fix,
-                "Drowsy now",
-                "Wait about 30 minutes, then ask again."
-            ),
-            exception!("no", Block, "Cannot stay awake", "No oral trial.")
-        ],
+        [exception!("drowsy", Fix), exception!("no", Block)],
         GATE_AWAKE
     ),
     item!(
         Ready,
         "upright",
-        "Sits upright, 60 degrees or more",
-        [
-            exception!(
-                "part",
-                Caution,
-                "Only 30 to 60 degrees",
-                "As high as tolerated."
-            ),
-            exception!(
-                "flat",
-                Block,
-                "Cannot be raised to 30 degrees",
-                "No oral trial."
-            )
-        ],
+        [exception!("part", Caution), exception!("flat", Block)],
         GATE_UPRIGHT
     ),
-    item!(
-        Ready,
-        "saliva",
-        "Manages saliva: no pooling, no drooling, no wet voice",
-        [exception!(
-            "no",
-            Block,
-            "Does not manage saliva",
-            "No oral trial. Refer."
-        )],
-        GATE_SALIVA
-    ),
-    item!(
-        Ready,
-        "cough",
-        "Coughs on request, or was heard to cough",
-        [exception!(
-            "no",
-            Block,
-            "Cannot cough on request and was not heard to",
-            "Hospital practice stops here and refers."
-        )],
-        GATE_COUGH
-    ),
+    item!(Ready, "saliva", [exception!("no", Block)], GATE_SALIVA),
+    item!(Ready, "cough", [exception!("no", Block)], GATE_COUGH),
     item!(
         Ready,
         "requests",
-        "Follows a one-step request: open mouth, put out tongue",
-        [exception!(
-            "no",
-            Caution,
-            "Does not follow one-step requests",
-            "Liquid aspiration was seen more often (odds ratio 1.57)."
-        )],
+        [exception!("no", Caution)],
         GATE_REQUESTS
     ),
-    item!(
-        Ready,
-        "mouth",
-        "Mouth clean and moist",
-        [exception!(
-            "no",
-            Fix,
-            "Mouth dry or not clean",
-            "Mouth care first, then ask again."
-        )],
-        GATE_MOUTH
-    ),
+    item!(Ready, "mouth", [exception!("no", Fix)], GATE_MOUTH),
     item!(
         Ready,
         "suction",
-        "Suction within reach",
-        [exception!(
-            "none",
-            Caution,
-            "No suction within reach",
-            "In most homes there is none."
-        )],
+        [exception!("none", Caution)],
         GATE_SUCTION
     ),
 ];

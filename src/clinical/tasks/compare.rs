@@ -1,17 +1,17 @@
 //! A measured value beside the published one.
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::measured::Measured;
 use crate::clinical::knowledge::norms::{
     Method, NoNorm, Norm, Place, Quantity, Query, Task, lookup,
 };
 use crate::clinical::tasks::compared::Judged;
-use crate::wording::words::small;
 
 /// A value, and what is published for this person.
 #[derive(Clone, Debug)]
 pub struct Comparison {
-    /// The value in words: "6 in 30 seconds".
-    pub value: String,
+    /// The value.
+    pub value: Measured,
     /// The published value, or why there is none.
     pub norm: Result<Norm, NoNorm>,
     /// Where the value stands, if a published one was found.
@@ -28,26 +28,6 @@ impl Comparison {
             place: Some(compared.place),
         })
     }
-
-    /// In words: the published value, where this one stands, and how far the group is the
-    /// person's own; or why there is no published value.
-    pub fn words(&self) -> String {
-        let norm = match &self.norm {
-            Ok(norm) => norm,
-            Err(none) => return format!("{}. {none}", self.value),
-        };
-        let mut words = vec![format!(
-            "{}. Published: {}.",
-            self.value,
-            small(&norm.row.to_string())
-        )];
-        if let Some(z) = self.place.and_then(|place| place.z) {
-            words.push(format!("This one is {z}."));
-        }
-        words.push(format!("{}: {}.", norm.which(), norm.row.population));
-        words.extend(norm.remarks());
-        words.join(" ")
-    }
 }
 
 /// Puts a value beside the published one for the person examined.
@@ -56,7 +36,7 @@ pub fn compare(
     task: Task,
     method: Method,
     quantity: Quantity,
-    value: String,
+    value: Measured,
 ) -> Comparison {
     let norm = lookup(&Query {
         task,

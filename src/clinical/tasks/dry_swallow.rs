@@ -3,6 +3,7 @@
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::{DryCount, DryFact, DryResult};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::measured::Measured;
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::norms::{Method, Quantity, Task, Unit};
 use crate::clinical::knowledge::person::Age;
@@ -19,7 +20,6 @@ use crate::clinical::tasks::spec::{
 use crate::measure::series::Series;
 use crate::measure::time::{Doubt, Millis};
 use crate::measure::window::{Window, WindowCount};
-use crate::wording::dry;
 
 /// The window (source: OGU00a). A swallow at 30.0 s counts.
 pub const WINDOW: Millis = Millis::from_secs(30);
@@ -171,7 +171,7 @@ fn compare(exam: &Exam) -> Vec<Comparison> {
         Task::SwallowSaliva,
         Method::Count30s,
         Quantity::counted(Unit::PerHalfMinute, n),
-        dry::in_window(n),
+        Measured::DrySwallows(n),
     )]
 }
 
@@ -186,9 +186,7 @@ pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
 fn result(finding: &Finding, policy: &Policy) -> (Level, &'static Rule, DryResult) {
     let swallows = finding.count.count();
     let later = finding.count.late.len();
-    let quick = Series::new(finding.count.inside.iter().copied())
-        .quicker_than(TOO_QUICK)
-        .len();
+    let quick = Series::new(finding.count.inside.iter().copied()).quicker_than(TOO_QUICK);
     let again = |result| (Level::Incomplete, &rules::DRY_NOT_VALID, result);
     if let Some(why) = finding.not_valid.clone() {
         let swallows = finding.whole.then_some(swallows);

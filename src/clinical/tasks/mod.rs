@@ -165,24 +165,10 @@ pub fn aside(id: TaskId, exam: &Exam) -> Option<Flag> {
 /// What a speech or breath task came to, in a few words for the handover.
 pub fn summary(id: TaskId, exam: &Exam) -> Option<String> {
     match id {
-        TaskId::SyllablePa | TaskId::SyllableTa | TaskId::SyllableKa | TaskId::Sequence => {
-            syllables::summary(id, exam)
-        }
-        TaskId::LongestAh | TaskId::LongestS | TaskId::LongestZ => longest::summary(id, exam),
-        TaskId::PitchGlide | TaskId::BreathCount | TaskId::BreathHold | TaskId::FiveForFive => {
-            breath::summary(id, exam)
-        }
         TaskId::Sips => wording::sips::summary(exam),
         TaskId::TimedWater => wording::timed_water::summary(exam),
-        TaskId::Breathing
-        | TaskId::DrySwallow
-        | TaskId::Water90
-        | TaskId::FreeCount
-        | TaskId::Own
-        | TaskId::BreathTaps
-        | TaskId::Breaths30 => None,
-        // Told by their flags.
-        TaskId::Flow | TaskId::Cracker | TaskId::Meal | TaskId::SixSigns => None,
+        // The others are told by their flags.
+        _ => wording::speech::summary(id, exam),
     }
 }
 

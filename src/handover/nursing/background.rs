@@ -35,7 +35,7 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
     let against = against_gate(exam);
     let holding: Vec<&str> = HOLDING
         .iter()
-        .filter(|(id, _)| exam.gate.0.get(id).is_some_and(|a| a == gate::HOLDS))
+        .filter(|(id, _)| exam.gate.0.get(*id).is_some_and(|a| a == gate::HOLDS))
         // What was seen in the mouth later outranks it.
         .filter(|(id, _)| against.iter().all(|a| a.item.id != *id))
         .filter(|(id, _)| *id != "saliva" || !wet_before(exam))
@@ -59,19 +59,19 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
             if state != wanted {
                 continue;
             }
+            let says = wording::gate::exception(item, exception);
             match exam.went_on(&hold_id(item, exception), gate::go_on(item)) {
                 Some(on) => {
                     let gone = on.gone_past();
                     parts.push(if item.rule.id == rules::GATE_AIRWAY_TUBE.id {
-                        let words = small(&told(exception.words, &gone));
-                        Part::or(Need::Short, words, small(exception.words))
+                        Part::or(Need::Short, small(&told(says, &gone)), small(says))
                     } else {
-                        gone_past(exception.words, &gone)
+                        gone_past(says, &gone)
                     });
                 }
                 // Those that closed the gate stand in the situation already.
                 None if state >= State::Block => {}
-                None => parts.push(Part::new(Need::Background, small(exception.words))),
+                None => parts.push(Part::new(Need::Background, small(says))),
             }
         }
     }

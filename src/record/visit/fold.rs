@@ -1,5 +1,7 @@
 //! The fold: what each event changes in a visit.
 
+use std::collections::BTreeMap;
+
 use super::texts::{Issue, Told};
 use super::{Aside, Break, Choking, Decided, Visit};
 use crate::clinical::decision::in_the_way;
@@ -9,12 +11,10 @@ use crate::clinical::findings::gate;
 use crate::clinical::findings::go_on::WentOn;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::oral::findings::weakness;
-use crate::clinical::findings::table::Table;
 use crate::clinical::findings::trial::{Mark, MarkKind, STARTED, Trial};
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::oral::flags::{WEAKNESS, emergency};
-use crate::measure::order::put_in_order;
 use crate::measure::time::{Millis, Stamp, elapsed};
 use crate::record::envelope::Envelope;
 use crate::record::event::{Details, Event};
@@ -23,7 +23,7 @@ use crate::record::id::VisitId;
 impl Visit {
     /// Rebuilds a visit from its stored events, whatever order they come in.
     pub fn replay(id: VisitId, mut stored: Vec<Envelope>) -> Visit {
-        put_in_order(&mut stored, |a, b| a.seq.cmp(&b.seq));
+        stored.sort_by_key(|event| event.seq);
         let mut visit = Visit::new(id);
         for envelope in stored {
             visit.take(&envelope);
@@ -192,7 +192,9 @@ impl Visit {
                 if let Some(trial) = self.trial_mut(trial) {
                     trial.said_at.insert(question.clone(), now);
                     match answer {
-                        Some(answer) => trial.answers.insert(question, answer),
+                        Some(answer) => {
+                            trial.answers.insert(question, answer);
+                        }
                         None => {
                             trial.answers.remove(&question);
                         }
@@ -311,7 +313,7 @@ impl Visit {
                 // Nothing tells when it was answered but the time it was counted at.
                 let started = copy.start();
                 let then = self.exam.now.of_elsewhere(started);
-                let names = copy.answers.iter().map(|(name, _)| name.clone());
+                let names = copy.answers.keys().cloned();
                 let names: Vec<String> = names.chain([STARTED.to_owned()]).collect();
                 copy.said_at
                     .extend(names.into_iter().map(|name| (name, then)));
@@ -333,7 +335,7 @@ impl Visit {
         }
     }
 
-    fn at_gate(&mut self, change: impl FnOnce(&mut Table<String>)) {
+    fn at_gate(&mut self, change: impl FnOnce(&mut BTreeMap<String, String>)) {
         let before = emergency(&self.exam);
         change(&mut self.exam.gate.0);
         self.exam.emergency_changed |= before && !emergency(&self.exam);

@@ -114,7 +114,7 @@ impl Desk {
         let instead = tasks::instead(task, question).filter(|other| {
             let given = |v: &Visit| {
                 v.trial(trial)
-                    .is_some_and(|t| t.answers.contains_key(other))
+                    .is_some_and(|t| t.answers.contains_key(*other))
             };
             answer.is_some() && self.visit.with_untracked(|v| v.is_some_and(given))
         });

@@ -9,10 +9,13 @@ use crate::wording::{found, fresh, gate};
 pub(super) fn reason(fact: &GateFact, _flag: &Flag) -> String {
     match fact {
         GateFact::Excepted {
+            item,
             exception,
             gone_past,
-            ..
-        } => told_if(exception.words.to_owned(), gone_past.as_ref()),
+        } => told_if(
+            gate::exception(item, exception).to_owned(),
+            gone_past.as_ref(),
+        ),
         GateFact::Against {
             found, gone_past, ..
         } => told_if(found::named(found), gone_past.as_ref()),

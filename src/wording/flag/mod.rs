@@ -17,6 +17,7 @@ mod own;
 mod sign;
 mod sips;
 mod six_signs;
+mod speech;
 mod syllables;
 mod timed_water;
 mod visit;
@@ -52,9 +53,10 @@ pub fn reason(flag: &Flag) -> String {
         Fact::Breathing(fact) => breathing::reason(fact, flag),
         Fact::Gate(fact) => gate::reason(fact, flag),
         Fact::Oral(fact) => oral::reason(fact, flag),
-        Fact::Syllables(fact) => syllables::reason(fact, flag),
-        Fact::Voice(fact) => voice::reason(fact, flag),
-        Fact::Breath(fact) => breath::reason(fact, flag),
+        Fact::Speech(fact) => speech::reason(fact),
+        Fact::Syllables(fact) => syllables::reason(fact),
+        Fact::Voice(fact) => voice::reason(fact),
+        Fact::Breath(fact) => breath::reason(fact),
         Fact::Visit(fact) => visit::reason(fact, flag),
         Fact::Words(words) => words.clone(),
     }

@@ -11,20 +11,21 @@ use crate::clinical::tasks::oral::points::tested_on;
 use crate::measure::decimals::short;
 use crate::measure::units::{LitresPerMinute, Millimetres};
 use crate::wording::found::named;
+use crate::wording::oral_items as items;
 use crate::wording::words::small;
 
 pub(super) fn reason(fact: &OralFact, _flag: &Flag) -> String {
     match fact {
         OralFact::Deviates(seen) => {
             let (nerve, side) = seen.weak();
-            let (nerve, side) = (nerve.words(), side.words());
+            let (nerve, side) = (items::nerve(nerve), items::side(side));
             format!("{}: {nerve} weak on the {side}", sighting(*seen))
         }
         OralFact::BothSides { nerve, seen } => {
             let seen: Vec<String> = seen.iter().map(|seen| sighting(*seen)).collect();
             format!(
                 "{}: findings point to both sides ({}); which counts is the clinician's to say",
-                nerve.words(),
+                items::nerve(*nerve),
                 seen.join("; ")
             )
         }
@@ -32,12 +33,12 @@ pub(super) fn reason(fact: &OralFact, _flag: &Flag) -> String {
         OralFact::UpperFaceElsewhere(side) => format!(
             "lower face weak on the {}, forehead or eye on the {}: which counts is the \
              clinician's to say",
-            side.words(),
-            side.other().words()
+            items::side(*side),
+            items::side(side.other())
         ),
         OralFact::TongueWastedAndTwitching(side) => format!(
             "tongue thin or furrowed and twitching on the {}: lower motor neuron pattern",
-            side.words()
+            items::side(*side)
         ),
         OralFact::Strong {
             nerve,
@@ -66,14 +67,14 @@ pub(super) fn reason(fact: &OralFact, _flag: &Flag) -> String {
 /// What was seen, within a sentence.
 fn sighting(seen: Sighting) -> String {
     match seen {
-        Sighting::TonguePointsTo(side) => format!("tongue points to the {}", side.words()),
-        Sighting::UvulaPulledTo(side) => format!("uvula pulled to the {}", side.words()),
-        Sighting::JawOpensTo(side) => format!("jaw opens to the {}", side.words()),
+        Sighting::TonguePointsTo(side) => format!("tongue points to the {}", items::side(side)),
+        Sighting::UvulaPulledTo(side) => format!("uvula pulled to the {}", items::side(side)),
+        Sighting::JawOpensTo(side) => format!("jaw opens to the {}", items::side(side)),
         Sighting::SmilePulledTo(side) => {
-            format!("mouth pulled to the {} on smiling", side.words())
+            format!("mouth pulled to the {} on smiling", items::side(side))
         }
         Sighting::FoundWeak(nerve, side) => {
-            format!("{} weak on the {}", nerve.words(), side.words())
+            format!("{} weak on the {}", items::nerve(nerve), items::side(side))
         }
     }
 }
@@ -82,11 +83,11 @@ fn face(pattern: FacePattern) -> String {
     match pattern {
         FacePattern::Upper(side) => format!(
             "lower face weak on the {}, forehead moves there: upper motor neuron pattern",
-            side.words()
+            items::side(side)
         ),
         FacePattern::Lower(side) => format!(
             "lower face and forehead weak on the {}: lower motor neuron pattern",
-            side.words()
+            items::side(side)
         ),
     }
 }
@@ -94,8 +95,11 @@ fn face(pattern: FacePattern) -> String {
 fn beside_strength(nerve: Cranial, side: Side, weak: &[Found], strong: &[&Item]) -> String {
     let weak: Vec<String> = weak.iter().map(|found| small(&named(found))).collect();
     let strength = |item: &&Item| match nerve {
-        Cranial::Twelfth => format!("tongue into the {} cheek", tested_on(nerve, side).words()),
-        _ => format!("{} on the {}", small(item.name), side.words()),
+        Cranial::Twelfth => format!(
+            "tongue into the {} cheek",
+            items::side(tested_on(nerve, side))
+        ),
+        _ => format!("{} on the {}", small(items::name(item)), items::side(side)),
     };
     let strong: Vec<String> = strong.iter().map(strength).collect();
     format!(

@@ -25,9 +25,7 @@ use penlight::clinical::tasks::six_signs::judge as six_signs;
 use penlight::clinical::tasks::timed_water::judge as timed_water;
 use penlight::measure::series::Series;
 use penlight::measure::time::Millis;
-use penlight::measure::units::{
-    LitresPerMinute, LitresPerSecond, Millilitres, Millimetres, PerMinute,
-};
+use penlight::measure::units::{LitresPerMinute, Millilitres, Millimetres, PerMinute};
 use penlight::wording;
 use penlight::wording::timed_water as words;
 
@@ -116,7 +114,7 @@ pub(crate) fn run(input: &str) -> Says {
         "cough flow" => {
             let n = numbers(rest).next().unwrap();
             let flow = if rest.ends_with("L/s") {
-                LitresPerSecond::new(n).unwrap().per_minute()
+                LitresPerMinute::new(n * 60.0).unwrap()
             } else {
                 LitresPerMinute::new(n).unwrap()
             };

@@ -20,6 +20,7 @@ mod own;
 mod sign;
 mod sips;
 mod six_signs;
+mod speech;
 mod syllables;
 mod timed_water;
 mod visit;
@@ -39,10 +40,11 @@ pub use own::{Amount, Given, OwnFact, OwnGiven};
 pub use sign::{Seen, SeenSign, SignFact, With};
 pub use sips::{SipsFact, Tries};
 pub use six_signs::{OfSix, SixSignsFact, Tested};
-pub use syllables::SyllablesFact;
+pub use speech::SpeechFact;
+pub use syllables::{OlderLine, Pace, SyllablesFact};
 pub use timed_water::{CupError, TimedWaterFact};
 pub use visit::VisitFact;
-pub use voice::VoiceFact;
+pub use voice::{NoRatio, VoiceFact};
 pub use water::WaterFact;
 
 /// What a flag is about.
@@ -78,6 +80,8 @@ pub enum Fact {
     Gate(GateFact),
     /// Face, mouth and throat.
     Oral(OralFact),
+    /// What all trials of speech and breath share: what is not scored, what is not compared.
+    Speech(SpeechFact),
     /// Repeated syllables.
     Syllables(SyllablesFact),
     /// How long a sound is held, s to z, the range of pitch.
@@ -179,6 +183,7 @@ subjects!(
     Breathing(BreathingFact),
     Gate(GateFact),
     Oral(OralFact),
+    Speech(SpeechFact),
     Syllables(SyllablesFact),
     Voice(VoiceFact),
     Breath(BreathFact),

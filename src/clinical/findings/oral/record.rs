@@ -1,9 +1,10 @@
 //! The answers of an examination, as the journal folds to them.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
 use crate::clinical::findings::oral::answer::{Answer, Seen};
-use crate::clinical::findings::table::Table;
 use crate::clinical::knowledge::oral::item::Item;
 use crate::clinical::knowledge::oral::region::Region;
 
@@ -35,7 +36,7 @@ impl Cue {
 /// The answers so far. What is not there is not tested.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Oral {
-    answers: Table<Seen>,
+    answers: BTreeMap<String, Seen>,
     cues: Vec<(Region, Cue)>,
     /// The items that each press settled, oldest first, as far as it still stands.
     presses: Vec<Vec<String>>,

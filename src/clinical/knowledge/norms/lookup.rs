@@ -1,10 +1,8 @@
 //! From a person and a task to the published value that fits, or the reason why there is none.
 
-use std::fmt;
-
 use serde::Serialize;
 
-use crate::clinical::knowledge::norms::row::{Method, ROWS, Row, Task, Unit, ends, starts};
+use crate::clinical::knowledge::norms::row::{Method, ROWS, Row, Task, Unit};
 use crate::clinical::knowledge::person::{Age, Sex};
 
 /// What is asked for.
@@ -25,7 +23,7 @@ pub struct Query<'a> {
 }
 
 /// How near a published group is to the person.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct Fit {
     /// The person is outside the ages of the group: it is the nearest published one.
     pub nearest_group: bool,
@@ -47,50 +45,13 @@ impl Fit {
 }
 
 /// A published value for this person.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Norm {
     /// The row.
+    #[serde(skip)]
     pub row: &'static Row,
     /// How near it is.
     pub fit: Fit,
-}
-
-impl Norm {
-    /// Whose group it is: to stand before who was studied.
-    pub fn which(&self) -> &'static str {
-        if self.fit.nearest_group {
-            "Nearest published group"
-        } else {
-            "Group"
-        }
-    }
-
-    /// What to say beside it, a sentence each: in which way the group is not the person's own.
-    pub fn remarks(&self) -> Vec<String> {
-        let fit = self.fit;
-        let mut remarks = Vec::new();
-        let mut say = |when: bool, sentence: &str| {
-            if when {
-                remarks.push(sentence.to_owned());
-            }
-        };
-        say(fit.ages_not_seen, "The ages of the group were not seen.");
-        say(fit.other_language, "The group speaks another language.");
-        say(
-            fit.language_not_given,
-            "The person's language was not given.",
-        );
-        match self.row.method {
-            _ if !fit.other_method => {}
-            Method::NotShown => say(true, "How it was measured there was not shown."),
-            Method::Pooled => say(true, "Measured there in several ways."),
-            method => say(
-                true,
-                &format!("Measured otherwise there: {}.", method.words()),
-            ),
-        }
-        remarks
-    }
 }
 
 /// Why there is no published value.
@@ -116,54 +77,6 @@ pub enum NoNorm {
     Between(Age, u32, u32),
 }
 
-impl fmt::Display for NoNorm {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match *self {
-            NoNorm::NoTable(task) => write!(f, "No published value for {}.", task.words()),
-            NoNorm::OtherUnit(task, unit) => write!(
-                f,
-                "No published value for {} in this unit; published in {}.",
-                task.words(),
-                unit.words()
-            ),
-            NoNorm::OtherMethod(task, method) => write!(
-                f,
-                "No published value for {} measured this way; published: {}.",
-                task.words(),
-                method.words()
-            ),
-            NoNorm::AgeNotGiven => f.write_str("No comparison without the age in years."),
-            NoNorm::SexNotGiven => f.write_str(
-                "No comparison: at this age the published values go by sex, and none was given.",
-            ),
-            NoNorm::OtherSex(sex) => write!(
-                f,
-                "No published value: at this age it is published for the {} sex only.",
-                sex.words()
-            ),
-            NoNorm::TooYoung(age, first) => write!(
-                f,
-                "No published value for age {}: the nearest table starts at {}.",
-                age,
-                starts(first)
-            ),
-            NoNorm::TooOld(age, last) => write!(
-                f,
-                "No published value for age {}: the nearest table ends at {}.",
-                age,
-                ends(last)
-            ),
-            NoNorm::Between(age, last, first) => write!(
-                f,
-                "No published value for age {}: one table ends at {}, the next starts at {}.",
-                age,
-                ends(last),
-                starts(first)
-            ),
-        }
-    }
-}
-
 /// The language taken for the person's where none was given: that of the words the app has them
 /// say. A flag must not rest on a guess that happens to fit a group.
 const ASSUMED: &str = "en";
@@ -179,10 +92,10 @@ fn within(ages: (u32, u32), months: u32) -> bool {
 /// the person's sex, then the narrower group.
 ///
 /// # Errors
-/// [`NoNorm`] with the sentence to show.
+/// [`NoNorm`]: why there is none.
 ///
 /// ```
-/// use penlight::clinical::knowledge::norms::{lookup, Method, Query, Task, Unit};
+/// use penlight::clinical::knowledge::norms::{lookup, Method, NoNorm, Query, Task, Unit};
 /// use penlight::clinical::knowledge::person::Age;
 /// let query = Query {
 ///     task: Task::Pa,
@@ -192,10 +105,8 @@ fn within(ages: (u32, u32), months: u32) -> bool {
 ///     sex: None,
 ///     language: None,
 /// };
-/// assert_eq!(
-///     lookup(&query).unwrap_err().to_string(),
-///     "No published value for age 14 years: the nearest table ends at 13 years."
-/// );
+/// let last_month = 13 * 12 + 11;
+/// assert_eq!(lookup(&query).unwrap_err(), NoNorm::TooOld(Age::Years(14), last_month));
 /// ```
 pub fn lookup(query: &Query) -> Result<Norm, NoNorm> {
     let of_task = || ROWS.iter().filter(|row| row.task == query.task);

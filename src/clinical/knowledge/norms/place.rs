@@ -1,13 +1,12 @@
 //! Where a measured value stands against a published one.
 
-use std::fmt;
+use serde::Serialize;
 
 use crate::clinical::knowledge::norms::lookup::Norm;
 use crate::clinical::knowledge::norms::row::{Task, Unit};
 use crate::measure::normal::{Better, Percentile, StandardScore};
 use crate::measure::units::{
-    Hertz, MillilitresPerSecond, Millimetres, PerMinute, Seconds, Semitones, SequencesPerSecond,
-    SyllablesPerSecond,
+    MillilitresPerSecond, Millimetres, PerMinute, Seconds, SequencesPerSecond, SyllablesPerSecond,
 };
 
 /// A measured value with its unit. Made out of the unit types only, so that sequences can't pass
@@ -47,8 +46,6 @@ quantity! {
     Seconds => Seconds;
     SyllablesPerSecond => SyllablesPerSecond;
     SequencesPerSecond => SequencesPerSecond;
-    Semitones => Semitones;
-    Hertz => Hertz;
     MillilitresPerSecond => MillilitresPerSecond;
     PerMinute => PerMinute;
     Millimetres => Millimetres;
@@ -73,19 +70,8 @@ pub struct WrongUnit {
     pub wanted: Unit,
 }
 
-impl fmt::Display for WrongUnit {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "The value is in {}, the published one in {}.",
-            self.is.words(),
-            self.wanted.words()
-        )
-    }
-}
-
 /// Where a value stands.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Place {
     /// (value - mean) / SD in the norm's own unit, where it has an SD.
     pub z: Option<StandardScore>,

@@ -1,17 +1,13 @@
-//! One published value, and the words it is looked up by.
-
-use std::fmt;
+//! One published value, and what it is looked up by.
 
 use serde::Serialize;
 
 use crate::clinical::knowledge::person::Sex;
 use crate::clinical::knowledge::source;
 use crate::clinical::knowledge::source::{Mark, Source};
-use crate::measure::decimals::decimals;
-use crate::wording::words::capital;
 
-macro_rules! words {
-    ($(#[$meta:meta])* $name:ident { $($(#[$doc:meta])* $variant:ident = $words:literal,)* }) => {
+macro_rules! listed {
+    ($(#[$meta:meta])* $name:ident { $($(#[$doc:meta])* $variant:ident,)* }) => {
         $(#[$meta])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
         pub enum $name { $($(#[$doc])* $variant,)* }
@@ -19,126 +15,121 @@ macro_rules! words {
         impl $name {
             /// All, in order.
             pub const ALL: &[$name] = &[$($name::$variant),*];
-
-            /// In words for a sentence.
-            pub const fn words(self) -> &'static str {
-                match self { $($name::$variant => $words,)* }
-            }
         }
     };
 }
 
-words! {
+listed! {
     /// What a person does.
     Task {
         /// Repeats "pa".
-        Pa = "pa",
+        Pa,
         /// Repeats "ta".
-        Ta = "ta",
+        Ta,
         /// Repeats "ka".
-        Ka = "ka",
+        Ka,
         /// Repeats "pa-ta-ka".
-        PaTaKa = "pa-ta-ka",
+        PaTaKa,
         /// Holds "ah" as long as possible.
-        Ah = "longest ah",
+        Ah,
         /// Holds "s" as long as possible.
-        S = "longest s",
+        S,
         /// Holds "z" as long as possible.
-        Z = "longest z",
+        Z,
         /// Glides from the lowest to the highest pitch.
-        Glide = "pitch range",
+        Glide,
         /// Talks or reads: the pitch of the voice.
-        Talk = "speaking pitch",
+        Talk,
         /// Swallows saliva as often as possible.
-        SwallowSaliva = "dry swallows",
+        SwallowSaliva,
         /// Drinks a cup against the clock.
-        Drink = "timed water",
+        Drink,
         /// Eats one cracker.
-        EatCracker = "timed cracker",
+        EatCracker,
         /// Opens the mouth wide.
-        OpenMouth = "mouth opening",
+        OpenMouth,
         /// Breathes at rest.
-        Breathe = "breaths a minute",
+        Breathe,
     }
 }
 
-words! {
+listed! {
     /// The unit a value is published in. A value is only ever put against its own.
     Unit {
         /// Seconds for a number of repetitions, or for a sound.
-        Seconds = "seconds",
+        Seconds,
         /// Syllables a second.
-        SyllablesPerSecond = "syllables per second",
+        SyllablesPerSecond,
         /// Whole sequences (pa-ta-ka) a second: a third of the syllables.
-        SequencesPerSecond = "sequences per second",
+        SequencesPerSecond,
         /// Semitones.
-        Semitones = "semitones",
+        Semitones,
         /// Hertz.
-        Hertz = "hertz",
+        Hertz,
         /// Swallows in 30 seconds.
-        PerHalfMinute = "in 30 seconds",
+        PerHalfMinute,
         /// Millilitres a second.
-        MillilitresPerSecond = "millilitres per second",
+        MillilitresPerSecond,
         /// Bites.
-        Bites = "bites",
+        Bites,
         /// Chewing movements.
-        Chews = "chews",
+        Chews,
         /// Swallows.
-        Swallows = "swallows",
+        Swallows,
         /// Millimetres.
-        Millimetres = "millimetres",
+        Millimetres,
         /// Times a minute.
-        PerMinute = "a minute",
+        PerMinute,
     }
 }
 
-words! {
+listed! {
     /// How it was measured.
     Method {
         /// Timed over 20 repetitions.
-        Time20 = "seconds for 20 repetitions",
+        Time20,
         /// Timed over 10 repetitions.
-        Time10 = "seconds for 10 repetitions",
+        Time10,
         /// Counted for 5 s.
-        Count5s = "a count of 5 seconds",
+        Count5s,
         /// Counted for 8 s.
-        Count8s = "a count of 8 seconds",
+        Count8s,
         /// Counted for 10 s.
-        Count10s = "a count of 10 seconds",
+        Count10s,
         /// Counted for 15 s.
-        Count15s = "a count of 15 seconds",
+        Count15s,
         /// Pooled from several studies.
-        Pooled = "several methods, pooled",
+        Pooled,
         /// Not shown in what was read.
-        NotShown = "a method that was not shown",
+        NotShown,
         /// Three trials.
-        ThreeTrials = "three trials",
+        ThreeTrials,
         /// The longest of some trials.
-        Longest = "the longest of some trials",
+        Longest,
         /// A sung voice range profile.
-        SungProfile = "a sung voice range profile",
+        SungProfile,
         /// A glide.
-        Glide = "a glide",
+        Glide,
         /// Conversation.
-        Conversation = "conversation",
+        Conversation,
         /// Reading.
-        Reading = "reading",
+        Reading,
         /// Counted for 30 s.
-        Count30s = "a count of 30 seconds",
+        Count30s,
         /// Counted for 60 s.
-        Count60s = "a count of 60 seconds",
+        Count60s,
         /// A cup of 150 mL.
-        Cup150 = "a cup of 150 mL",
+        Cup150,
         /// A cup of 100 mL.
-        Cup100 = "a cup of 100 mL",
+        Cup100,
         /// A cup of another volume.
-        CupOther = "a cup of another volume",
+        CupOther,
         /// One plain cracker.
-        OneCracker = "one cracker",
+        OneCracker,
         /// A ruler.
-        Ruler = "a ruler",
+        Ruler,
         /// A table of taught ranges.
-        RangeTable = "a table of taught ranges",
+        RangeTable,
     }
 }
 
@@ -203,91 +194,17 @@ pub struct Row {
 
 include!(concat!(env!("OUT_DIR"), "/norms.rs"));
 
-/// Months in words, as the start of a table: "6 years".
-pub(super) fn starts(months: u32) -> String {
-    if months < 12 || months < 36 && !months.is_multiple_of(12) {
-        format!("{months} months")
-    } else {
-        format!("{} years", months / 12)
-    }
-}
-
-/// Months in words, as the end of a table: 167 months are "13 years".
-pub(super) fn ends(months: u32) -> String {
-    if months < 12 {
-        format!("{months} months")
-    } else {
-        format!("{} years", months / 12)
+/// A row is known by its place in the table.
+impl PartialEq for Row {
+    fn eq(&self, other: &Row) -> bool {
+        std::ptr::eq(self, other)
     }
 }
 
 impl Row {
-    /// The ages of the group in words: "6 years", "18 to 26 years", "0 to 11 months".
-    pub fn ages_words(&self) -> String {
-        let (first, last) = (starts(self.ages.0), ends(self.ages.1));
-        match (first.strip_suffix(" years"), first.strip_suffix(" months")) {
-            _ if !self.ages_seen => format!("not seen; taken from {first}"),
-            _ if first == last => first,
-            (Some(n), _) if last.ends_with("years") => format!("{n} to {last}"),
-            (_, Some(n)) if last.ends_with("months") => format!("{n} to {last}"),
-            _ => format!("{first} to {last}"),
-        }
-    }
-
     /// Whether a language tag is of the same language: the part before the first "-".
     pub fn speaks(&self, language: &str) -> bool {
         let base = |tag: &str| tag.split('-').next().unwrap_or_default().to_owned();
         !matches!(self.language, "-" | "not shown") && base(self.language) == base(language)
-    }
-}
-
-/// The figures in words: "mean 6.2, SD 0.8 syllables per second, n = 141".
-impl fmt::Display for Row {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let figure = |value: f64| {
-            decimals(value, 2)
-                .trim_end_matches('0')
-                .trim_end_matches('.')
-                .to_owned()
-        };
-        let mut parts = Vec::new();
-        if let Some(mean) = self.mean {
-            parts.push(format!("mean {}", figure(mean)));
-        }
-        if let Some(sd) = self.sd {
-            parts.push(format!("SD {}", figure(sd)));
-        }
-        if let Some(median) = self.p50 {
-            parts.push(format!("median {}", figure(median)));
-        }
-        if let (Some(p25), Some(p75)) = (self.p25, self.p75) {
-            parts.push(format!("middle half {} to {}", figure(p25), figure(p75)));
-        }
-        if let (Some(low), Some(high)) = (self.low, self.high) {
-            parts.push(format!("range {} to {}", figure(low), figure(high)));
-        }
-        write!(f, "{} {}", capital(&parts.join(", ")), self.unit.words())?;
-        match self.n {
-            Some(n) => write!(f, ", n = {n}"),
-            None => Ok(()),
-        }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn ages_in_words() {
-        let words: Vec<String> = ROWS.iter().map(Row::ages_words).collect();
-        for expected in [
-            "6 years",
-            "18 to 26 years",
-            "0 to 11 months",
-            "60 to 95 years",
-        ] {
-            assert!(words.iter().any(|w| w == expected), "{expected}: {words:?}");
-        }
     }
 }

@@ -68,34 +68,6 @@ impl Cranial {
         Cranial::Several,
     ];
 
-    /// For a heading.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Cranial::Fifth => "Cranial nerve V: jaw, touch on face and mouth",
-            Cranial::Seventh => "Cranial nerve VII: face",
-            Cranial::Ninth => "Cranial nerve IX: touch in the throat",
-            Cranial::Tenth => "Cranial nerve X, with IX: palate, voice",
-            Cranial::Eleventh => "Cranial nerve XI: neck and shoulders",
-            Cranial::Twelfth => "Cranial nerve XII: tongue",
-            Cranial::Several => "Several nerves together",
-            Cranial::None => "",
-        }
-    }
-
-    /// Its number, for a line under an item; empty where there is none.
-    pub const fn number(self) -> &'static str {
-        match self {
-            Cranial::Fifth => "V",
-            Cranial::Seventh => "VII",
-            Cranial::Ninth => "IX",
-            Cranial::Tenth => "X",
-            Cranial::Eleventh => "XI",
-            Cranial::Twelfth => "XII",
-            Cranial::Several => "V, VII, IX, X, XII",
-            Cranial::None => "",
-        }
-    }
-
     /// The same, as the rules of the weak side have it.
     pub const fn of_rules(self) -> Option<Nerve> {
         match self {
@@ -153,10 +125,6 @@ pub enum Points {
 pub struct Exception {
     /// Stable id within its item, stored.
     pub id: &'static str,
-    /// The words on the button, and in the handover where it has no direction.
-    pub words: &'static str,
-    /// The words before "left" or "right", for a direction; else empty.
-    pub towards: &'static str,
     /// Whether it has a side.
     pub side: Sided,
     /// Whether it has a severity.
@@ -170,19 +138,11 @@ pub struct Exception {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Spot(pub i32, pub i32);
 
-/// One item.
+/// One item. Its words stand in [`crate::wording::oral_items`], by its id.
 #[derive(Debug)]
 pub struct Item {
     /// Stable id, stored.
     pub id: &'static str,
-    /// Its name, that can stand alone.
-    pub name: &'static str,
-    /// What to say, word for word; empty where nothing is said.
-    pub ask: &'static str,
-    /// What to look for, with figures where a figure helps.
-    pub look: &'static str,
-    /// What to mind; empty where there is nothing.
-    pub care: &'static str,
     /// Its nerve.
     pub nerve: Cranial,
     /// How it is settled.
@@ -233,10 +193,6 @@ impl Serialize for Exception {
 /// The blank from which the rows of the tables differ.
 pub(super) const BLANK: Item = Item {
     id: "",
-    name: "",
-    ask: "",
-    look: "",
-    care: "",
     nerve: Cranial::None,
     by: By::Eye,
     takes: Takes::Look,
@@ -245,11 +201,9 @@ pub(super) const BLANK: Item = Item {
     rule: None,
 };
 
-const fn exception(id: &'static str, words: &'static str, side: Sided, graded: bool) -> Exception {
+const fn exception(id: &'static str, side: Sided, graded: bool) -> Exception {
     Exception {
         id,
-        words,
-        towards: "",
         side,
         graded,
         points: Points::Nowhere,
@@ -257,37 +211,28 @@ const fn exception(id: &'static str, words: &'static str, side: Sided, graded: b
 }
 
 /// In the middle, without a grade.
-pub(super) const fn plain(id: &'static str, words: &'static str) -> Exception {
-    exception(id, words, Sided::No, false)
+pub(super) const fn plain(id: &'static str) -> Exception {
+    exception(id, Sided::No, false)
 }
 
 /// In the middle, with a grade.
-pub(super) const fn graded(id: &'static str, words: &'static str) -> Exception {
-    exception(id, words, Sided::No, true)
+pub(super) const fn graded(id: &'static str) -> Exception {
+    exception(id, Sided::No, true)
 }
 
 /// On a side or both, without a grade.
-pub(super) const fn on(id: &'static str, words: &'static str) -> Exception {
-    exception(id, words, Sided::On, false)
+pub(super) const fn on(id: &'static str) -> Exception {
+    exception(id, Sided::On, false)
 }
 
 /// On a side or both, with a grade.
-pub(super) const fn graded_on(id: &'static str, words: &'static str) -> Exception {
-    exception(id, words, Sided::On, true)
+pub(super) const fn graded_on(id: &'static str) -> Exception {
+    exception(id, Sided::On, true)
 }
 
 /// Towards one side.
-pub(super) const fn towards(
-    id: &'static str,
-    words: &'static str,
-    towards: &'static str,
-    points: Points,
-) -> Exception {
-    Exception {
-        towards,
-        points,
-        ..exception(id, words, Sided::To, false)
-    }
+pub(super) const fn towards(id: &'static str, points: Points) -> Exception {
+    exception(id, Sided::To, false).says(points)
 }
 
 impl Exception {

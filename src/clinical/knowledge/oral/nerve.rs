@@ -19,14 +19,6 @@ impl Side {
             Side::Right => Side::Left,
         }
     }
-
-    /// The word for it.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Side::Left => "left",
-            Side::Right => "right",
-        }
-    }
 }
 
 /// A cranial nerve that the four deviations speak of.
@@ -45,14 +37,4 @@ pub enum Nerve {
 impl Nerve {
     /// All, in order.
     pub const ALL: [Nerve; 4] = [Nerve::Fifth, Nerve::Seventh, Nerve::Tenth, Nerve::Twelfth];
-
-    /// In words for a sentence.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Nerve::Fifth => "jaw (cranial nerve V)",
-            Nerve::Seventh => "face (cranial nerve VII)",
-            Nerve::Tenth => "palate (cranial nerve X)",
-            Nerve::Twelfth => "tongue (cranial nerve XII)",
-        }
-    }
 }

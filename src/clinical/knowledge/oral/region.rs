@@ -44,44 +44,6 @@ impl Region {
         Region::Gag,
     ];
 
-    /// Its heading.
-    pub const fn title(self) -> &'static str {
-        match self {
-            Region::Face => "Face and neck",
-            Region::Lips => "Lips and cheeks",
-            Region::Jaw => "Jaw",
-            Region::Mouth => "Teeth and mouth",
-            Region::Tongue => "Tongue",
-            Region::Palate => "Soft palate",
-            Region::Feeling => "Feeling",
-            Region::Voice => "Voice and throat",
-            Region::Gag => "Gag (optional)",
-        }
-    }
-
-    /// What to mind before its first item.
-    pub const fn care(self) -> &'static str {
-        match self {
-            Region::Face => "Neck limit ordered? Then look only, do not move it.",
-            Region::Palate => {
-                "Fresh single-use depressor, no further back than the middle of the tongue: \
-                 further back it can bring on the gag."
-            }
-            Region::Lips => "Fresh single-use depressor. Loose teeth: do not pull between them.",
-            Region::Jaw => "Firm and brief, never against pain. Loose teeth: no hard bite.",
-            Region::Mouth => {
-                "Fresh single-use depressor. Dentures in first, then out. Take out what is left of food."
-            }
-            Region::Tongue => "Finger outside on the cheek, never between the teeth.",
-            Region::Feeling => "Soft cotton tip, one for each person, lightly. Eyes closed.",
-            Region::Voice => "Stand aside for the cough; cover mouth and eyes where it may splash.",
-            Region::Gag => {
-                "Leave it out if the person refuses, ate a short while ago, feels sick, has a sore \
-                 mouth, loose teeth, a risk of bleeding, or if pressure in the head may be raised."
-            }
-        }
-    }
-
     /// Its items, in order.
     pub fn items(self) -> impl Iterator<Item = &'static Item> {
         match self {

@@ -5,21 +5,24 @@ pub mod judge;
 
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::flag::{Domain, Flag};
+use crate::clinical::findings::speech::{Bubbles, Unscored};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::breath::judge as breath;
-use crate::clinical::tasks::breath::judge::Bubbles;
 use crate::clinical::tasks::kept;
-use crate::clinical::tasks::longest::{held, time_words};
-use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When};
+use crate::clinical::tasks::longest::held;
+use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When, choice};
 use crate::measure::time::Millis;
-use crate::wording::words::small;
+use crate::wording::speech::{count_lines, glide_lines, time_lines};
 
 /// The highest number said.
 const REACHED: &str = "reached";
 /// What was seen of the bubbles.
 const BUBBLES: &str = "bubbles";
+/// How the glide up was heard.
+pub const GLIDE_UP: &str = "glide-up";
+/// How the glide down was heard.
+pub const GLIDE_DOWN: &str = "glide-down";
 
 const fn pad(start: &'static str, end: &'static str, beat: Option<Millis>) -> Pad {
     Pad {
@@ -51,7 +54,7 @@ pub static COUNT: TaskSpec = TaskSpec {
     pad: pad(
         "Touch: the beat starts",
         "Touch at the next breath",
-        Some(Millis(500)),
+        Some(judge::BEAT),
     ),
     more: "",
     questions: &[Question {
@@ -109,18 +112,9 @@ pub static HOLD: TaskSpec = TaskSpec {
 };
 
 static BUBBLES_SEEN: &[Choice] = &[
-    Choice {
-        id: "continuous",
-        words: "Continuous, at 5 cm",
-    },
-    Choice {
-        id: "broken",
-        words: "Broken off, or not at 5 cm",
-    },
-    Choice {
-        id: "not-seen",
-        words: "Nobody watched",
-    },
+    choice("continuous", "Continuous, at 5 cm"),
+    choice("broken", "Broken off, or not at 5 cm"),
+    choice("not-seen", "Nobody watched"),
 ];
 
 /// 5 cm of water for 5 seconds.
@@ -156,22 +150,10 @@ pub static FIVE: TaskSpec = TaskSpec {
 };
 
 static GLIDES: &[Choice] = &[
-    Choice {
-        id: "smooth",
-        words: "Smooth",
-    },
-    Choice {
-        id: "stepped",
-        words: "Stepped",
-    },
-    Choice {
-        id: "narrow",
-        words: "Narrow",
-    },
-    Choice {
-        id: "none",
-        words: "None",
-    },
+    choice("smooth", "Smooth"),
+    choice("stepped", "Stepped"),
+    choice("narrow", "Narrow"),
+    choice("none", "None"),
 ];
 
 /// Pitch glide.
@@ -185,7 +167,7 @@ pub static GLIDE: TaskSpec = TaskSpec {
     more: "",
     questions: &[
         Question {
-            id: "glide-up",
+            id: GLIDE_UP,
             ask: "Up",
             when: When::After,
             takes: Takes::OneOf(GLIDES),
@@ -193,7 +175,7 @@ pub static GLIDE: TaskSpec = TaskSpec {
             needed: true,
         },
         Question {
-            id: "glide-down",
+            id: GLIDE_DOWN,
             ask: "Down",
             when: When::After,
             takes: Takes::OneOf(GLIDES),
@@ -208,86 +190,39 @@ pub static GLIDE: TaskSpec = TaskSpec {
     caveat: "As heard; no line is drawn on it.",
     untimed: Some(kept::VOICE),
     for_whom: "Anybody who can follow a slide of the voice; as heard, no age has a line.",
-    rules: &[&rules::VOICE_PITCH_RANGE, &rules::SPEECH_NOT_SCORED],
+    rules: &[&rules::SPEECH_NOT_SCORED],
     not_for: |_, _| None,
 };
 
-fn time_lines(trial: &Trial) -> Vec<String> {
-    vec![time_words(trial)]
+/// The highest number said in a trial.
+pub fn reached(trial: &Trial) -> Option<u32> {
+    trial.number(REACHED).map(|n| n as u32)
 }
 
-/// The number is what is judged, whatever is known of the time.
-fn count_lines(trial: &Trial) -> Vec<String> {
-    let time = trial.start().zip(trial.end_pressed());
-    let time = time.and_then(|(start, end)| trial.between(start, end).length);
-    vec![match (trial.number(REACHED), time) {
-        (Some(n), Some(time)) => format!("counted to {}, {time}", n as u32),
-        (Some(n), None) => format!("counted to {}", n as u32),
-        (None, _) => time_words(trial),
-    }]
-}
-
-fn glide_lines(trial: &Trial) -> Vec<String> {
-    if let Some(words) = kept::untimed(trial) {
-        return vec![small(words)];
-    }
-    let heard = |question| {
-        GLIDES
-            .iter()
-            .find(|c| Some(c.id) == trial.choice(question))
-            .map_or("not said", |c| c.id)
-    };
-    vec![format!(
-        "heard: up {}, down {}",
-        heard("glide-up"),
-        heard("glide-down")
-    )]
+/// How a glide was heard: the id of the choice; none where nobody said.
+pub fn glide_heard(trial: &Trial, question: &str) -> Option<&'static str> {
+    let given = trial.choice(question);
+    GLIDES.iter().find(|c| Some(c.id) == given).map(|c| c.id)
 }
 
 /// Why a trial is not scored, if it is not: it has no time, or what is asked after it is open.
-fn why_not(trial: &Trial) -> Option<String> {
+fn why_not(trial: &Trial) -> Option<Unscored> {
     let no_time = kept::why_no_time(trial);
-    let open = |said: &str| {
-        let time = trial.between(trial.start()?, trial.end_pressed()?).length?;
-        Some(format!("{time} timed, {said} was not said"))
-    };
+    let timed = || trial.between(trial.start()?, trial.end_pressed()?).length;
     match trial.task {
-        TaskId::PitchGlide => kept::untimed(trial).map(small),
+        TaskId::PitchGlide => kept::untimed(trial).map(Unscored::Unbegun),
         TaskId::BreathCount if trial.number(REACHED).is_some() => None,
-        TaskId::BreathCount => no_time.or_else(|| open("the highest number")),
+        TaskId::BreathCount => no_time.or_else(|| timed().map(Unscored::NumberNotSaid)),
         TaskId::FiveForFive if trial.choice(BUBBLES).is_none() => {
-            no_time.or_else(|| open("what was seen of the bubbles"))
+            no_time.or_else(|| timed().map(Unscored::BubblesNotSaid))
         }
         _ => no_time,
     }
 }
 
-/// The result in a few words, for the handover.
-pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
-    let glide = || {
-        let trial = exam.latest(task).filter(|t| t.end_pressed().is_some())?;
-        Some(format!("pitch glide {}", glide_lines(trial).join(" ")))
-    };
-    // The value stands before the colon or the semicolon.
-    let judged = || {
-        let flags = scored(task, exam);
-        let reason = flags.first()?.reason();
-        let end = reason.find([':', ';']).unwrap_or(reason.len());
-        let head = if task == TaskId::FiveForFive {
-            // "5 cm of water for 5 seconds: blown for 6.0 seconds; done"
-            reason.split(". ").next().unwrap_or(&reason)
-        } else {
-            &reason[..end]
-        };
-        Some(small(head))
-    };
-    let result = if task == TaskId::PitchGlide {
-        glide()
-    } else {
-        judged()
-    };
-    let name = small(crate::clinical::tasks::spec(task).title);
-    kept::told(&name, result, &kept::unscored(task, exam, why_not))
+/// The trials that are not scored.
+pub fn unscored(task: TaskId, exam: &Exam) -> Vec<(usize, Unscored)> {
+    kept::unscored(task, exam, why_not)
 }
 
 /// What the rules say about an examination.
@@ -297,16 +232,12 @@ pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
         _ => Domain::Breathing,
     };
     let mut flags = scored(task, exam);
-    flags.extend(kept::flags(
-        task,
-        domain,
-        &kept::unscored(task, exam, why_not),
-    ));
+    flags.extend(kept::flags(task, domain, unscored(task, exam)));
     flags
 }
 
-/// What the rules say of the trials that are scored.
-fn scored(task: TaskId, exam: &Exam) -> Vec<Flag> {
+/// What the rules say of the trials that are scored; the first tells the value.
+pub fn scored(task: TaskId, exam: &Exam) -> Vec<Flag> {
     let done = || exam.trials.iter().filter(move |t| t.task == task);
     let longest = || {
         done().filter_map(held).fold(None, |best, one| match best {
@@ -316,11 +247,10 @@ fn scored(task: TaskId, exam: &Exam) -> Vec<Flag> {
     };
     match task {
         TaskId::BreathCount => done()
-            .filter_map(|t| t.number(REACHED))
-            .map(|n| n as u32)
+            .filter_map(reached)
             .max()
-            .map_or(Vec::new(), |n| breath::count(n, &exam.who()).flags),
-        TaskId::BreathHold => longest().map_or(Vec::new(), |time| breath::hold(time).flags),
+            .map_or(Vec::new(), |n| judge::count(n, &exam.who())),
+        TaskId::BreathHold => longest().map(judge::hold).into_iter().collect(),
         TaskId::FiveForFive => done()
             .filter_map(|t| {
                 let bubbles = match t.choice(BUBBLES)? {
@@ -328,10 +258,11 @@ fn scored(task: TaskId, exam: &Exam) -> Vec<Flag> {
                     "broken" => Bubbles::Broken,
                     _ => Bubbles::NotSeen,
                 };
-                Some(breath::five(held(t)?, bubbles).1.flags)
+                Some(judge::five(held(t)?, bubbles))
             })
             .next_back()
-            .unwrap_or_default(),
+            .into_iter()
+            .collect(),
         _ => Vec::new(),
     }
 }

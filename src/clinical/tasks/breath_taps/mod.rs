@@ -202,8 +202,8 @@ pub fn running(trial: &Trial, policy: &Policy) -> Option<Running> {
     };
     Some(Running {
         rate: breathing.rate.whole(),
-        all: breathing.deviations.len(),
-        within: breathing.deviations.iter().filter(|d| d.within).count(),
+        all: breathing.intervals,
+        within: breathing.within,
         spread: setting.spread,
         even,
     })

@@ -64,16 +64,6 @@ impl Saturation {
     }
 }
 
-/// The band of an adult's saturation on the first scale: for everybody without a confirmed target.
-pub fn scale_1(saturation: Saturation) -> Step {
-    match saturation.0 {
-        ..=91 => Step::Three,
-        92 | 93 => Step::Two,
-        94 | 95 => Step::One,
-        96.. => Step::Usual,
-    }
-}
-
 /// What the person breathes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Breathes {

@@ -4,6 +4,7 @@
 //! policy, borrowed from the single-parameter bands of NEWS2 (Royal College of Physicians 2017).
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::measured::Measured;
 use crate::clinical::knowledge::norms;
 use crate::clinical::knowledge::norms::{Quantity, Task, Unit};
 use crate::clinical::knowledge::rules;
@@ -13,7 +14,6 @@ use crate::clinical::tasks::compare;
 use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When};
 use crate::measure::time::Millis;
-use crate::wording::breathing as wording;
 
 pub mod adult_bands;
 mod bands;
@@ -180,7 +180,7 @@ fn compare(exam: &Exam) -> Vec<Comparison> {
                 Task::Breathe,
                 norms::Method::Count60s,
                 Quantity::counted(Unit::PerMinute, u32::from(rate)),
-                wording::rate(rate, method),
+                Measured::Breaths(rate, method),
             )
         })
         .collect()

@@ -7,7 +7,7 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::lag;
-use crate::measure::order::put_in_order;
+use std::cmp::Reverse;
 
 /// Such flags of a task, the gravest first: a sign, a saturation at which nothing is given, a
 /// request to stop, a sign of which nobody said whether the next was in the mouth.
@@ -29,7 +29,7 @@ pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
         _ => &rules::SIPS_UNFINISHED,
     };
     flags.extend(lag::late_flags(task, exam, rule));
-    put_in_order(&mut flags, |a, b| b.level().cmp(&a.level()));
+    flags.sort_by_key(|flag| Reverse(flag.level()));
     flags
 }
 

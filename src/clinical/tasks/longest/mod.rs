@@ -3,45 +3,32 @@
 pub mod voice;
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::NoRatio;
 use crate::clinical::findings::flag::{Domain, Flag};
-use crate::clinical::findings::trial::{Answer, Trial};
+use crate::clinical::findings::speech::{Held, Sound, Unscored};
+use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::kept;
-use crate::clinical::tasks::longest::voice::{CannotCompute, Held, Sound, longest, s_to_z};
+use crate::clinical::tasks::longest::voice::{JudgedRatio, longest, no_ratio, s_to_z};
 use crate::clinical::tasks::spec::{
-    Choice, Length, Pad, Question, REMARK, Takes, TaskSpec, Untimed, When, remark,
+    Choice, Length, Pad, Question, Takes, TaskSpec, Untimed, When, choice, remark,
 };
 use crate::measure::time::Millis;
 use crate::measure::units::Seconds;
-use crate::wording::words::small;
+use crate::wording::speech::held_lines;
 
 /// How the voice sounded.
 const VOICE: &str = "voice";
 
 static VOICES: &[Choice] = &[
-    Choice {
-        id: "clear",
-        words: "Clear",
-    },
-    Choice {
-        id: "wet",
-        words: "Wet",
-    },
-    Choice {
-        id: "breathy",
-        words: "Breathy",
-    },
-    Choice {
-        id: "hoarse",
-        words: "Hoarse",
-    },
-    Choice {
-        id: "strained",
-        words: "Strained",
-    },
+    choice("clear", "Clear"),
+    choice("wet", "Wet"),
+    choice("breathy", "Breathy"),
+    choice("hoarse", "Hoarse"),
+    choice("strained", "Strained"),
 ];
 
 static WITH_VOICE: &[Question] = &[
@@ -94,7 +81,7 @@ const fn spec(
         questions,
         trials: 3,
         usual: |_| Vec::new(),
-        lines: Some(lines),
+        lines: Some(held_lines),
         compare: match id {
             TaskId::LongestS => |exam| compare(TaskId::LongestS, exam),
             TaskId::LongestZ => |exam| compare(TaskId::LongestZ, exam),
@@ -156,7 +143,8 @@ pub static Z: TaskSpec = spec(
     RATIO_RULES,
 );
 
-fn sound(task: TaskId) -> Sound {
+/// What a task has held.
+pub fn sound(task: TaskId) -> Sound {
     match task {
         TaskId::LongestS => Sound::S,
         TaskId::LongestZ => Sound::Z,
@@ -166,7 +154,7 @@ fn sound(task: TaskId) -> Sound {
 
 /// How long a trial was held; none where nobody can know, and none for a start and an end at the
 /// same moment: that is a slip of the finger.
-pub(super) fn held(trial: &Trial) -> Option<Seconds> {
+pub fn held(trial: &Trial) -> Option<Seconds> {
     let time = trial.between(trial.start()?, trial.end_pressed()?);
     if time.doubt.is_some() {
         return None;
@@ -176,7 +164,7 @@ pub(super) fn held(trial: &Trial) -> Option<Seconds> {
 }
 
 /// The trials that are scored: the first three with a time.
-fn trials(task: TaskId, exam: &Exam) -> Option<Held> {
+pub fn scored(task: TaskId, exam: &Exam) -> Option<Held> {
     let times: Vec<Seconds> = exam
         .trials
         .iter()
@@ -187,37 +175,14 @@ fn trials(task: TaskId, exam: &Exam) -> Option<Held> {
     Held::new(&times).ok()
 }
 
-/// The time of a trial in words, and that it is not scored where it is not.
-pub(super) fn time_words(trial: &Trial) -> String {
-    if let Some(words) = kept::untimed(trial) {
-        return small(words);
-    }
-    let time = || trial.between(trial.start()?, trial.end_pressed()?).length;
-    let mut words = time().map_or_else(|| "no time".to_owned(), |length| length.to_string());
-    if trial.end_pressed().is_some() && held(trial).is_none() {
-        words.push_str(", not scored");
-    }
-    words
-}
-
-/// A trial in words.
-fn lines(trial: &Trial) -> Vec<String> {
-    let mut parts = vec![time_words(trial)];
+/// How the voice sounded in a trial: the id of the choice; none where nobody said.
+pub fn voice_heard(trial: &Trial) -> Option<&'static str> {
     let voice = trial.choice(VOICE);
-    parts.extend(
-        VOICES
-            .iter()
-            .find(|c| Some(c.id) == voice)
-            .map(|c| format!("voice {}", c.id)),
-    );
-    if let Some(Answer::Words(words)) = trial.answers.get(REMARK) {
-        parts.push(words.clone());
-    }
-    vec![parts.join(", ")]
+    VOICES.iter().find(|c| Some(c.id) == voice).map(|c| c.id)
 }
 
 fn compare(task: TaskId, exam: &Exam) -> Vec<Comparison> {
-    trials(task, exam)
+    scored(task, exam)
         .and_then(|held| Comparison::of(&longest(sound(task), &held, &exam.who())))
         .into_iter()
         .collect()
@@ -225,38 +190,40 @@ fn compare(task: TaskId, exam: &Exam) -> Vec<Comparison> {
 
 /// What the rules say about an examination. The ratio stands with z, the second of the two.
 pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
-    let mut flags = trials(task, exam)
+    let mut flags = scored(task, exam)
         .map(|held| longest(sound(task), &held, &exam.who()).flags)
         .unwrap_or_default();
-    flags.extend(kept::flags(
-        task,
-        Domain::SpeechVoice,
-        &unscored(task, exam),
-    ));
+    flags.extend(kept::flags(task, Domain::SpeechVoice, unscored(task, exam)));
     if task == TaskId::LongestZ {
-        let s = trials(TaskId::LongestS, exam);
-        let z = trials(TaskId::LongestZ, exam);
-        // Tried and not held at all is another reason than never tried.
-        let tried = |task| kept::numbered(task, exam).any(|(_, t)| kept::untimed(t).is_some());
-        if s.is_some() || z.is_some() {
-            match s_to_z(s.as_ref(), z.as_ref(), &exam.who()) {
-                Ok(ratio) if ratio.flags.is_empty() => {}
-                Ok(ratio) => flags.extend(ratio.flags),
-                Err(CannotCompute::NoZ) if tried(TaskId::LongestZ) => {
-                    flags.push(CannotCompute::ZNotHeld.flag());
-                }
-                Err(CannotCompute::NoS) if tried(TaskId::LongestS) => {
-                    flags.push(CannotCompute::SNotHeld.flag());
-                }
-                Err(why) => flags.push(why.flag()),
-            }
-        }
+        flags.extend(match ratio(exam) {
+            Some(Ok(ratio)) => ratio.flag,
+            Some(Err(why)) => Some(no_ratio(why)),
+            None => None,
+        });
     }
     flags
 }
 
+/// The ratio of s to z; none where neither has a time.
+pub fn ratio(exam: &Exam) -> Option<Result<JudgedRatio, NoRatio>> {
+    let s = scored(TaskId::LongestS, exam);
+    let z = scored(TaskId::LongestZ, exam);
+    if s.is_none() && z.is_none() {
+        return None;
+    }
+    // Tried and not held at all is another reason than never tried.
+    let tried = |task| kept::numbered(task, exam).any(|(_, t)| kept::untimed(t).is_some());
+    Some(
+        s_to_z(s.as_ref(), z.as_ref(), &exam.who()).map_err(|why| match why {
+            NoRatio::NoZ if tried(TaskId::LongestZ) => NoRatio::ZNotHeld,
+            NoRatio::NoS if tried(TaskId::LongestS) => NoRatio::SNotHeld,
+            why => why,
+        }),
+    )
+}
+
 /// The trials that are kept and not scored: without a time, or after those that are asked for.
-fn unscored(task: TaskId, exam: &Exam) -> Vec<(usize, String)> {
+pub fn unscored(task: TaskId, exam: &Exam) -> Vec<(usize, Unscored)> {
     let mut scored = 0;
     kept::numbered(task, exam)
         .filter_map(|(n, trial)| {
@@ -264,24 +231,7 @@ fn unscored(task: TaskId, exam: &Exam) -> Vec<(usize, String)> {
                 return Some((n, kept::why_no_time(trial)?));
             }
             scored += 1;
-            (scored > Held::MOST).then(|| (n, format!("the first {} with a time are", Held::MOST)))
+            (scored > Held::MOST).then_some((n, Unscored::AfterTheFirst(Held::MOST)))
         })
         .collect()
-}
-
-/// The result in a few words, for the handover. The ratio stands with z, the second of the two.
-pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
-    let name = match task {
-        TaskId::LongestS => "longest s",
-        TaskId::LongestZ => "longest z",
-        _ => "longest \"ah\"",
-    };
-    let result = trials(task, exam).map(|held| {
-        let s = trials(TaskId::LongestS, exam);
-        match s_to_z(s.as_ref(), Some(&held), &exam.who()) {
-            Ok(ratio) if task == TaskId::LongestZ => small(&ratio.value),
-            _ => format!("{name} {}", held.words()),
-        }
-    });
-    kept::told(name, result, &unscored(task, exam))
 }

@@ -136,7 +136,7 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
             .iter()
             .filter(|pair| pair.contains(q))
             .flatten()
-            .any(|other| other != q && anew.is_some_and(|t| t.answers.contains_key(other)))
+            .any(|other| other != q && anew.is_some_and(|t| t.answers.contains_key(*other)))
     };
     SETTINGS
         .into_iter()

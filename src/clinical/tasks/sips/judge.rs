@@ -5,7 +5,6 @@ use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::tasks::by_mouth::signs;
-use crate::measure::order::put_in_order;
 use crate::measure::units::Millilitres;
 
 /// What is to be given: local policy.
@@ -165,7 +164,7 @@ fn out_of_order(plan: &Plan, sips: &[Sip]) -> Option<SipsFact> {
 /// Each size once, small before large.
 fn in_order(sizes: impl Iterator<Item = Millilitres>) -> Vec<Millilitres> {
     let mut sizes: Vec<Millilitres> = sizes.collect();
-    put_in_order(&mut sizes, Ord::cmp);
+    sizes.sort();
     sizes.dedup();
     sizes
 }

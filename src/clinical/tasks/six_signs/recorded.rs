@@ -12,6 +12,7 @@ use crate::clinical::findings::oral::Answer;
 use crate::clinical::findings::oral::answer::Found;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::oral;
+use crate::clinical::knowledge::oral::Item;
 use crate::clinical::knowledge::sign::{Sign, SignTask};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
@@ -32,8 +33,8 @@ pub enum Whence {
     },
     /// An item of the examination of the mouth.
     Mouth {
-        /// Its id.
-        item: &'static str,
+        /// The item.
+        item: &'static Item,
         /// What was found; none where it was as expected.
         found: Option<Found>,
     },
@@ -85,10 +86,7 @@ impl Recorded {
     /// Takes over what the examination found at an item. `same`: the exceptions that are the sign.
     fn examined(&mut self, exam: &Exam, id: &str, same: &[&str]) {
         let Some(item) = oral::find(id) else { return };
-        let whence = |found| Whence::Mouth {
-            item: item.id,
-            found,
-        };
+        let whence = |found| Whence::Mouth { item, found };
         let answer = exam.oral.answer(item);
         for found in answer.found() {
             if same.contains(&found.exception().id) {

@@ -5,29 +5,30 @@
 
 pub mod speech;
 
+use std::num::NonZeroU32;
+
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::SyllablesFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
-use crate::clinical::findings::trial::{Answer, MarkKind, Trial};
+use crate::clinical::findings::speech::{Repeated, Syllables, Timing, Unscored};
+use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::spec::{
-    Choice, Length, Pad, Question, REMARK, Takes, TaskSpec, Untimed, When, choice, remark,
+    Choice, Length, Pad, Question, Takes, TaskSpec, Untimed, When, choice, remark,
 };
+use crate::clinical::tasks::syllables::speech::repeated;
 use crate::clinical::tasks::syllables::speech::trials;
 use crate::clinical::tasks::syllables::speech::trials::{
-    Best, Outcome, Sequences, Singles, Try, from_three,
-};
-use crate::clinical::tasks::syllables::speech::{
-    Repeated, Syllables, Timing, rate_words, repeated,
+    Outcome, Sequences, Singles, Try, from_three,
 };
 use crate::clinical::tasks::{kept, spec};
 use crate::measure::time::Millis;
 use crate::measure::units::Seconds;
 use crate::measure::window::Window;
-use crate::wording::words::small;
-use std::num::NonZeroU32;
+use crate::wording::speech::syllable_lines;
 
 /// How it is timed.
 const HOW: &str = "how";
@@ -38,7 +39,7 @@ const EACH: &str = "each-tap";
 /// How it sounded.
 const SOUND: &str = "sound";
 
-/// The windows, by the answer to [`HOW`].
+/// The windows, by the answer to [`HOW`]: those that adults were counted for in what is published.
 static LENGTHS: &[(&str, Option<Millis>)] = &[
     ("5s", Some(Millis::from_secs(5))),
     ("8s", Some(Millis::from_secs(8))),
@@ -152,7 +153,7 @@ const fn task(
         questions,
         trials: 3,
         usual,
-        lines: Some(lines),
+        lines: Some(syllable_lines),
         compare: match id {
             TaskId::SyllableTa => |exam| compare(TaskId::SyllableTa, exam),
             TaskId::SyllableKa => |exam| compare(TaskId::SyllableKa, exam),
@@ -218,17 +219,21 @@ pub static PA_TA_KA: TaskSpec = task(
     ("tap", "taps"),
 );
 
+/// The ages of the published table of times by count, in months: 6 to 13 years (FLE72).
+const TIMED_BY_COUNT: std::ops::Range<u32> = 6 * 12..14 * 12;
+
 /// Children of the ages of the published table are timed by count, everybody else for 5 seconds.
 fn usual(exam: &Exam) -> Vec<(&'static str, &'static str)> {
     let months = exam.age.map(|age| age.at_least_months());
-    if months.is_some_and(|m| (6 * 12..14 * 12).contains(&m)) {
+    if months.is_some_and(|m| TIMED_BY_COUNT.contains(&m)) {
         vec![(HOW, BY_COUNT), (EACH, "sequence")]
     } else {
         vec![(HOW, "5s"), (EACH, "syllable")]
     }
 }
 
-fn what(task: TaskId) -> Syllables {
+/// What a task has repeated.
+pub fn what(task: TaskId) -> Syllables {
     match task {
         TaskId::SyllableTa => Syllables::Ta,
         TaskId::SyllableKa => Syllables::Ka,
@@ -239,7 +244,7 @@ fn what(task: TaskId) -> Syllables {
 
 /// The count and the time of a trial; none where it did not run to its end, or where nobody knows
 /// how long it took.
-fn timing(trial: &Trial) -> Option<Timing> {
+pub fn timing(trial: &Trial) -> Option<Timing> {
     let start = trial.start()?;
     let sequences = trial.choice(EACH) == Some("sequence");
     let each = what(trial.task).each().get();
@@ -296,34 +301,10 @@ fn outcome(trial: &Trial) -> Option<Outcome> {
     })
 }
 
-/// A trial in words: count, time, rate with its unit, how it sounded.
-fn lines(trial: &Trial) -> Vec<String> {
-    let sound = trial
-        .choice(SOUND)
-        .and_then(|id| SOUNDS.iter().find(|c| c.id == id))
-        .map(|c| small(c.words));
-    let rate = timing(trial).map(|timing| {
-        let trial = Repeated {
-            what: what(trial.task),
-            timing,
-        };
-        trial.words().unwrap_or_else(|error| error.to_string())
-    });
-    let no_rate = || match trial.taps() {
-        1 => "1 tap, no rate".to_owned(),
-        n => format!("{n} taps, no rate"),
-    };
-    let mut parts = Vec::new();
-    if trial.start().is_some() {
-        parts.push(rate.unwrap_or_else(no_rate));
-    } else if is_heard_only(trial) {
-        parts.push("not timed".to_owned());
-    }
-    parts.extend(sound);
-    if let Some(Answer::Words(words)) = trial.answers.get(REMARK) {
-        parts.push(words.clone());
-    }
-    vec![parts.join(", ")]
+/// How a trial sounded, as the choice offers it; none where nobody said.
+pub fn sound_words(trial: &Trial) -> Option<&'static str> {
+    let id = trial.choice(SOUND)?;
+    SOUNDS.iter().find(|c| c.id == id).map(|c| c.words)
 }
 
 fn tries(task: TaskId, exam: &Exam) -> Vec<Try> {
@@ -351,23 +332,21 @@ fn is_unsaid(trial: &Trial) -> bool {
 }
 
 /// Whether it was said, and nobody timed it.
-fn is_heard_only(trial: &Trial) -> bool {
+pub fn is_heard_only(trial: &Trial) -> bool {
     spec(trial.task).is_untimed(trial) && outcome(trial) != Some(Outcome::CouldNot)
 }
 
-/// Why a trial has no score of its own, but for how it sounded; none where it can have one.
-fn why_not(trial: &Trial) -> Option<String> {
+/// Why a trial has no score of its own; none where it can have one.
+fn why_not(trial: &Trial) -> Option<Unscored> {
     let no_time = match (trial.start(), window(trial)) {
         (Some(start), Some(length)) => match trial.first(MarkKind::WindowOver) {
-            Some(over) => trial.doubt_over(start, length, over).map(kept::doubted),
-            None => trial
-                .end()
-                .map(|_| "stopped before the time was up".to_owned()),
+            Some(over) => trial.doubt_over(start, length, over).map(Unscored::Doubted),
+            None => trial.end().map(|_| Unscored::CutShort),
         },
-        (None, _) if is_heard_only(trial) => Some("not timed".to_owned()),
+        (None, _) if is_heard_only(trial) => Some(Unscored::NotTimed),
         _ => kept::why_no_time(trial),
     };
-    no_time.or_else(|| is_unsaid(trial).then(|| "how it sounded was not said".to_owned()))
+    no_time.or_else(|| is_unsaid(trial).then_some(Unscored::SoundNotSaid))
 }
 
 /// Whether it was tried and never came.
@@ -383,14 +362,13 @@ pub fn used(task: TaskId, exam: &Exam) -> usize {
         .count()
 }
 
-fn best(task: TaskId, exam: &Exam) -> Best {
-    trials::best(what(task), &tries(task, exam))
+fn best(task: TaskId, exam: &Exam) -> Option<Repeated> {
+    trials::best(what(task), &tries(task, exam)).map(|(_, trial)| trial)
 }
 
 fn compare(task: TaskId, exam: &Exam) -> Vec<Comparison> {
     best(task, exam)
-        .scored
-        .and_then(|(_, trial)| repeated(&trial, &exam.who()).ok())
+        .and_then(|trial| repeated(&trial, &exam.who()).ok())
         .and_then(|judged| Comparison::of(&judged))
         .into_iter()
         .collect()
@@ -425,59 +403,54 @@ pub fn left_out(task: TaskId, exam: &Exam) -> Option<Flag> {
     }
 }
 
-/// The scored trial in a few words, for the handover.
-pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
-    let what = what(task);
+/// What the trials of a syllable came to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Came {
+    /// The fastest correct one is scored.
+    Scored(Repeated),
+    /// How it sounded was not said of any.
+    SoundNotSaid,
+    /// It was tried and never came.
+    CouldNot,
+    /// None was correct and timed.
+    NoneScored,
+}
+
+/// What the trials came to; none where nothing was tried.
+pub fn came(task: TaskId, exam: &Exam) -> Option<Came> {
     if tries(task, exam).is_empty() {
-        return sound_not_said(task, exam)
-            .then(|| format!("{} not scored, how it sounded was not said", what.words()));
+        return sound_not_said(task, exam).then_some(Came::SoundNotSaid);
     }
-    let unscored = kept::unscored(task, exam, why_not);
-    match best(task, exam).scored {
-        Some((_, trial)) => {
-            let rate = rate_words(what, trial.rate().ok()?);
-            kept::told("", Some(format!("{} {rate}", what.words())), &unscored)
-        }
-        None if could_not(task, exam) => Some(format!("{} could not be said", what.words())),
-        None => {
-            let none = format!("{} no correct trial with a time", what.words());
-            match unscored.last() {
-                Some((_, why)) => Some(format!("{none} ({why})")),
-                None => Some(none),
-            }
-        }
-    }
+    Some(match best(task, exam) {
+        Some(trial) => Came::Scored(trial),
+        None if could_not(task, exam) => Came::CouldNot,
+        None => Came::NoneScored,
+    })
+}
+
+/// The trials that are not scored.
+pub fn unscored(task: TaskId, exam: &Exam) -> Vec<(usize, Unscored)> {
+    kept::unscored(task, exam, why_not)
 }
 
 /// What the rules say about an examination.
 pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
-    let tried = tries(task, exam);
-    if tried.is_empty() && sound_not_said(task, exam) {
-        let reason = format!(
-            "{}: how it sounded was not said, so no rate is scored.",
-            what(task).words()
-        );
-        return vec![rules::SPEECH_BEST_TRIAL.flag(Level::Note, Domain::SpeechVoice, reason)];
-    }
-    if tried.is_empty() {
-        return from_three(exam.age)
-            .or_else(|| left_out(task, exam))
-            .into_iter()
-            .collect();
-    }
-    let best = best(task, exam);
-    let mut flags = Vec::new();
-    if let Some((_, trial)) = best.scored {
-        flags.extend(
-            repeated(&trial, &exam.who())
-                .map(|judged| judged.flags)
-                .unwrap_or_default(),
-        );
-    }
-    if best.scored.is_none() {
-        flags.push(best.flag);
-    }
-    let unscored = kept::unscored(task, exam, why_not);
-    flags.extend(kept::flags(task, Domain::SpeechVoice, &unscored));
+    let mut flags = match came(task, exam) {
+        None => {
+            let aside = from_three(exam.age).or_else(|| left_out(task, exam));
+            return aside.into_iter().collect();
+        }
+        Some(Came::SoundNotSaid) => {
+            let fact = SyllablesFact::SoundNotSaid(what(task));
+            return vec![rules::SPEECH_BEST_TRIAL.flag(Level::Note, Domain::SpeechVoice, fact)];
+        }
+        Some(Came::Scored(trial)) => {
+            repeated(&trial, &exam.who()).map_or_else(|_| Vec::new(), |judged| judged.flags)
+        }
+        Some(Came::CouldNot | Came::NoneScored) => {
+            vec![trials::none_scored(what(task), tries(task, exam).len())]
+        }
+    };
+    flags.extend(kept::flags(task, Domain::SpeechVoice, unscored(task, exam)));
     flags
 }

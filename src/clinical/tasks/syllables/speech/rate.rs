@@ -1,16 +1,17 @@
 //! One trial of repeated syllables beside the published values.
 
+use crate::clinical::findings::fact::{OlderLine, Pace, SyllablesFact};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
-use crate::clinical::knowledge::norms::{Method, NoNorm, Quantity, Unit};
+use crate::clinical::findings::measured::Measured;
+use crate::clinical::findings::speech::{Repeated, Syllables, Timing};
+use crate::clinical::knowledge::norms::{
+    Compared, Method, NoNorm, NotCompared, Quantity, Unit, Who,
+};
 use crate::clinical::knowledge::person::Sex;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
-use crate::clinical::tasks::compared::{
-    BELOW_USUAL, CAVEAT, Compared, Judged, NotCompared, Who, no_norm,
-};
-use crate::clinical::tasks::syllables::speech::{Repeated, Syllables, Timing, millis};
+use crate::clinical::tasks::compared::{BELOW_USUAL, Judged, level, no_norm};
 use crate::measure::by_count::{RateError, count_by_time};
-use crate::measure::decimals::decimals;
 use crate::measure::time::Millis;
 use crate::measure::units::{Seconds, SyllablesPerSecond};
 
@@ -41,12 +42,12 @@ const OLDER_FROM_YEARS: u32 = 65;
 /// [`RateError`] where there is no rate: no time at all, or above 100 syllables per second.
 pub fn repeated(trial: &Repeated, who: &Who) -> Result<Judged, RateError> {
     let rate = trial.rate()?;
-    let value = trial.words()?;
+    let value = Measured::Repeated(*trial);
     let compared = compare(trial, rate, who);
     let mut flags = Vec::new();
     match &compared {
-        Ok(compared) => flags.extend(placed(trial.what, &value, compared)),
-        Err(why) => flags.push(no_norm(&value, why)),
+        Ok(compared) => flags.extend(placed(*trial, *compared)),
+        Err(why) => flags.push(no_norm(value.clone(), *why)),
     }
     // The lines are in syllables per second counted within a time, each syllable counted.
     if !matches!(trial.timing, Timing::ByCount { .. }) && !trial.is_coarse() {
@@ -64,7 +65,7 @@ pub fn repeated(trial: &Repeated, who: &Who) -> Result<Judged, RateError> {
 /// The name of a window. No table has another than these; by [`Method::Count60s`] every group is
 /// then told to have been measured otherwise.
 fn window_method(window: Seconds) -> Method {
-    match millis(window) {
+    match window.millis() {
         Millis(5_000) => Method::Count5s,
         Millis(8_000) => Method::Count8s,
         Millis(10_000) => Method::Count10s,
@@ -110,50 +111,49 @@ fn compare(trial: &Repeated, rate: SyllablesPerSecond, who: &Who) -> Result<Comp
 /// per second in 5 seconds.
 fn coarseness(trial: &Repeated, window: Seconds) -> Option<SyllablesPerSecond> {
     if trial.is_coarse() {
-        count_by_time(trial.what.each().get(), millis(window)).ok()
+        count_by_time(trial.what.each().get(), window.millis()).ok()
     } else {
         None
     }
 }
 
 /// What the comparison says; nothing where the group has no published spread.
-fn placed(what: Syllables, value: &str, compared: &Compared) -> Option<Flag> {
-    let stands = compared.stands()?;
+fn placed(trial: Repeated, compared: Compared) -> Option<Flag> {
+    compared.place.z?;
     let worse = |line| compared.is_worse_by(line);
-    let (rule, level, says) = if compared.norm.row.unit == Unit::Seconds {
+    let (rule, own, is) = if compared.norm.row.unit == Unit::Seconds {
         // In seconds more is slower is worse; one worksheet has it the wrong way round.
-        let (level, says) = if worse(CHILD_SLOW) {
-            (Level::Refer, "slow for this age")
+        let (own, is) = if worse(CHILD_SLOW) {
+            (Level::Refer, Pace::SlowForAge)
         } else if worse(CHILD_WATCH) {
-            (Level::Note, "worth watching")
+            (Level::Note, Pace::WorthWatching)
         } else {
-            (Level::Pass, "in the usual range")
+            (Level::Pass, Pace::Usual)
         };
-        (&rules::SPEECH_CHILD_TIME, level, says)
+        (&rules::SPEECH_CHILD_TIME, own, is)
     } else {
-        let (level, says) = if worse(BELOW_USUAL) {
-            (Level::Refer, "below the usual range")
+        let (own, is) = if worse(BELOW_USUAL) {
+            (Level::Refer, Pace::BelowUsual)
         } else {
-            (Level::Pass, "in the usual range")
+            (Level::Pass, Pace::Usual)
         };
-        let rule = match what {
+        let rule = match trial.what {
             Syllables::PaTaKa => &rules::SPEECH_ADULT_SEQUENCE,
             _ => &rules::SPEECH_OLDER_SINGLE,
         };
-        (rule, level, says)
+        (rule, own, is)
     };
-    let group = compared.group();
-    let reason = format!("{value}: {says}; {stands}. {group} {CAVEAT}");
-    Some(rule.flag(compared.level(level), Domain::SpeechVoice, reason))
+    let level = level(&compared, own);
+    let fact = SyllablesFact::Placed {
+        trial,
+        compared,
+        is,
+    };
+    Some(rule.flag(level, Domain::SpeechVoice, fact))
 }
 
-fn note(rule: &'static Rule, reason: String) -> Flag {
-    rule.flag(Level::Note, Domain::SpeechVoice, reason)
-}
-
-/// A rate beside a line is shown to two decimals: 5.38 is below 5.4.
-fn exactly(rate: SyllablesPerSecond) -> String {
-    format!("{} syllables per second", decimals(rate.get(), 2))
+fn note(rule: &'static Rule, fact: SyllablesFact) -> Flag {
+    rule.flag(Level::Note, Domain::SpeechVoice, fact)
 }
 
 /// The line of the authors of the English norm: told only where that norm is the one read.
@@ -164,13 +164,10 @@ fn adult_line(
 ) -> Option<Flag> {
     let english = compared.is_some_and(|c| c.norm.row.speaks("en"));
     (what == Syllables::PaTaKa && english && rate.get() < ADULT_LINE).then(|| {
-        let reason = format!(
-            "pa-ta-ka {}: below 5.4, which the authors of the English norm call a \
-             possible abnormality. It is one standard deviation below the mean: about 16 in 100 \
-             healthy people fall below it.",
-            exactly(rate)
-        );
-        note(&rules::SPEECH_ADULT_LINE, reason)
+        note(
+            &rules::SPEECH_ADULT_LINE,
+            SyllablesFact::BelowAdultLine(rate),
+        )
     })
 }
 
@@ -179,26 +176,18 @@ fn older_line(what: Syllables, rate: SyllablesPerSecond, who: &Who) -> Option<Fl
     if !who.is_from(OLDER_FROM_YEARS) {
         return None;
     }
-    let (per_second, shown) = (rate.get(), exactly(rate));
-    let reason = match (what, who.sex) {
-        (Syllables::Pa, _) if per_second < PA_LINE => format!(
-            "pa {shown}: below 6.2, which went with swallowing difficulty in a questionnaire of \
-             older people (odds ratio 2.9). Odds, not a rule: the mean of healthy people of 79 \
-             and 80 is below that line too."
-        ),
-        (Syllables::Ta, Some(Sex::Male)) if per_second < TA_LINE_MEN => {
-            format!("ta {shown}: below 5.2, called low for older men in one study.")
-        }
-        (Syllables::Ta, Some(Sex::Female)) if per_second < TA_LINE_WOMEN => {
-            format!("ta {shown}: below 5.4, called low for older women in one study.")
-        }
-        (Syllables::Ta, None) if per_second < TA_LINE_WOMEN => format!(
-            "ta {shown}: one study calls less than 5.2 low for older men and less than 5.4 for \
-             older women; the sex was not given."
-        ),
+    let per_second = rate.get();
+    let line = match (what, who.sex) {
+        (Syllables::Pa, _) if per_second < PA_LINE => OlderLine::Pa,
+        (Syllables::Ta, Some(Sex::Male)) if per_second < TA_LINE_MEN => OlderLine::TaOfMan,
+        (Syllables::Ta, Some(Sex::Female)) if per_second < TA_LINE_WOMEN => OlderLine::TaOfWoman,
+        (Syllables::Ta, None) if per_second < TA_LINE_WOMEN => OlderLine::TaSexNotGiven,
         _ => return None,
     };
-    Some(note(&rules::SPEECH_OLDER_LINE, reason))
+    Some(note(
+        &rules::SPEECH_OLDER_LINE,
+        SyllablesFact::BelowOlderLine(line, rate),
+    ))
 }
 
 /// Taps too quick for a finger: one tap falls to each thing counted.
@@ -209,12 +198,11 @@ fn tap_limit(trial: &Repeated) -> Option<Flag> {
             (count, window)
         }
     };
-    let taps = count_by_time(taps, millis(time)).ok()?;
+    let taps = count_by_time(taps, time.millis()).ok()?;
     (taps.get() > TAP_LIMIT).then(|| {
-        let reason = format!(
-            "{} taps a second: above 7 a finger miscounts more, so this rate is less certain.",
-            decimals(taps.get(), 2)
-        );
-        note(&rules::SPEECH_TAP_LIMIT, reason)
+        note(
+            &rules::SPEECH_TAP_LIMIT,
+            SyllablesFact::TooQuickForAFinger(taps),
+        )
     })
 }
