@@ -16,6 +16,7 @@ use crate::clinical::tasks::oral::points;
 use crate::draw::{El, Piece, all, el, live};
 use crate::handover::action::{DETERIORATION, deteriorating, suggested};
 use crate::record::event::{Event, Whom};
+use crate::wording;
 use crate::wording::words::capital;
 
 /// The page.
@@ -113,7 +114,7 @@ fn shown(decision: Decision, ended: bool) -> Piece {
                     format!(
                         "{}. Let speech-language pathology know; whether it needs more is your \
                      judgement. ",
-                        capital(&noted.words)
+                        capital(&wording::flag::noted(&noted))
                     )
                 });
                 let stands = match verdict {

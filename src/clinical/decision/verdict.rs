@@ -7,7 +7,7 @@ use crate::clinical::findings::flag::{Flag, Level};
 use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::sign::{Sign, is_of_sign};
+use crate::clinical::knowledge::sign::Sign;
 use crate::measure::time::Millis;
 
 /// The rule by which the headline is found.
@@ -106,38 +106,35 @@ pub const ORDER_STANDS: &str =
     "an order of nothing by mouth until this screen: only whoever gave it lifts it";
 
 /// Signs that were pressed beside "no sign seen": they decide nothing, and are never passed over.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Noted {
     /// All of them came later than what counts.
     pub late: bool,
-    /// The gravest in words, and how many more.
-    pub words: String,
-    /// The gravest in the words of its flag.
-    pub reason: String,
+    /// The gravest.
+    pub gravest: Flag,
+    /// How many more.
+    pub more: usize,
 }
 
 impl Decision {
     /// The signs of a "no sign seen" that were pressed all the same.
     pub fn noted(&self) -> Option<Noted> {
         let pass = self.verdict == Verdict::Pass;
-        let signs = self
-            .also
-            .iter()
-            .filter(|f| pass && f.level() == Level::Note && is_of_sign(f));
-        let mut signs: Vec<String> = signs.map(Flag::reason).collect();
+        let of_sign = |f: &&Flag| f.level() == Level::Note && f.fact().of_sign().is_some();
+        let signs = self.also.iter().filter(|f| pass && of_sign(f));
+        let mut signs: Vec<&Flag> = signs.collect();
         // What is only noted whenever it comes stands last.
-        let mild = |words: &str| [Sign::ThroatClear, Sign::Pause].map(|s| words.contains(s.past()));
+        let mild = |flag: &Flag| match flag.fact().of_sign() {
+            Some(Sign::ThroatClear) => 2,
+            Some(Sign::Pause) => 1,
+            _ => 0,
+        };
         signs.sort_by_key(|sign| mild(sign));
-        let (first, more) = signs.split_first()?;
-        let late = |words: &str| words.find(": later than");
-        let words = &first[..late(first).unwrap_or(first.len())];
+        let (gravest, more) = signs.split_first()?;
         Some(Noted {
-            late: signs.iter().all(|s| late(s).is_some()),
-            words: match more.len() {
-                0 => words.to_owned(),
-                n => format!("{words}, and {n} more"),
-            },
-            reason: first.clone(),
+            late: signs.iter().all(|flag| flag.fact().is_late_sign()),
+            gravest: (*gravest).clone(),
+            more: more.len(),
         })
     }
 

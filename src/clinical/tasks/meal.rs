@@ -12,7 +12,7 @@ use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, SignTask};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
-use crate::clinical::tasks::by_mouth::seen;
+use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::signs;
 use crate::clinical::tasks::spec::{Length, Pad, TaskSpec};
 use crate::measure::time::Millis;
@@ -149,7 +149,7 @@ pub fn lasted(trial: &Trial) -> Lasted {
 
 /// What the rules say about one tally.
 pub fn judge(trial: &Trial) -> Vec<Flag> {
-    let mut flags = signs::judge(&With::Meal, &seen::signs(trial));
+    let mut flags = signs::judge(&With::Meal, &Reading::of(trial).pressed);
     if trial.start().is_some() {
         let counts = kinds().into_iter().zip(totals(trial));
         let fact = MealFact::Tally {

@@ -2,7 +2,7 @@
 
 use super::addressed;
 use super::flag::worded;
-use crate::clinical::decision::verdict::{Decision, Noted, Verdict};
+use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::knowledge::person::Role;
@@ -12,6 +12,7 @@ use crate::clinical::tasks::breathing;
 use crate::handover::action::is_deterioration;
 use crate::record::event::{Plan, Whom};
 use crate::record::visit::Visit;
+use crate::wording;
 
 pub(in crate::handover) fn headline(visit: &Visit, decision: &Decision, plan: &Plan) -> String {
     let (whom, by_when) = addressed(decision, plan);
@@ -33,12 +34,14 @@ pub(in crate::handover) fn headline(visit: &Visit, decision: &Decision, plan: &P
             // Never "no sign seen" where one was.
             let said = match decision.noted() {
                 None => format!("NO SIGN SEEN{of}"),
-                Some(Noted {
-                    late: true, words, ..
-                }) => {
+                Some(noted) if noted.late => {
+                    let words = wording::flag::noted(&noted);
                     format!("NO SIGN within the 60 seconds{of}; LATER: {words}")
                 }
-                Some(Noted { words, .. }) => format!("NO SIGN THAT REFERS{of}; NOTED: {words}"),
+                Some(noted) => {
+                    let words = wording::flag::noted(&noted);
+                    format!("NO SIGN THAT REFERS{of}; NOTED: {words}")
+                }
             };
             format!("{said}. This screen changes no eating or drinking order.")
         }
