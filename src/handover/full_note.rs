@@ -26,6 +26,7 @@ use crate::wording;
 use crate::wording::figures;
 use crate::wording::found;
 use crate::wording::oral_items;
+use crate::wording::verdict;
 use crate::wording::words::{capital, small};
 
 /// What the note begins with.
@@ -59,7 +60,7 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         .exam
         .ended
         .filter(|_| !matches!(decision.verdict, Verdict::NotDone(_)));
-    before.extend(ended.map(|why| item(why.words())));
+    before.extend(ended.map(|why| item(verdict::ended(why))));
     before.extend(taken_up(visit, now).map(|words| item(&words)));
     before.extend(choking(visit, now).iter().map(|words| item(words)));
     let (regions, nerves, conflicts) = examined(visit);

@@ -24,4 +24,5 @@ pub mod sips;
 pub mod six_signs;
 pub mod speech;
 pub mod timed_water;
+pub mod verdict;
 pub mod words;

@@ -1042,6 +1042,7 @@ fn one_of_each() -> Vec<Event> {
             because: "agreed with the physician".to_owned(),
             by: Role::Slp,
             says: String::new(),
+            ground: None,
         },
         Event::EndedEarly(EndedEarly::Withdrew),
         Event::TakenUpAgain,

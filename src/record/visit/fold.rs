@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 
 use super::texts::{Issue, Told};
 use super::{Aside, Break, Choking, Decided, Visit};
+use crate::clinical::decision::basis;
 use crate::clinical::decision::in_the_way;
-use crate::clinical::decision::in_the_way::stored::meant;
+use crate::clinical::decision::in_the_way::stored::{ground_of, meant};
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::gate;
 use crate::clinical::findings::go_on::WentOn;
@@ -17,7 +18,7 @@ use crate::clinical::tasks;
 use crate::clinical::tasks::oral::flags::{WEAKNESS, emergency};
 use crate::measure::time::{Millis, Stamp, elapsed};
 use crate::record::envelope::Envelope;
-use crate::record::event::{Details, Event};
+use crate::record::event::{Details, Event, Plan};
 use crate::record::id::VisitId;
 
 impl Visit {
@@ -206,6 +207,7 @@ impl Visit {
                 because,
                 by,
                 says,
+                ground,
             } => {
                 let past = meant(&hold, by, &self.exam);
                 let key = past.as_ref().map_or(hold, Obstacle::key);
@@ -218,6 +220,7 @@ impl Visit {
                     because: because.trim().trim_end_matches('.').to_owned(),
                     by,
                     says,
+                    ground: ground.or_else(|| ground_of(&because)),
                     lapsed: false,
                     led_to: Vec::new(),
                 });
@@ -253,7 +256,10 @@ impl Visit {
             Event::HelpCalled(at) => self.choking_or_lost(at).help = Some(at),
             Event::BackToBaseline(at) => self.choking_or_lost(at).over = Some(at),
             Event::LastWell(words) => self.last_well = words,
-            Event::Plan(plan) => self.plan = plan,
+            Event::Plan(plan) => {
+                let verdict = basis::of_today(plan.verdict, self.decision().as_ref());
+                self.plan = Plan { verdict, ..plan };
+            }
             Event::Decided {
                 verdict,
                 versions,

@@ -18,6 +18,7 @@ mod texts;
 mod trials;
 
 pub use asked::is_running;
+pub use open::Open;
 pub use texts::{Issue, Told, correction};
 
 /// The decision as it was recorded.
@@ -135,7 +136,7 @@ pub struct Visit {
     /// Whether anything was pressed or answered after the decision was recorded.
     pub pressed_since_decided: bool,
     /// How an earlier refer or stop was closed, and what was open then.
-    pub closed: Option<(String, Vec<String>)>,
+    pub closed: Option<(String, Vec<Open>)>,
     /// The visit this loose count was attached to.
     pub attached_to: Option<VisitId>,
     /// Only a tombstone is left.

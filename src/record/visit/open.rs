@@ -3,23 +3,42 @@
 use super::Visit;
 use crate::clinical::findings::flag::{Domain, Flag};
 
+/// One thing that somebody is to look at.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Open {
+    /// What a rule says.
+    Reason {
+        /// The rule's id.
+        rule: &'static str,
+        /// What about: the key of the fact.
+        fact: String,
+    },
+    /// A choking.
+    Choking,
+}
+
+impl Open {
+    fn of(flag: &Flag) -> Open {
+        Open::Reason {
+            rule: flag.rule().id,
+            fact: flag.fact().key(),
+        }
+    }
+}
+
 impl Visit {
     /// What somebody is to look at: the reasons of a refer or stop, an emergency, and each choking.
-    pub(super) fn open_reasons(&self) -> Vec<String> {
+    pub(super) fn open_reasons(&self) -> Vec<Open> {
         let Some(decision) = self.decision() else {
             return Vec::new();
         };
         // An emergency stands among what kept the screen from being done.
         let urgent = |f: &&Flag| f.domain() == Domain::Urgent;
         let emergency = decision.missing.iter().filter(urgent);
-        let mut open: Vec<String> = decision
-            .reasons
-            .iter()
-            .chain(emergency)
-            .map(|flag| format!("{} {}", flag.rule().id, flag.reason()))
-            .collect();
+        let reasons = decision.reasons.iter().chain(emergency);
+        let mut open: Vec<Open> = reasons.map(Open::of).collect();
         if !open.is_empty() {
-            open.extend(self.chokings.iter().map(|_| "choking".to_owned()));
+            open.extend(self.chokings.iter().map(|_| Open::Choking));
         }
         open
     }

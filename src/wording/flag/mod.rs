@@ -1,6 +1,5 @@
 //! A flag in words: its reason, in plain words a ward uses. A file a subject.
 
-use crate::clinical::decision::verdict::Noted;
 use crate::clinical::findings::fact::Fact;
 use crate::clinical::findings::flag::Flag;
 
@@ -14,7 +13,7 @@ mod gate;
 mod meal;
 mod oral;
 mod own;
-mod sign;
+pub(super) mod sign;
 mod sips;
 mod six_signs;
 mod speech;
@@ -23,18 +22,6 @@ mod timed_water;
 mod visit;
 mod voice;
 mod water;
-
-/// Signs beside "no sign seen": the gravest, and how many more. That it came late is said beside it.
-pub fn noted(noted: &Noted) -> String {
-    let words = match noted.gravest.fact() {
-        Fact::Sign(fact) => sign::without_late(fact),
-        _ => noted.gravest.reason(),
-    };
-    match noted.more {
-        0 => words,
-        n => format!("{words}, and {n} more"),
-    }
-}
 
 /// Why, in plain words a ward uses.
 pub fn reason(flag: &Flag) -> String {

@@ -8,18 +8,11 @@ use crate::wording::own;
 use crate::wording::words::{times, whole_seconds};
 
 pub(super) fn reason(fact: &SignFact, _flag: &Flag) -> String {
-    sentence(fact)
+    plain_of(fact)
 }
 
-/// The same where it is said elsewhere that it came too late to count.
-pub(super) fn without_late(fact: &SignFact) -> String {
-    sentence(&SignFact {
-        too_late: false,
-        ..fact.clone()
-    })
-}
-
-fn sentence(fact: &SignFact) -> String {
+/// What was seen, when and with what.
+pub(in crate::wording) fn plain_of(fact: &SignFact) -> String {
     match &fact.with {
         With::Cup { stopped } => with_cup(fact, *stopped),
         With::Sip(size) => format!("sip of {} mL: {}", short(size.get()), plain(fact)),
