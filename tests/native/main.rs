@@ -18,6 +18,7 @@ mod norms;
 mod nursing_text;
 mod oral_items;
 mod policy_file;
+mod presses;
 mod safety;
 mod safety_fourth;
 mod safety_later;

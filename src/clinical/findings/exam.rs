@@ -5,7 +5,7 @@ use crate::clinical::findings::gate::GateAnswers;
 use crate::clinical::findings::go_on::{GoOn, WentOn};
 use crate::clinical::findings::oral::Oral;
 use crate::clinical::findings::table::Table;
-use crate::clinical::findings::trial::Trial;
+use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::order::Order;
 use crate::clinical::knowledge::person::{Age, Language, Sex};
 use crate::clinical::knowledge::policy::Policy;
@@ -145,7 +145,7 @@ impl Exam {
     pub fn choke_pressed(&self) -> bool {
         self.trials
             .iter()
-            .any(|t| t.signs().any(|(sign, _)| sign == Sign::Choke))
+            .any(|t| t.count_of(MarkKind::Sign(Sign::Choke)) > 0)
     }
 
     /// What tells one choking from the next: when each of them was.

@@ -7,6 +7,7 @@ pub mod flag;
 pub mod gate;
 pub mod go_on;
 pub mod looked;
+pub mod marks;
 pub mod oral;
 pub mod table;
 pub mod trial;
