@@ -1,37 +1,51 @@
-//! The house keeps its one-way arrows: `ui -> draw, browser, handover, record, clinical, measure`;
-//! `handover -> record, clinical, measure`; `record -> clinical, measure`;
-//! `clinical -> measure`. Only `browser` touches the web platform, and `draw` the document;
-//! only they and `ui` know of signals, and the pure parts read no clock.
+//! The house keeps its one-way arrows, between its parts, between the rooms of `clinical`, and
+//! between files: none leads round in a circle. Only `browser` touches the web platform, and `draw`
+//! the document; only they and `ui` know of signals, and the pure parts read no clock.
 //!
 //! Read from the source text, comments and strings left out.
 
 #![allow(clippy::unwrap_used)]
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Most lines a file has.
 const MOST_LINES: usize = 700;
 
-/// The parts of the house, each with those it may use.
-const PARTS: [(&str, &[&str]); 8] = [
-    ("measure", &["measure"]),
-    ("clinical", &["clinical", "measure"]),
-    ("record", &["record", "clinical", "measure"]),
-    ("wording", &["wording", "record", "clinical", "measure"]),
+/// The parts of the house and the rooms of `clinical`, each with those it may use. A path belongs to
+/// the longest of them it begins with.
+const ROOMS: [(&str, &[&str]); 12] = [
+    ("measure", &[]),
+    ("clinical::knowledge", &["measure"]),
+    ("clinical::findings", &["clinical::knowledge", "measure"]),
     (
-        "handover",
-        &["handover", "wording", "record", "clinical", "measure"],
+        "clinical::tasks",
+        &["clinical::findings", "clinical::knowledge", "measure"],
     ),
+    (
+        "clinical::decision",
+        &[
+            "clinical::tasks",
+            "clinical::findings",
+            "clinical::knowledge",
+            "measure",
+        ],
+    ),
+    // The mod file that names the rooms.
+    ("clinical", &["clinical"]),
+    ("record", &["clinical", "measure"]),
+    ("wording", &["record", "clinical", "measure"]),
+    ("handover", &["wording", "record", "clinical", "measure"]),
     (
         "browser",
-        &["browser", "handover", "record", "clinical", "measure"],
+        &["handover", "wording", "record", "clinical", "measure"],
     ),
-    ("draw", &["draw"]),
+    ("draw", &[]),
     (
         "ui",
         &[
-            "ui", "draw", "browser", "handover", "record", "clinical", "measure",
+            "draw", "browser", "handover", "wording", "record", "clinical", "measure",
         ],
     ),
 ];
@@ -49,6 +63,9 @@ const EVENT_TYPES: [&str; 7] = [
     "HtmlInputElement",
     "HtmlTextAreaElement",
 ];
+
+/// A path as it stands in the source: its names, in order.
+type Names = Vec<String>;
 
 /// The words and punctuation of Rust source, without comments, strings and characters.
 fn tokens(source: &str) -> Vec<String> {
@@ -132,70 +149,133 @@ fn tokens(source: &str) -> Vec<String> {
     tokens
 }
 
-/// What follows a path's `::` at `at`: one name, or the first names of every branch of a group.
-fn branches(tokens: &[String], at: usize) -> Vec<&str> {
-    let word = |i: usize| tokens.get(i).map_or("", String::as_str);
-    if word(at) != "{" {
-        return vec![word(at)];
-    }
-    let mut names = Vec::new();
-    let (mut depth, mut i) = (1, at + 1);
-    let mut first = true;
-    while depth > 0 && i < tokens.len() {
-        match word(i) {
-            "{" => depth += 1,
-            "}" => depth -= 1,
-            "," if depth == 1 => first = true,
-            // A leading `::` of a branch is not its name.
-            ":" => {}
-            name => {
-                if first {
-                    names.push(name);
-                    first = false;
+/// Every path of the source, those of a tree of `use` each by itself, with whether it is handed on
+/// by `pub use`, and under which name.
+fn paths(tokens: &[String]) -> Vec<(Names, Option<String>)> {
+    let is = |i: usize, word: &str| tokens.get(i).is_some_and(|t| t == word);
+    let is_word = |i: usize| {
+        tokens
+            .get(i)
+            .is_some_and(|t| t.starts_with(|c: char| c.is_alphabetic() || c == '_'))
+    };
+    let joins = |i: usize| is(i, ":") && is(i + 1, ":");
+    // A tree from `i` on; gives back where it ends.
+    fn tree(
+        i: usize,
+        before: &Names,
+        tokens: &[String],
+        all: &mut Vec<(Names, Option<String>)>,
+        public: bool,
+    ) -> usize {
+        let is = |i: usize, word: &str| tokens.get(i).is_some_and(|t| t == word);
+        let mut i = i;
+        let mut names = before.clone();
+        loop {
+            if is(i, "{") {
+                i += 1;
+                while !is(i, "}") && i < tokens.len() {
+                    i = tree(i, &names, tokens, all, public);
+                    if is(i, ",") {
+                        i += 1;
+                    }
                 }
+                return i + 1;
             }
-        }
-        i += 1;
-    }
-    names
-}
-
-/// The names used directly under the path `prefix`, such as `crate` or `std`.
-fn under<'a>(tokens: &'a [String], prefix: &str) -> Vec<&'a str> {
-    let mut found = Vec::new();
-    for (i, token) in tokens.iter().enumerate() {
-        if token == prefix {
-            if tokens[i + 1..].starts_with(&[":".to_owned(), ":".to_owned()]) {
-                found.extend(branches(tokens, i + 3));
-            } else if i > 0 && tokens[i - 1] == "use" {
-                // `use web_sys;` or `use web_sys as w;`: all of it.
-                found.push("*");
+            let Some(word) = tokens.get(i) else { return i };
+            if word == ":" {
+                i += 1;
+                continue;
             }
+            names.push(word.clone());
+            i += 1;
+            if is(i, ":") && is(i + 1, ":") {
+                i += 2;
+                continue;
+            }
+            let mut called = names.last().cloned();
+            if is(i, "as") {
+                called = tokens.get(i + 1).cloned();
+                i += 2;
+            }
+            if names.last().is_some_and(|n| n == "self") && names.len() > 1 {
+                names.pop();
+            }
+            all.push((names, called.filter(|_| public)));
+            return i;
         }
     }
-    found
-}
-
-/// The names reached by as many `super::` as lead from `path` up to the root of the crate.
-fn above<'a>(tokens: &'a [String], path: &str) -> Vec<&'a str> {
-    let modules = path.trim_start_matches("src/").trim_end_matches(".rs");
-    let depth = modules.trim_end_matches("/mod").split('/').count();
-    let mut found = Vec::new();
+    let mut all = Vec::new();
     let mut i = 0;
     while i < tokens.len() {
-        let mut ups = 0;
-        while tokens.get(i).is_some_and(|t| t == "super")
-            && tokens[i + 1..].starts_with(&[":".to_owned(), ":".to_owned()])
-        {
-            ups += 1;
-            i += 3;
+        if is(i, "use") {
+            let public = i > 0 && (is(i - 1, "pub") || is(i - 1, "}"));
+            i = tree(i + 1, &Vec::new(), tokens, &mut all, public);
+            continue;
         }
-        if ups >= depth {
-            found.extend(branches(tokens, i));
+        let begins = is_word(i) && !(i > 1 && joins(i - 2));
+        if begins && (joins(i + 1) || ["crate", "super"].contains(&tokens[i].as_str())) {
+            let mut names = vec![tokens[i].clone()];
+            let mut at = i + 1;
+            while joins(at) && is_word(at + 2) {
+                names.push(tokens[at + 2].clone());
+                at += 3;
+            }
+            all.push((names, None));
+            i = at;
+            continue;
         }
         i += 1;
     }
-    found
+    all
+}
+
+/// The module of a file, its path given from the root with `/`: "clinical::tasks::water".
+fn module(path: &str) -> String {
+    let path = path.trim_start_matches("src/").trim_end_matches(".rs");
+    let path = path.trim_end_matches("/mod");
+    match path {
+        "lib" | "main" => String::new(),
+        path => path.replace('/', "::"),
+    }
+}
+
+/// A path from the root of the crate; none where it leads out of it.
+fn from_root(names: &Names, of: &str) -> Option<Names> {
+    let mut base: Names = of.split("::").map(str::to_owned).collect();
+    base.retain(|name| !name.is_empty());
+    let mut names = names.iter();
+    match names.next()?.as_str() {
+        "crate" => base.clear(),
+        "self" => {}
+        "super" => {
+            base.pop();
+        }
+        _ => return None,
+    }
+    for name in names {
+        match name.as_str() {
+            "super" => {
+                base.pop();
+            }
+            _ => base.push(name.clone()),
+        }
+    }
+    Some(base)
+}
+
+/// The part or room that a path from the root lies in.
+fn room(path: &str) -> Option<&'static (&'static str, &'static [&'static str])> {
+    let within = |room: &str| path == room || path.starts_with(&format!("{room}::"));
+    let rooms = ROOMS.iter().filter(|(room, _)| within(room));
+    rooms.max_by_key(|(room, _)| room.len())
+}
+
+/// A file without the tests that stand at its end: these may reach for anything.
+fn product(source: &str) -> &str {
+    let end = source
+        .find("#[cfg(test)]\nmod tests")
+        .unwrap_or(source.len());
+    &source[..end]
 }
 
 /// What is wrong in one file, its path given from the root with `/`.
@@ -208,21 +288,28 @@ fn faults(path: &str, source: &str) -> Vec<String> {
     if !path.ends_with(".rs") {
         return faults;
     }
-    let tokens = tokens(source);
+    let tokens = tokens(product(source));
+    let paths = paths(&tokens);
+    let of = module(path);
     let part = path.split('/').nth(1).unwrap_or_default();
     let has = |word: &str| tokens.iter().any(|t| t == word);
 
-    if let Some((_, may)) = PARTS.iter().find(|(name, _)| *name == part) {
-        for name in under(&tokens, "crate")
-            .into_iter()
-            .chain(above(&tokens, path))
-        {
-            let is_part = PARTS.iter().any(|(part, _)| *part == name);
-            if (is_part || name == "*" || name == "self") && !may.contains(&name) {
-                faults.push(format!("{path}: {part} uses crate::{name}"));
+    if let Some((here, may)) = room(&of) {
+        for names in paths.iter().filter_map(|(names, _)| from_root(names, &of)) {
+            let to = names.join("::");
+            if to == "*" {
+                faults.push(format!("{path}: {here} uses all of the crate"));
+            }
+            let Some((there, _)) = room(&to) else {
+                continue;
+            };
+            let allowed = |may: &&str| there == may || there.starts_with(&format!("{may}::"));
+            if there != here && !may.iter().any(allowed) {
+                faults.push(format!("{path}: {here} uses {to}"));
             }
         }
     }
+    let outside = |name: &'static str| paths.iter().filter(move |(p, _)| p[0] == name);
     if PURE.contains(&part) {
         for token in &tokens {
             let platform = ["web_sys", "js_sys", "leptos", "serde_wasm_bindgen"];
@@ -236,19 +323,19 @@ fn faults(path: &str, source: &str) -> Vec<String> {
                 faults.push(format!("{path}: {part} is pure and uses {token}"));
             }
         }
-        if under(&tokens, "std").contains(&"time") {
+        if outside("std").any(|(p, _)| p.get(1).is_some_and(|n| n == "time")) {
             faults.push(format!("{path}: {part} is pure and uses std::time"));
         }
     }
     match part {
         "browser" | "draw" => {}
-        "ui" => {
+        "ui" if has("web_sys") => {
+            let allowed = |p: &Names| p.get(1).is_some_and(|n| EVENT_TYPES.contains(&n.as_str()));
             let named = tokens.iter().filter(|t| *t == "web_sys").count();
-            let paths = under(&tokens, "web_sys");
-            let odd = paths.iter().find(|name| !EVENT_TYPES.contains(name));
-            if let Some(name) = odd {
-                faults.push(format!("{path}: ui uses web_sys::{name}"));
-            } else if named > 0 && paths.is_empty() {
+            let trees = outside("web_sys").count().max(1);
+            if !outside("web_sys").all(|(p, _)| allowed(p)) || named > trees {
+                faults.push(format!("{path}: ui uses more of web_sys than its events"));
+            } else if outside("web_sys").next().is_none() {
                 faults.push(format!("{path}: ui uses web_sys"));
             }
         }
@@ -279,34 +366,148 @@ fn files(folder: &Path) -> Vec<PathBuf> {
     found
 }
 
+/// Every file under `src`, its path from the root with `/`, and its text.
+fn sources() -> Vec<(String, String)> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let path = |file: &Path| {
+        let path = file.strip_prefix(root).unwrap().to_str().unwrap();
+        path.replace('\\', "/")
+    };
+    let text = |file: &Path| String::from_utf8_lossy(&fs::read(file).unwrap()).into_owned();
+    let files = files(&root.join("src"));
+    files.iter().map(|f| (path(f), text(f))).collect()
+}
+
 #[test]
 fn the_source_tree_keeps_its_arrows() {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
-    let mut read = Vec::new();
-    let mut wrong = Vec::new();
-    for file in files(&root.join("src")) {
-        let path = file
-            .strip_prefix(root)
-            .unwrap()
-            .to_str()
-            .unwrap()
-            .replace('\\', "/");
-        let source = String::from_utf8_lossy(&fs::read(&file).unwrap()).into_owned();
-        wrong.extend(faults(&path, &source));
-        read.push(path);
-    }
+    let sources = sources();
     // An empty tree keeps every rule.
     for part in ["measure", "clinical", "record"] {
         let folder = format!("src/{part}/");
-        assert!(
-            read.iter().any(|path| path.starts_with(&folder)),
-            "nothing read in {folder}"
-        );
+        let any = sources.iter().any(|(path, _)| path.starts_with(&folder));
+        assert!(any, "nothing read in {folder}");
     }
+    let wrong: Vec<String> = sources
+        .iter()
+        .flat_map(|(path, source)| faults(path, source))
+        .collect();
     assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
 }
 
+/// Which file each file takes something from. A name that a mod file hands on leads to where it was
+/// made; what a file declares with `mod` is no arrow.
+fn arrows(sources: &[(String, String)]) -> BTreeMap<String, BTreeSet<String>> {
+    let rust: BTreeMap<String, Vec<(Names, Option<String>)>> = sources
+        .iter()
+        .filter(|(path, _)| path.ends_with(".rs"))
+        .map(|(path, source)| (module(path), paths(&tokens(product(source)))))
+        .collect();
+    let mut handed: BTreeMap<String, String> = BTreeMap::new();
+    for (of, paths) in &rust {
+        for (names, called) in paths {
+            let Some(called) = called else { continue };
+            let own = [vec!["self".to_owned()], names.clone()].concat();
+            let to = from_root(names, of).or_else(|| from_root(&own, of));
+            handed.extend(to.map(|to| (format!("{of}::{called}"), to.join("::"))));
+        }
+    }
+    let file_of = |mut path: String| {
+        for _ in 0..8 {
+            // The longest beginning that is handed on is what it stands for.
+            let begins = |key: &str| path == key || path.starts_with(&format!("{key}::"));
+            let Some((key, to)) = handed
+                .iter()
+                .filter(|(k, _)| begins(k))
+                .max_by_key(|(k, _)| k.len())
+            else {
+                break;
+            };
+            path = format!("{to}{}", &path[key.len()..]);
+        }
+        while !rust.contains_key(&path) {
+            path = path.rsplit_once("::")?.0.to_owned();
+        }
+        Some(path)
+    };
+    let mut arrows = BTreeMap::new();
+    for (of, paths) in &rust {
+        let to: BTreeSet<String> = paths
+            .iter()
+            .filter(|(_, called)| called.is_none())
+            .filter_map(|(names, _)| from_root(names, of))
+            .filter_map(|names| file_of(names.join("::")))
+            .filter(|to| to != of && !to.is_empty())
+            .collect();
+        arrows.insert(of.clone(), to);
+    }
+    arrows
+}
+
+/// Files that lead round to themselves, by the ways between them.
+fn circles(arrows: &BTreeMap<String, BTreeSet<String>>) -> Vec<Vec<String>> {
+    let reach = |from: &String| {
+        let mut seen = BTreeSet::new();
+        let mut open = vec![from];
+        while let Some(at) = open.pop() {
+            for to in arrows.get(at).into_iter().flatten() {
+                if seen.insert(to.clone()) {
+                    open.push(to);
+                }
+            }
+        }
+        seen
+    };
+    let all: BTreeMap<&String, BTreeSet<String>> = arrows.keys().map(|f| (f, reach(f))).collect();
+    let mut circles: Vec<Vec<String>> = Vec::new();
+    for (file, seen) in &all {
+        if !seen.contains(*file) || circles.iter().any(|c| c.contains(file)) {
+            continue;
+        }
+        let back = |to: &&String| all.get(to).is_some_and(|seen| seen.contains(*file));
+        circles.push(seen.iter().filter(back).cloned().collect());
+    }
+    circles
+}
+
+#[test]
+fn no_file_leads_round_to_itself() {
+    let arrows = arrows(&sources());
+    assert!(arrows.values().map(BTreeSet::len).sum::<usize>() > 200);
+    let mut told = Vec::new();
+    for circle in circles(&arrows) {
+        told.push(format!("a circle of {} files:", circle.len()));
+        for file in &circle {
+            let to = arrows[file].iter().filter(|to| circle.contains(to));
+            let to: Vec<&str> = to.map(String::as_str).collect();
+            told.push(format!("  {file} -> {}", to.join(", ")));
+        }
+    }
+    assert!(told.is_empty(), "\n{}", told.join("\n"));
+}
+
 // The checker itself.
+
+#[test]
+fn finds_a_circle_and_no_other() {
+    let circle = |files: &[(&str, &str)]| {
+        let own = |(path, source): &(&str, &str)| ((*path).to_owned(), (*source).to_owned());
+        circles(&arrows(&files.iter().map(own).collect::<Vec<_>>()))
+    };
+    let a = ("src/record/a.rs", "use crate::record::b::B; pub struct A;");
+    let b = ("src/record/b.rs", "pub struct B; fn f() { super::a::A; }");
+    assert_eq!(circle(&[a, b]), [["record::a", "record::b"]]);
+    let b = ("src/record/b.rs", "pub struct B;");
+    assert!(circle(&[a, b]).is_empty());
+    // Through a mod file that hands names on, as straight.
+    let hands = (
+        "src/record/mod.rs",
+        "mod a; mod b; pub use a::A; pub use b::B;",
+    );
+    let a = ("src/record/a.rs", "use crate::record::B; pub struct A;");
+    assert!(circle(&[hands, a, b]).is_empty());
+    let b = ("src/record/b.rs", "use super::A; pub struct B;");
+    assert_eq!(circle(&[hands, a, b]), [["record::a", "record::b"]]);
+}
 
 #[track_caller]
 fn bad(path: &str, source: &str) {
@@ -323,8 +524,14 @@ fn good(path: &str, source: &str) {
 
 #[test]
 fn finds_an_arrow_that_runs_backwards() {
-    bad("src/measure/time.rs", "use crate::clinical::flag::Flag;");
-    bad("src/clinical/hold.rs", "use crate::record::visit::Visit;");
+    bad(
+        "src/measure/time.rs",
+        "use crate::clinical::findings::flag::Flag;",
+    );
+    bad(
+        "src/clinical/findings/gate.rs",
+        "use crate::record::visit::Visit;",
+    );
     bad("src/record/head.rs", "use crate::handover::text;");
     bad(
         "src/handover/text.rs",
@@ -332,33 +539,39 @@ fn finds_an_arrow_that_runs_backwards() {
     );
     bad("src/browser/store.rs", "use crate::ui::Page;");
     bad(
-        "src/clinical/hold.rs",
+        "src/clinical/findings/gate.rs",
         "use crate::{measure::time::Millis, record::visit};",
     );
     bad(
-        "src/clinical/hold.rs",
+        "src/clinical/findings/gate.rs",
         "use crate::{\n    measure::{time, units},\n    ui,\n};",
     );
-    bad("src/clinical/hold.rs", "use crate :: record :: visit;");
-    bad("src/clinical/hold.rs", "use crate::*;");
     bad(
-        "src/clinical/hold.rs",
+        "src/clinical/findings/gate.rs",
+        "use crate :: record :: visit;",
+    );
+    bad("src/clinical/findings/gate.rs", "use crate::*;");
+    bad(
+        "src/clinical/findings/gate.rs",
         "macro_rules! m { () => { $crate::record::x() } }",
     );
-    bad("src/clinical/hold.rs", "pub(in crate::record) fn f() {}");
+    bad(
+        "src/clinical/findings/gate.rs",
+        "pub(in crate::record) fn f() {}",
+    );
     bad("src/clinical/mod.rs", "use super::record;");
-    bad("src/clinical/hold.rs", "use super::super::record;");
+    bad("src/clinical/findings/gate.rs", "use super::super::record;");
     bad(
         "src/clinical/tasks/water.rs",
         "use super::super::super::{measure::time, record};",
     );
 
     good(
-        "src/clinical/hold.rs",
-        "use crate::{clinical::flag, measure::time::Millis};",
+        "src/clinical/findings/gate.rs",
+        "use crate::{clinical::knowledge::rule, measure::time::Millis};",
     );
     good(
-        "src/clinical/hold.rs",
+        "src/clinical/findings/gate.rs",
         "pub(crate) fn f() {} use super::record;",
     );
     good("src/clinical/tasks/water.rs", "use super::super::record;");

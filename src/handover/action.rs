@@ -162,7 +162,12 @@ fn basis(decision: &Decision, notes: bool) -> String {
     if notes {
         add("notes");
     }
-    add(&decision.chokings);
+    let chokings: Vec<String> = decision
+        .chokings
+        .iter()
+        .map(|at| at.0.to_string())
+        .collect();
+    add(&chokings.join("+"));
     format!("{} {digest:016x}", decision.verdict.id())
 }
 

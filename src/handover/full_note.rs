@@ -24,6 +24,7 @@ use crate::record::event::Text;
 use crate::record::visit::Visit;
 use crate::wording;
 use crate::wording::figures;
+use crate::wording::found;
 use crate::wording::words::{capital, small};
 
 /// What the note begins with.
@@ -220,7 +221,7 @@ fn examined(visit: &Visit) -> (Vec<String>, Vec<String>, Vec<String>) {
     let mut conflicts = Vec::new();
     for group in points::groups(oral) {
         nerves.push(group.nerve.words().to_owned());
-        nerves.extend(group.lines.iter().map(|l| item(l)));
+        nerves.extend(group.lines.iter().map(|l| item(&found::point(l))));
         for flag in &group.flags {
             let list = if points::is_conflict(flag) {
                 &mut conflicts
@@ -231,7 +232,7 @@ fn examined(visit: &Visit) -> (Vec<String>, Vec<String>, Vec<String>) {
         }
     }
     if !nerves.is_empty() {
-        nerves.insert(0, points::MEANT.to_owned());
+        nerves.insert(0, found::MEANT.to_owned());
     }
     (regions, nerves, conflicts)
 }

@@ -2,10 +2,12 @@
 
 use std::fmt::Write;
 
-use crate::clinical::findings::counted::{Counted, counted, note_id};
+use crate::clinical::findings::counted::{Counted, note_id};
 use crate::clinical::findings::trial::{Answer, Mark, MarkKind, Trial};
-use crate::clinical::tasks::meal::{kinds, part_words, summary, totals, words_of};
+use crate::clinical::tasks::meal::{kinds, summary, totals};
 use crate::measure::decimals::decimals;
+use crate::wording::counted::counted;
+use crate::wording::meal::{part_words, words_of};
 
 /// The tally as a table with commas: every press with its time, then the parts of five minutes.
 pub fn csv(trial: &Trial) -> String {

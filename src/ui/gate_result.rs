@@ -8,9 +8,11 @@ use super::parts::{big, choking_button, frame, overview_of};
 use super::route::Page;
 use super::steps;
 use super::why::rule_fold;
+use crate::clinical::decision::in_the_way::{InTheWay, closing_readings};
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::{Exception, Item, State};
+use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::oral::Region;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::event::Event;
@@ -116,10 +118,7 @@ fn gate_findings() -> Piece {
         live(move || {
             let readings = desk.visit.with(|v| {
                 v.map_or(Vec::new(), |v| {
-                    crate::clinical::tasks::breathing::blocks(&v.exam)
-                        .into_iter()
-                        .filter(|b| crate::clinical::tasks::breathing::closes(&b.flag))
-                        .collect::<Vec<_>>()
+                    closing_readings(&v.exam).collect::<Vec<_>>()
                 })
             });
             (!readings.is_empty()).then(|| {
@@ -130,17 +129,7 @@ fn gate_findings() -> Piece {
                         el("ul").with(
                             readings
                                 .into_iter()
-                                .map(|block| {
-                                    let item = super::why::flag_item(&block.flag);
-                                    all![
-                                        item,
-                                        go_on_past(
-                                            block.hold,
-                                            block.flag.reason().to_owned(),
-                                            block.go_on
-                                        )
-                                    ]
-                                })
+                                .map(|reading| all![said_of(&reading), go_on_past(&reading)])
                                 .collect::<Piece>(),
                         ),
                     )
@@ -171,6 +160,14 @@ fn gate_findings() -> Piece {
             }))
             .with(choking_button())
     ]
+}
+
+/// What the rule says of a reading.
+fn said_of(reading: &InTheWay) -> Piece {
+    match reading {
+        Obstacle::Breathing { said, .. } => super::why::flag_item(said).piece(),
+        _ => ().piece(),
+    }
 }
 
 /// "Ask again" for an exception, and what was said to go on past it.
@@ -212,11 +209,11 @@ fn answered(
                 v.is_some_and(|v| gate::state_of(item, exception, &v.exam.policy) == State::Block)
             });
             (blocked && on().is_none()).then(|| {
-                go_on_past(
-                    gate::hold_id(item, exception),
-                    exception.words.to_owned(),
-                    gate::go_on(item),
-                )
+                go_on_past(&Obstacle::Gate {
+                    item,
+                    exception,
+                    state: State::Block,
+                })
             })
         })
     ]

@@ -10,28 +10,35 @@ use super::route::Page;
 use super::why::rule_fold;
 use crate::browser::clock;
 use crate::clinical::decision::fresh;
-use crate::clinical::decision::fresh::Moment;
-use crate::clinical::decision::hold;
-use crate::clinical::decision::hold::Hold;
-use crate::clinical::findings::gate::Group;
-use crate::clinical::findings::go_on::GoOn;
+use crate::clinical::decision::in_the_way::{InTheWay, in_the_way};
+use crate::clinical::findings::answered::Answered;
+use crate::clinical::findings::go_on::{GoOn, TEAM_KNOWS};
+use crate::clinical::findings::in_the_way::Obstacle;
+use crate::clinical::findings::moment::Moment;
+use crate::clinical::findings::old::Old;
 use crate::clinical::knowledge::person::Role;
+use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::water::VOICE_BEFORE;
-use crate::draw::{Drawn, Piece, el, live};
+use crate::draw::{Drawn, El, Piece, el, live};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+use crate::wording::in_the_way as words;
+use crate::wording::words::capital;
 
 /// Offered where a child's reading is held.
 const CHART: &str = "it fits the local chart for this age";
+
+/// The press that asks anew.
+const ASK_AGAIN: &str = "Ask again";
 
 /// The way back into a screen that was ended.
 pub(super) const TAKE_UP: &str = "Take the screen up again";
 
 /// Reasons offered with one press; any other can be typed.
 const REASONS: [&str; 5] = [
-    hold::TEAM_KNOWS,
+    TEAM_KNOWS,
     "the team agreed",
     "needed for the assessment",
     "person's informed wish",
@@ -41,83 +48,86 @@ const REASONS: [&str; 5] = [
 /// What is in the way, each with its way past where there is one. Draws nothing when free.
 pub(super) fn holds(
     // What holds it.
-    held: Follow<Vec<Hold>>,
+    held: Follow<Vec<InTheWay>>,
 ) -> Piece {
     let desk = Desk::get();
     live(move || {
         let now = held.get();
+        let policy = desk
+            .visit
+            .with_untracked(|v| v.map(|v| v.exam.policy.clone()))
+            .unwrap_or_default();
         (!now.is_empty()).then(|| {
             // What nobody goes past, and nothing can be done about, is not lifted later today.
-            let never = |h: &Hold| h.go_on == GoOn::Never && h.advice.is_empty();
+            let never = |one: &InTheWay| {
+                one.who_may_go_on() == GoOn::Never && words::advice(one, &policy).is_empty()
+            };
             let heading = if now.iter().any(never) {
                 "Not for this person now"
             } else {
                 "Not yet"
             };
-            el("section.found.block").with(el("h2").with(heading)).with(
-                el("ul").with(
-                    now.into_iter()
-                        .map(|hold| {
-                            el("li")
-                                .with(
-                                    el("p").with(
-                                        el("b").with(crate::wording::words::capital(&hold.says)),
-                                    ),
-                                )
-                                .with((!hold.advice.is_empty()).then(|| el("p").with(hold.advice)))
-                                .with((hold.id == hold::ENDED).then(|| {
-                                    big("primary", TAKE_UP, move |_| {
-                                        desk.record([Event::TakenUpAgain])
-                                    })
-                                }))
-                                .with(again(&hold.id).map(|page| {
-                                    big("primary", "Ask again", move |_| desk.turn(page))
-                                }))
-                                .with(fresh::voice_of(&hold.id).map(|trial| {
-                                    // Taken back, it is asked for like one that was not said yet.
-                                    let heard = move || Event::Answer {
-                                        trial,
-                                        question: VOICE_BEFORE.to_owned(),
-                                        answer: None,
-                                    };
-                                    big("primary", "Ask again", move |_| desk.record([heard()]))
-                                }))
-                                .with(go_on_past(hold.id, hold.says, hold.go_on))
-                                .with(rule_fold(hold.rule))
-                        })
-                        .collect::<Piece>(),
-                ),
-            )
+            let each = now.into_iter().map(|one| item(desk, &one, &policy));
+            el("section.found.block")
+                .with(el("h2").with(heading))
+                .with(el("ul").with(each.collect::<Piece>()))
         })
     })
 }
 
-/// Where what is too old is asked again.
-pub(super) fn again(hold: &str) -> Option<Page> {
-    let asked = |group: &Group| hold.starts_with(fresh::begins(*group));
-    if let Some(group) = Group::ALL.into_iter().find(asked) {
-        return Some(Page::Gate(group));
-    }
-    let breaths = hold.starts_with(fresh::BREATHING);
-    breaths.then_some(Page::Task(TaskId::Breathing))
+/// One thing in the way: what it is, what to do about it, the way past it, its rule.
+fn item(desk: Desk, one: &InTheWay, policy: &Policy) -> El {
+    let advice = words::advice(one, policy);
+    let says = capital(&words::says(one));
+    el("li")
+        .with(el("p").with(el("b").with(says)))
+        .with((!advice.is_empty()).then(|| el("p").with(advice)))
+        .with(what_helps(desk, one))
+        .with(go_on_past(one))
+        .with(rule_fold(one.rule()))
 }
 
-/// The way past one hold, for whoever may take it.
-pub(super) fn go_on_past(
-    // The hold.
-    id: String,
-    // What it says.
-    says: String,
-    // Who may.
-    go_on: GoOn,
-) -> Piece {
+/// The press that takes it away, where there is one.
+fn what_helps(desk: Desk, one: &InTheWay) -> Option<El> {
+    let press = |words, event: Event| big("primary", words, move |_| desk.record([event.clone()]));
+    match one {
+        Obstacle::Ended { .. } => Some(press(TAKE_UP, Event::TakenUpAgain)),
+        // Taken back, it is asked for like one that was not said yet.
+        Obstacle::Old(Old {
+            trial: Some(trial), ..
+        }) => Some(press(
+            ASK_AGAIN,
+            Event::Answer {
+                trial: *trial,
+                question: VOICE_BEFORE.to_owned(),
+                answer: None,
+            },
+        )),
+        Obstacle::Old(old) => {
+            again(old.what).map(|page| big("primary", ASK_AGAIN, move |_| desk.turn(page)))
+        }
+        _ => None,
+    }
+}
+
+/// Where what is too old is asked again.
+pub(super) fn again(what: Answered) -> Option<Page> {
+    match what {
+        Answered::Group(group) => Some(Page::Gate(group)),
+        Answered::Breaths | Answered::Saturation => Some(Page::Task(TaskId::Breathing)),
+        Answered::Voice => None,
+    }
+}
+
+/// The way past one thing, for whoever may take it.
+pub(super) fn go_on_past(one: &InTheWay) -> Piece {
     let desk = Desk::get();
     let role = desk
         .visit
         .with_untracked(|v| v.map_or(Role::default(), |v| v.role));
-    match go_on {
+    match one.who_may_go_on() {
         GoOn::Never => ().piece(),
-        way if way.open_to(role) => go_on_with(id, says),
+        way if way.open_to(role) => go_on_with(one),
         _ => el("p.small")
             .with("Only a speech-language pathologist may go on past this.")
             .piece(),
@@ -125,24 +135,22 @@ pub(super) fn go_on_past(
 }
 
 /// The reason for going on, by press or typed; recorded with who takes it on.
-fn go_on_with(
-    // The hold gone past.
-    id: String,
-    // What it says.
-    says: String,
-) -> Piece {
+fn go_on_with(one: &InTheWay) -> Piece {
     let desk = Desk::get();
     let asked = RwSignal::new(false);
     let typed = RwSignal::new(String::new());
     let problem = RwSignal::new("");
-    let chart = id.starts_with(rules::BREATHING_CHILD.id).then_some(CHART);
+    let (hold, says) = (one.key(), words::says(one));
+    let chart = matches!(one, Obstacle::Breathing { under, .. }
+        if *under == &rules::BREATHING_CHILD)
+    .then_some(CHART);
     let reasons: Vec<&'static str> = chart.into_iter().chain(REASONS).collect();
     let on = Callback::new(move |because: String| {
         let by = desk
             .visit
             .with_untracked(|v| v.map_or(Role::default(), |v| v.role));
         desk.record([Event::WentOn {
-            hold: id.clone(),
+            hold: hold.clone(),
             because,
             by,
             says: says.clone(),
@@ -163,7 +171,7 @@ fn go_on_with(
                     "I go on all the same, because ... (this is handed over)".into(),
                     reasons
                         .iter()
-                        .map(|r| ((*r).to_owned(), crate::wording::words::capital(r)))
+                        .map(|r| ((*r).to_owned(), capital(r)))
                         .collect(),
                     Signal::derive(|| None::<String>),
                     Callback::new(move |id: Option<String>| {
@@ -208,8 +216,8 @@ fn go_on_with(
     })
 }
 
-/// The holds of a task, followed as the visit changes.
-pub(super) fn held(desk: Desk, task: TaskId) -> Follow<Vec<Hold>> {
+/// What is in the way of a task, followed as the visit changes.
+pub(super) fn held(desk: Desk, task: TaskId) -> Follow<Vec<InTheWay>> {
     let old = follow(move || {
         desk.now.get();
         desk.visit.with(|v| {
@@ -223,7 +231,7 @@ pub(super) fn held(desk: Desk, task: TaskId) -> Follow<Vec<Hold>> {
     follow(move || {
         old.get();
         desk.visit
-            .with(|v| v.map_or(Vec::new(), |v| hold::holds_at(task, &v.exam, moment(v))))
+            .with(|v| v.map_or(Vec::new(), |v| in_the_way(task, &v.exam, moment(v))))
     })
 }
 

@@ -17,6 +17,7 @@ use crate::clinical::knowledge::oral::{Exception, Item, Sided, Takes};
 use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::measure::decimals::short;
 use crate::record::event::Event;
+use crate::wording::found as wording;
 use crate::wording::words::capital;
 
 /// Records an item's answer.
@@ -48,7 +49,7 @@ fn state(answer: &Answer) -> String {
         Answer::Open => String::new(),
         Answer::AsExpected => "as expected".to_owned(),
         Answer::Found(found) => {
-            let words: Vec<String> = found.iter().map(Found::words).collect();
+            let words: Vec<String> = found.iter().map(wording::words).collect();
             words.join("; ")
         }
         Answer::NotTested(reason) => format!("not tested: {}", reason.words()),
@@ -56,8 +57,7 @@ fn state(answer: &Answer) -> String {
         Answer::Flow(flow) => format!("{} litres a minute", short(flow.get())),
         Answer::Touched { left, right } => {
             let side = |touches: &Touches, side| {
-                touches
-                    .words()
+                wording::touches(*touches)
                     .map_or_else(|| format!("{side} not tested"), |w| format!("{side} {w}"))
             };
             format!("{}; {}", side(left, "left"), side(right, "right"))
@@ -206,7 +206,7 @@ fn exceptions(
             let picked = rows.picked.get_untracked().filter(|(id, _)| *id == item.id);
             let mut side = picked.map(|(_, side)| Sides::from(side));
             // What can't have a side is kept without the one that was picked.
-            if let Err(why) = Found::new(exception, side, None) {
+            if let Err(why) = Found::new(item, exception, side, None) {
                 problem.set(format!("{why} Kept without one."));
                 side = None;
             }
@@ -351,7 +351,7 @@ fn touches(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> Piece {
         .enumerate()
         .map(|(at, side)| {
             let words = move || {
-                let counted = sides().get(at).and_then(|t| t.words());
+                let counted = sides().get(at).and_then(|t| wording::touches(*t));
                 format!(
                     "{}: {}",
                     side.button(),

@@ -12,6 +12,7 @@ use crate::clinical::findings::oral::{Answer, Sides};
 use crate::clinical::knowledge::oral::nerve::Side;
 use crate::clinical::knowledge::oral::{Item, Region, Sided};
 use crate::draw::{Drawn, Piece, all, el, live, said};
+use crate::wording::found;
 
 /// Face from the front.
 const FACE: &str = "M160 8C96 8 72 64 74 120C76 190 118 250 160 250C202 250 244 190 246 120C248 64 224 8 160 8\
@@ -81,7 +82,9 @@ fn found_at(desk: Desk, item: &'static Item, side: Side) -> String {
     if let Answer::Touched { left, right } = &answer {
         let touches = if side == Side::Left { left } else { right };
         let whole = touches.is_whole();
-        return touches.words().filter(|_| !whole).unwrap_or_default();
+        return found::touches(*touches)
+            .filter(|_| !whole)
+            .unwrap_or_default();
     }
     let words: Vec<String> = answer
         .found()

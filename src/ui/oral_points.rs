@@ -7,11 +7,13 @@ use super::oral::weakness;
 use super::oral_rows::options;
 use super::parts::{choices, para};
 use super::why::flag_item;
+use crate::clinical::decision::gate_flags;
 use crate::clinical::findings::oral::{Answer, Oral, Reason, Seen, findings};
 use crate::clinical::knowledge::oral::Region;
 use crate::clinical::tasks::oral::{flags, points};
 use crate::draw::{Drawn, Piece, all, el};
 use crate::record::event::Event;
+use crate::wording::found;
 use crate::wording::oral as told;
 use crate::wording::words::capital;
 
@@ -54,7 +56,7 @@ const SAY_IF_NEW: &str = "Weakness was found. If it is new or worse and the team
 pub(super) fn say_if_new(desk: Desk) -> Option<Piece> {
     let open = desk.visit.with_untracked(|v| {
         v.filter(|v| v.screen.is_some_and(|id| id.screen().oral.is_some()))
-            .is_some_and(|v| flags::to_be_said(&v.exam).is_some())
+            .is_some_and(|v| gate_flags::to_be_said(&v.exam).is_some())
     });
     (open).then(|| all![para("advice", SAY_IF_NEW), weakness()])
 }
@@ -72,7 +74,7 @@ pub(super) fn oral_points() -> Piece {
         let regions: Vec<_> = screen.map_or(Vec::new(), |id| id.screen().oral.regions().collect());
         let groups = points::groups(oral);
         // Once answered it can still be answered otherwise.
-        let ask = !findings::could_be_new(oral).is_empty()
+        let ask = !findings::weakness(oral).is_empty()
             && !flags::emergency(&exam)
             && flags::unsaid(&exam).is_none();
         let told = told::examined(oral, &regions, |_| false);
@@ -92,7 +94,7 @@ pub(super) fn oral_points() -> Piece {
             .with((!groups.is_empty()).then(|| {
                 all![
                     el("h2").with("What it points to"),
-                    para("caution", points::MEANT)
+                    para("caution", found::MEANT)
                 ]
             }))
             .with(
@@ -106,7 +108,7 @@ pub(super) fn oral_points() -> Piece {
                                     group
                                         .lines
                                         .into_iter()
-                                        .map(|l| el("li").with(l))
+                                        .map(|l| el("li").with(found::point(&l)))
                                         .collect::<Piece>(),
                                 ),
                             )

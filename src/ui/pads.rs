@@ -9,22 +9,35 @@ use super::desk::Desk;
 use super::follow::follow;
 use crate::browser::prefs::Hands;
 use crate::browser::{clock, vibrate};
-use crate::clinical::findings::counted::{Counted, OnePad, pads};
+use crate::clinical::findings::counted::{Counted, pads};
 use crate::clinical::findings::trial::MarkKind;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::draw::{Drawn, Piece, Said, all, el, live, said};
 use crate::measure::time::Stamp;
+use crate::wording::counted::pad as pad_words;
+
+/// One pad of several.
+#[derive(Clone, Copy)]
+pub(super) struct OnePad {
+    kind: MarkKind,
+    /// Its word for one.
+    one: &'static str,
+    /// Its word for many.
+    many: &'static str,
+}
 
 /// The pads a task is counted on; one or none is the plain pad.
 pub(super) fn several(desk: Desk, task: TaskId) -> Vec<OnePad> {
     let own = pads(task);
     let spec = tasks::spec(task);
-    let (one, many) = spec.pad.counts;
-    if !own.is_empty() || spec.pad.touch_ends || one.is_empty() {
-        return own.to_vec();
+    let pad = |kind| {
+        let (one, many) = pad_words(task, kind).unwrap_or(spec.pad.counts);
+        OnePad { kind, one, many }
+    };
+    if !own.is_empty() || spec.pad.touch_ends || spec.pad.counts.0.is_empty() {
+        return own.iter().copied().map(pad).collect();
     }
-    let pad = |kind| OnePad { kind, one, many };
     match desk.prefs.get_untracked().hands {
         Hands::One => Vec::new(),
         // Only a count of anything can be of two things: every rule looks at one.

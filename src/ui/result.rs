@@ -10,6 +10,7 @@ use crate::clinical::tasks::{self, by_mouth, own};
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::series::Series;
 use crate::wording::figures;
+use crate::wording::own as words;
 
 /// The figures of a task, each with what speaks against it.
 pub(super) fn figures(
@@ -162,9 +163,9 @@ pub(super) fn own_table(desk: Desk) -> Piece {
                     .rev()
                     .map(|row| {
                         el("tr")
-                            .with(el("td").with(row.what))
-                            .with(el("td").with(row.given))
-                            .with(el("td").with(row.signs))
+                            .with(el("td").with(words::given(&row.given)))
+                            .with(el("td").with(row.times))
+                            .with(el("td").with(words::came(&row)))
                     })
                     .collect::<Piece>(),
             ),

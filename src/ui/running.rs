@@ -7,13 +7,15 @@ use super::banner::whole_seconds;
 use super::desk::Desk;
 use super::follow::{Follow, follow};
 use super::signs::stop_words;
-use crate::clinical::findings::counted::word;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks;
 use crate::clinical::tasks::spec::{Length, Phase, TaskSpec};
-use crate::clinical::tasks::{self, meal::minutes};
 use crate::draw::{Drawn, Piece, el, live};
 use crate::measure::time::{Millis, Stamp};
+use crate::wording;
+use crate::wording::counted::word;
+use crate::wording::meal::minutes;
 
 /// The phase's name, without its running figures: what decides which pad is drawn.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -109,7 +111,7 @@ pub(super) fn clock(task: TaskId, face: Follow<Face>, length: Signal<Option<Mill
         let now = desk.now.get();
         let so_far_words = desk.visit.with(|v| {
             let exam = &v?.exam;
-            tasks::running(task, exam.latest(task)?, exam)
+            tasks::running(task, exam.latest(task)?, exam).map(wording::breathing::running)
         });
         with_trial(desk, task, |spec, trial| {
             let so_far = match spec.phase(trial, now) {

@@ -12,6 +12,7 @@ use crate::clinical::tasks::own::shared as own_shared;
 use crate::draw::{Piece, el, live};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+use crate::wording::own::brief;
 use crate::wording::words::capital;
 
 /// What stands there, what can be said of it, and what is recorded then.
@@ -68,14 +69,14 @@ fn of(desk: Desk, task: TaskId, visit: &Visit) -> Vec<Sayable> {
     });
     let shared = own_shared::shared(&visit.exam).into_iter().map(|shared| {
         let (of, other) = (shared.of, shared.other);
-        let stands = format!("{} with {}.", capital(shared.sign.past()), of.1);
+        let stands = format!("{} with {}.", capital(shared.sign.past()), brief(&of.1));
         let event = Event::SignMoved {
             from: of.0,
             to: other.0,
             sign: shared.sign,
             at: shared.at,
         };
-        let can_say = format!("It was with {}", other.1);
+        let can_say = format!("It was with {}", brief(&other.1));
         (stands, vec![(can_say, vec![event])])
     });
     let shared = shared.filter(|_| task == TaskId::Own);

@@ -10,10 +10,12 @@ use crate::clinical::findings::looked::Looked;
 use crate::clinical::findings::trial::Answer;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::six_signs::judge::ENOUGH;
+use crate::clinical::tasks::six_signs::recorded::Whence;
 use crate::clinical::tasks::six_signs::{
-    COUNTED, HERE, Row, SPEC, YES, is_counted, judged, rows, tested,
+    COUNTED, Row, SPEC, YES, is_counted, judged, rows, tested,
 };
 use crate::draw::{Drawn, Piece, all, el, live};
+use crate::wording::six_signs as words;
 use crate::wording::words::capital;
 
 const TASK: TaskId = TaskId::SixSigns;
@@ -33,12 +35,16 @@ fn row_item(desk: Desk, row: Row) -> Piece {
         .question
         .and_then(|id| SPEC.questions.iter().find(|q| q.id == id));
     // Recorded elsewhere: what is found otherwise is behind a fold.
-    let here = row.looked == Looked::NotTested || row.from.iter().all(|from| from == HERE);
-    let beside = (!row.beside.is_empty())
-        .then(|| format!("Recorded, and not the same: {}.", row.beside.join("; ")));
+    let here = row.looked == Looked::NotTested || row.from.iter().all(|from| *from == Whence::Here);
+    let beside = (!row.beside.is_empty()).then(|| {
+        format!(
+            "Recorded, and not the same: {}.",
+            words::whences(&row.beside)
+        )
+    });
     let from = match (asked, row.looked) {
         (None, Looked::NotTested) => "Known after water that was watched for 60 seconds".to_owned(),
-        _ => capital(&row.from.join("; ")),
+        _ => capital(&words::whences(&row.from)),
     };
     let question = asked.map(|q| {
         let question = question(desk, TASK, q);
@@ -51,11 +57,11 @@ fn row_item(desk: Desk, row: Row) -> Piece {
     el("li.item")
         .with(
             el("p.line")
-                .with(el("b").with(row.words))
+                .with(el("b").with(words::heading(row.sign)))
                 .with(el("span").with(look_of(row.looked))),
         )
         .with(el("p.small").with(from))
-        .with(beside.map(|words| el("p.small").with(words)))
+        .with(beside.map(|beside| el("p.small").with(beside)))
         .with(question)
         .piece()
 }
@@ -76,7 +82,7 @@ pub(super) fn six_signs_page() -> Piece {
                 el("p.figure").attr("role", "status").with(format!(
                     "{} found, {}",
                     t.present,
-                    t.words()
+                    words::tested(t)
                 )),
                 el("ul.items.six").with(
                     rows.into_iter()

@@ -64,7 +64,7 @@ fn first_open(visit: &Visit, screen: &Screen) -> Page {
 fn not_old(visit: &Visit, task: TaskId) -> Page {
     let old = fresh::old(&visit.exam, visit.exam.now);
     match old.first() {
-        Some(old) if tasks::spec(task).by_mouth => again(&old.hold).unwrap_or(Page::Task(task)),
+        Some(old) if tasks::spec(task).by_mouth => again(old.what).unwrap_or(Page::Task(task)),
         _ => Page::Task(task),
     }
 }

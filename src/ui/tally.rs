@@ -7,12 +7,13 @@ use super::desk::Desk;
 use super::follow::follow;
 use super::parts::problem_line;
 use crate::browser::{clock, share};
-use crate::clinical::findings::counted::{Counted, note_id, word};
+use crate::clinical::findings::counted::{Counted, note_id};
 use crate::clinical::findings::trial::{Answer, MarkKind};
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::meal;
 use crate::draw::{Piece, all, el, live, said};
 use crate::handover::tally;
+use crate::wording::counted::word;
+use crate::wording::meal;
 
 const TASK: TaskId = TaskId::Meal;
 

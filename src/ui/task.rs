@@ -106,9 +106,9 @@ pub(super) fn task_page(
     let old = follow(move || {
         let old = |v: &Visit| fresh::old(&v.exam, moment(v));
         task == TaskId::Breathing
-            && desk.visit.with(|v| {
-                v.is_some_and(|v| old(v).iter().any(|o| o.hold.starts_with(fresh::BREATHING)))
-            })
+            && desk
+                .visit
+                .with(|v| v.is_some_and(|v| old(v).iter().any(|o| o.what.is_of_the_breathing())))
     });
     let has_result = move || matches!(face.get(), Face::Over | Face::Late | Face::Watching);
     let not_valid = spec.questions.iter().find(|q| q.id == NOT_VALID);

@@ -15,6 +15,7 @@ use crate::clinical::tasks::{self, six_signs};
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::visit::Visit;
 use crate::wording::figures::lines;
+use crate::wording::six_signs::tested as tested_words;
 
 /// The screen's steps, each a way in.
 pub(super) fn steps() -> Piece {
@@ -74,7 +75,7 @@ pub(super) fn steps() -> Piece {
                 let state = match v.exam.latest(task) {
                     Some(_) if task == TaskId::SixSigns => {
                         let tested = six_signs::tested(&v.exam);
-                        format!("{} found, {}", tested.present, tested.words())
+                        format!("{} found, {}", tested.present, tested_words(tested))
                     }
                     // Of several trials the one that is scored.
                     Some(trial) => tasks::summary(task, &v.exam)

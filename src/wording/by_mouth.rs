@@ -5,6 +5,9 @@ use crate::clinical::tasks::by_mouth::questions::{NOT_GIVEN_REASONS, WATCH_CUT_R
 use crate::clinical::tasks::spec::Choice;
 use crate::wording::words::small;
 
+/// A voice that is wet before anything is given.
+pub const WET_BEFORE: &str = "Voice wet already before any water";
+
 /// The word for a voice.
 pub fn voice(voice: Voice) -> &'static str {
     match voice {

@@ -3,10 +3,11 @@
 
 use crate::clinical::findings::oral::Oral;
 use crate::clinical::findings::oral::answer::{Answer, Reason, Sides};
-use crate::clinical::findings::oral::findings::found;
+use crate::clinical::findings::oral::findings;
 use crate::clinical::knowledge::oral::item::Item;
 use crate::clinical::knowledge::oral::region::Region;
 use crate::measure::decimals::short;
+use crate::wording::found;
 use crate::wording::words::small;
 
 /// The items of some regions.
@@ -29,15 +30,15 @@ fn exceptions(
     regions: &[Region],
     flagged: impl Fn(&'static Item) -> bool,
 ) -> Vec<Exception> {
-    let found = found(oral);
+    let all = findings::found(oral);
     let mut parts = Vec::new();
     for item in items(regions) {
-        let of_item = || found.iter().filter(|(i, _)| i.id == item.id);
-        let words: Vec<String> = of_item().map(|(_, found)| found.words()).collect();
+        let of_item = || all.iter().filter(|found| found.item().id == item.id);
+        let words: Vec<String> = of_item().map(found::words).collect();
         if !words.is_empty() {
             parts.push(Exception {
                 words: format!("{}: {}", small(item.name), words.join(" and ")),
-                sided: of_item().any(|(_, f)| f.side().and_then(Sides::one).is_some()),
+                sided: of_item().any(|f| f.side().and_then(Sides::one).is_some()),
             });
             continue;
         }
@@ -47,7 +48,7 @@ fn exceptions(
                 let sides: Vec<String> = [(left, "left"), (right, "right")]
                     .into_iter()
                     .map(|(touches, side)| {
-                        let words = touches.words();
+                        let words = found::touches(touches);
                         format!("{side} {}", words.as_deref().unwrap_or("not tested"))
                     })
                     .collect();

@@ -1,53 +1,221 @@
-//! What was given in an own trial, in words.
+//! Words about the clinician's own trials outside the sentence of a flag.
 
-use crate::clinical::findings::fact::OwnGiven;
-use crate::clinical::tasks::own::{AMOUNTS, LEVELS, POSTURES, STRATEGIES, WAYS};
-use crate::clinical::tasks::spec::Choice;
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::{Amount, OwnGiven};
+use crate::clinical::findings::trial::{Answer, Trial};
+use crate::clinical::tasks::by_mouth;
+use crate::clinical::tasks::by_mouth::Offer;
+use crate::clinical::tasks::by_mouth::reading::Watch;
+use crate::clinical::tasks::own::{
+    AMOUNTS, Came, InTrial, LEVELS, Lately, OwnOffer, POSTURES, Row, STRATEGIES, WAYS,
+    is_unwatched, table,
+};
+use crate::clinical::tasks::spec::{Choice, REMARK};
 use crate::measure::decimals::short;
-use crate::wording::words::small;
+use crate::wording::sips::sign;
+use crate::wording::words::{small, times};
 
-/// "0 Thin, 5 mL, spoon, upright".
-pub fn settings(given: &OwnGiven) -> String {
-    words_of(given, true)
-}
+/// Where nobody said what was given.
+const NOT_SAID_WHAT: &str = "not said what";
 
-/// The same for a reason that must fit a line: free words only where no choice stands for them.
-pub fn brief(given: &OwnGiven) -> String {
-    words_of(given, false)
-}
+/// While the watch runs.
+const SO_FAR: &str = "no sign so far";
 
-fn words_of(given: &OwnGiven, whole: bool) -> String {
+/// Where nobody said when it was swallowed.
+const NO_END: &str = "last swallow not marked";
+
+/// Where the watch was cut.
+const NOT_WATCHED: &str = "not watched for 60 seconds";
+
+/// What was given and how: "0 Thin, 5 mL, spoon, upright".
+pub fn given(given: &OwnGiven) -> String {
     let chosen = |id: &Option<String>, from: &'static [Choice]| {
-        let id = id.as_deref()?;
+        let id = id.as_ref()?;
         from.iter().find(|c| c.id == id).map(|c| c.words)
     };
-    let run_on = |id: &Option<String>, from| chosen(id, from).map(small);
-    let strategy = run_on(&given.strategy, STRATEGIES).filter(|s| s != "no strategy");
-    // "Teaspoon, spoon" is one thing said twice.
-    let spoon = given.amount.as_deref() == Some("teaspoon") && given.millilitres.is_none();
-    let no_strategy = strategy.is_none();
-    let parts = [
+    let amount = given.amount.as_ref().and_then(|amount| match amount {
+        Amount::Tenths(tenths) => Some(format!("{} mL", short(f64::from(*tenths) / 10.0))),
+        Amount::Choice(id) => AMOUNTS.iter().find(|c| c.id == id).map(|c| small(c.words)),
+    });
+    let unsaid = (!given.is_said()).then(|| NOT_SAID_WHAT.to_owned());
+    [
+        unsaid,
         chosen(&given.level, LEVELS).map(str::to_owned),
-        given
-            .what
-            .clone()
-            .filter(|_| whole || given.level.is_none()),
-        given
-            .millilitres
-            .map(|ml| format!("{} mL", short(ml)))
-            .or_else(|| run_on(&given.amount, AMOUNTS)),
-        run_on(&given.by, WAYS).filter(|by| by != "spoon" || !spoon),
-        run_on(&given.posture, POSTURES),
-        strategy,
-        given
-            .strategy_words
-            .clone()
-            .filter(|_| whole || no_strategy),
-    ];
-    let unsaid = (!given.is_said()).then(|| "not said what".to_owned());
-    let parts: Vec<String> = unsaid
+        given.what.clone(),
+        amount,
+        chosen(&given.by, WAYS).map(small),
+        chosen(&given.posture, POSTURES).map(small),
+        chosen(&given.strategy, STRATEGIES).map(small),
+        given.strategy_words.clone(),
+    ]
+    .into_iter()
+    .flatten()
+    .collect::<Vec<_>>()
+    .join(", ")
+}
+
+/// The same for a sentence that must fit a line.
+pub fn brief(what: &OwnGiven) -> String {
+    given(&what.clone().brief())
+}
+
+/// What the pad offers.
+pub fn offer(offer: &OwnOffer) -> Offer {
+    match offer {
+        OwnOffer::SayWhat => Offer::waits("First: what is given"),
+        OwnOffer::Give { again, given: what } => {
+            let again = if *again { " again" } else { "" };
+            let what = what.as_ref().map_or(NOT_SAID_WHAT.to_owned(), brief);
+            Offer::now(format!("Given{again}: {what}"))
+        }
+    }
+}
+
+/// A trial.
+pub fn lines(trial: &Trial) -> Vec<String> {
+    let mut words = vec![given(&crate::clinical::tasks::own::given(trial))];
+    let signs: Vec<String> = by_mouth::seen(trial).into_iter().map(sign).collect();
+    words.push(match by_mouth::watch(trial) {
+        _ if !signs.is_empty() => signs.join(", "),
+        Watch::NotBegun => NO_END.to_owned(),
+        Watch::Running => SO_FAR.to_owned(),
+        _ if is_unwatched(trial) => NOT_WATCHED.to_owned(),
+        // What is seen without a press of a sign stands elsewhere.
+        _ => "no sign pressed".to_owned(),
+    });
+    if let Some(Answer::Words(remark)) = trial.answers.get(REMARK) {
+        words.push(remark.clone());
+    }
+    vec![words.join(": ")]
+}
+
+/// What came of trials given alike: "coughed in 1 of 3, cleared the throat in 2 of 3", or "no
+/// sign".
+pub fn came(row: &Row) -> String {
+    let seen = match &row.came {
+        Came::Seen(seen) => seen,
+        Came::Choked => return "choking was noted in this visit".to_owned(),
+        Came::NoEnd => return NO_END.to_owned(),
+        Came::NoneSoFar => return SO_FAR.to_owned(),
+        Came::NoSign => return "no sign".to_owned(),
+    };
+    let each = seen.iter().map(|(what, n)| {
+        let words = match what {
+            InTrial::Sign(sign) => sign.past(),
+            InTrial::SaturationFell => "oxygen saturation low or fallen",
+            InTrial::NotWatched => NOT_WATCHED,
+            InTrial::TakenBack => "a sign pressed and taken back",
+        };
+        match row.times {
+            1 => words.to_owned(),
+            of => format!("{words} in {n} of {of}"),
+        }
+    });
+    each.collect::<Vec<_>>().join(", ")
+}
+
+fn row(row: &Row) -> String {
+    let what = given(&row.given);
+    format!("{what}: given {}, {}", times(row.times), came(row))
+}
+
+/// What is given now, or what came of the newest, beside the pad.
+pub fn lately(lately: &Lately) -> String {
+    let before = if lately.next { "Before: " } else { "" };
+    format!("{before}{}", row(&lately.row))
+}
+
+/// The rows of the table for the handover, those with a sign first.
+pub fn told(exam: &Exam) -> Vec<String> {
+    let (signs, clear): (Vec<Row>, Vec<Row>) = table(exam)
         .into_iter()
-        .chain(parts.into_iter().flatten())
-        .collect();
-    parts.join(", ")
+        .partition(|row| row.came != Came::NoSign);
+    signs.iter().chain(&clear).map(row).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn id(id: &str) -> Option<String> {
+        Some(id.to_owned())
+    }
+
+    #[test]
+    fn what_was_given() {
+        let whole = OwnGiven {
+            level: id("f5"),
+            what: id("Cottage pie"),
+            amount: Some(Amount::Choice("teaspoon".to_owned())),
+            by: id("self"),
+            posture: id("chin-down"),
+            strategy: id("twice"),
+            strategy_words: id("Pause between"),
+        };
+        assert_eq!(
+            given(&whole),
+            "5 Minced & moist, Cottage pie, teaspoon, self-fed, chin down, two swallows each, \
+             Pause between"
+        );
+        // Typed words stand only where no choice stands for them.
+        assert_eq!(
+            brief(&whole),
+            "5 Minced & moist, teaspoon, self-fed, chin down, two swallows each"
+        );
+        let typed = OwnGiven {
+            what: id("Cottage pie"),
+            amount: Some(Amount::Tenths(125)),
+            strategy_words: id("Pause between"),
+            ..OwnGiven::default()
+        };
+        assert_eq!(brief(&typed), "Cottage pie, 12.5 mL, Pause between");
+        let unsaid = OwnGiven {
+            by: id("straw"),
+            ..OwnGiven::default()
+        };
+        assert_eq!(given(&unsaid), "not said what, straw");
+    }
+
+    #[test]
+    fn what_came_of_them() {
+        let words = |times, came| {
+            let given = OwnGiven {
+                level: id("d0"),
+                ..OwnGiven::default()
+            };
+            row(&Row { given, times, came })
+        };
+        let seen = |n| {
+            Came::Seen(vec![
+                (
+                    InTrial::Sign(crate::clinical::knowledge::sign::Sign::Cough),
+                    n,
+                ),
+                (InTrial::TakenBack, n),
+            ])
+        };
+        assert_eq!(
+            words(3, seen(2)),
+            "0 Thin: given 3 times, coughed in 2 of 3, a sign pressed and taken back in 2 of 3"
+        );
+        assert_eq!(
+            words(1, seen(1)),
+            "0 Thin: given once, coughed, a sign pressed and taken back"
+        );
+        assert_eq!(words(2, Came::NoSign), "0 Thin: given twice, no sign");
+    }
+
+    #[test]
+    fn the_pad_says_what_comes() {
+        let words = |again, level: Option<&str>| {
+            let given = level.map(|level| OwnGiven {
+                level: id(level),
+                ..OwnGiven::default()
+            });
+            offer(&OwnOffer::Give { again, given }).words
+        };
+        assert_eq!(words(false, Some("d2")), "Given: 2 Mildly thick");
+        assert_eq!(words(true, None), "Given again: not said what");
+        assert!(offer(&OwnOffer::SayWhat).waits);
+    }
 }

@@ -1,7 +1,7 @@
 //! Joining the app's own words into sentences. All of them begin with a plain letter.
 
-use crate::clinical::findings::counted::counted;
 use crate::measure::time::Millis;
+use crate::wording::counted::counted;
 
 /// With a capital in front, to stand alone.
 pub fn capital(words: &str) -> String {

@@ -5,12 +5,13 @@
 use crate::support::bedside;
 use crate::support::script;
 
+use crate::support::in_the_way::{Hold, holds, holds_at};
 use bedside::*;
-use penlight::clinical::decision::hold::{Hold, TEAM_KNOWS, holds, holds_at};
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::exam::EndedEarly;
 use penlight::clinical::findings::gate::{Group, HOLDS, ITEMS};
 use penlight::clinical::findings::go_on::GoOn;
+use penlight::clinical::findings::go_on::TEAM_KNOWS;
 use penlight::clinical::findings::oral::{FoundId, Seen, Sides};
 use penlight::clinical::findings::trial::{Answer, MarkKind};
 use penlight::clinical::knowledge::person::{Age, Role};
@@ -383,7 +384,7 @@ fn full_visit(because: &str) -> Script {
     weak(&mut s, Sides::Left);
     s.breaths(16).dry(&[2_000, 9_000, 17_000]);
     let held = held(&s);
-    let hold = held.iter().find(|h| h.id.starts_with("oral.could-be-new"));
+    let hold = held.iter().find(|h| h.id.starts_with("weakness."));
     let hold = hold.unwrap().clone();
     s.say(Event::WentOn {
         hold: hold.id,

@@ -11,8 +11,8 @@ use crate::support;
 
 use std::collections::BTreeSet;
 
+use crate::support::in_the_way::{Hold, holds};
 use penlight::clinical::decision::assess::{assess, flags};
-use penlight::clinical::decision::hold::{Hold, holds};
 use penlight::clinical::decision::verdict::{Verdict, decide};
 use penlight::clinical::findings::exam::{EndedEarly, Exam};
 use penlight::clinical::findings::flag::{Domain, Flag, Level};

@@ -9,8 +9,8 @@
 use crate::support::bedside;
 use crate::support::script;
 
+use crate::support::in_the_way::holds;
 use bedside::*;
-use penlight::clinical::decision::hold::{ENDED, holds};
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::exam::EndedEarly;
 use penlight::clinical::findings::gate::HOLDS;
@@ -254,7 +254,7 @@ fn nothing_is_given_in_a_screen_that_was_ended() {
         end(&mut s, why, 40_000);
         for task in [WATER, TaskId::Sips, TaskId::TimedWater, TaskId::Own] {
             let held = holds(task, &s.visit.exam);
-            let hold = held.iter().find(|h| h.id == ENDED).unwrap();
+            let hold = held.iter().find(|h| h.id == "ended").unwrap();
             assert_eq!(hold.says, format!("The screen was ended: {}", why.words()));
             assert_eq!(hold.go_on, GoOn::Never);
         }

@@ -14,7 +14,7 @@ use std::path::PathBuf;
 use std::pin::pin;
 use std::task::{Context, Poll, Waker};
 
-use penlight::clinical::decision::hold::holds;
+use crate::support::in_the_way::holds;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::counted::Counted;
 use penlight::clinical::findings::exam::EndedEarly;

@@ -12,6 +12,7 @@ mod bad_input;
 mod decision_properties;
 mod ending;
 mod full_note;
+mod going_on;
 mod journal;
 mod measure_vectors;
 mod norms;

@@ -6,8 +6,8 @@
 use crate::support::bedside;
 use crate::support::script;
 
+use crate::support::in_the_way::holds;
 use bedside::*;
-use penlight::clinical::decision::hold::holds;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::trial::MarkKind;
 use penlight::clinical::knowledge::person::{Age, Role};
@@ -440,13 +440,13 @@ fn weakness_found_after_the_gate_is_asked_about_before_the_water() {
         .examined(&[("speech", "slurred")]);
     let held = holds(TaskId::Water90, &s.visit.exam);
     assert!(
-        held.iter().any(|h| h.id.starts_with("oral.could-be-new")),
+        held.iter().any(|h| h.id.starts_with("weakness.")),
         "{held:?}"
     );
     s.gate(&[("new-weakness", "known")]);
     let held = holds(TaskId::Water90, &s.visit.exam);
     assert!(
-        held.iter().all(|h| !h.id.starts_with("oral.could-be-new")),
+        held.iter().all(|h| !h.id.starts_with("weakness.")),
         "{held:?}"
     );
 }

@@ -6,8 +6,8 @@
 use crate::support::bedside;
 use crate::support::script;
 
+use crate::support::in_the_way::holds;
 use bedside::*;
-use penlight::clinical::decision::hold::holds;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::trial::MarkKind;
 use penlight::clinical::knowledge::person::{Age, Role};
@@ -140,11 +140,11 @@ fn a_reason_for_slurred_speech_does_not_speak_for_a_droop_found_later() {
     s.on(ScreenId::FullVisit).gate(&[]).breaths(16);
     s.dry(&[2_000, 9_000, 17_000])
         .examined(&[("speech", "slurred")]);
-    pass(&mut s, TaskId::Water90, "oral.could-be-new", Role::Screener);
+    pass(&mut s, TaskId::Water90, "weakness.", Role::Screener);
     s.examined(&[("speech", "slurred"), ("face.rest", "droop")]);
     let held = holds(TaskId::Water90, &s.visit.exam);
     assert!(
-        held.iter().any(|h| h.id.starts_with("oral.could-be-new")),
+        held.iter().any(|h| h.id.starts_with("weakness.")),
         "{held:?}"
     );
 }
@@ -666,7 +666,7 @@ fn sips_without_two_more_swallows_are_not_no_sign_seen() {
             s.choose("extra-swallows", "0");
         }
     });
-    pass(&mut s, TaskId::Water90, "sips", Role::Screener);
+    pass(&mut s, TaskId::Water90, "first.", Role::Screener);
     s.water(&[]);
     assert_ne!(s.verdict(), Verdict::Pass, "{}", s.text());
 }

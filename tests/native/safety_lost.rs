@@ -6,8 +6,8 @@
 use crate::support::bedside;
 use crate::support::script;
 
+use crate::support::in_the_way::holds;
 use bedside::*;
-use penlight::clinical::decision::hold::holds;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::trial::MarkKind;
 use penlight::clinical::knowledge::person::{Age, Role};
@@ -327,7 +327,7 @@ fn weakness_that_was_gone_past_is_told() {
     s.on(ScreenId::FullVisit).gate(&[]).breaths(16);
     s.dry(&[2_000, 9_000, 17_000])
         .examined(&[("speech", "slurred")]);
-    pass(&mut s, TaskId::Water90, "oral.could-be-new", Role::Screener);
+    pass(&mut s, TaskId::Water90, "weakness.", Role::Screener);
     s.water(&[]);
     assert!(
         s.text()

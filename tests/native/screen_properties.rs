@@ -6,8 +6,8 @@
 
 use crate::support;
 
+use crate::support::in_the_way::holds;
 use penlight::clinical::decision::assess::assess;
-use penlight::clinical::decision::hold::holds;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::findings::flag::Flag;

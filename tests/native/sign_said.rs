@@ -7,6 +7,7 @@ use crate::support;
 
 use penlight::clinical::decision::assess::assess;
 use penlight::clinical::findings::exam::Exam;
+use penlight::clinical::findings::fact::{Amount, OwnGiven};
 use penlight::clinical::findings::flag::Level;
 use penlight::clinical::findings::trial::{Answer, Mark, MarkKind, Trial};
 use penlight::clinical::knowledge::screen::ScreenId;
@@ -16,12 +17,14 @@ use penlight::clinical::tasks;
 use penlight::clinical::tasks::by_mouth::lag;
 use penlight::clinical::tasks::own;
 use penlight::clinical::tasks::own::shared as own_shared;
+use penlight::clinical::tasks::own::{Came, InTrial};
 use penlight::clinical::tasks::spec::{WATCH_CUT, parse_tenths};
 use penlight::measure::time::Millis;
 use penlight::record::envelope::{Envelope, SCHEMA, body};
 use penlight::record::event::Event;
 use penlight::record::id::VisitId;
 use penlight::record::visit::Visit;
+use penlight::wording;
 use proptest::prelude::*;
 use support::*;
 
@@ -158,19 +161,23 @@ fn a_sign_in_two_minutes_goes_to_the_other_trial_by_one_event_and_back() {
         1,
         "the third is later than the minute: {open:?}"
     );
+    let level = |given: &OwnGiven| given.level.clone().unwrap();
     assert_eq!(
-        (open[0].of.1.as_str(), open[0].other.1.as_str()),
-        ("4 Pureed", "2 Mildly thick")
+        (level(&open[0].of.1), level(&open[0].other.1)),
+        ("f4".to_owned(), "d2".to_owned())
     );
-    let signs = |exam: &Exam| -> Vec<String> {
-        own::table(exam).into_iter().map(|row| row.signs).collect()
-    };
+    let signs =
+        |exam: &Exam| -> Vec<Came> { own::table(exam).into_iter().map(|row| row.came).collect() };
+    let (cough, spill) = (InTrial::Sign(Sign::Cough), InTrial::Sign(Sign::Spill));
     assert_eq!(
         signs(&exam),
-        ["no sign", "coughed in 1 of 2, spilled or drooled in 1 of 2"]
+        [Came::NoSign, Came::Seen(vec![(cough, 1), (spill, 1)])]
     );
     let other = moved(&exam, &open[0]);
-    assert_eq!(signs(&other), ["coughed", "spilled or drooled in 1 of 2"]);
+    assert_eq!(
+        signs(&other),
+        [Came::Seen(vec![(cough, 1)]), Came::Seen(vec![(spill, 1)])]
+    );
     let said = own_shared::shared(&other);
     assert!(said[0].said, "{said:?}");
     let notes = |exam: &Exam| words(&tasks::flags(TaskId::Own, exam));
@@ -197,7 +204,9 @@ fn millilitres_stand_for_the_amount_and_are_taken_over() {
     choose(&mut first, own::BY, "cup");
     number(&mut first, own::MILLILITRES, 125);
     let mut exam = exam(vec![first]);
-    assert_eq!(own::table(&exam)[0].what, "2 Mildly thick, 12.5 mL, cup");
+    let given = own::table(&exam)[0].given.clone();
+    assert_eq!(given.amount, Some(Amount::Tenths(125)));
+    assert_eq!(wording::own::given(&given), "2 Mildly thick, 12.5 mL, cup");
     let taken = |exam: &Exam| own::taken_over(exam);
     let ml = (own::MILLILITRES, Answer::Tenths(125));
     assert!(taken(&exam).contains(&ml));

@@ -6,6 +6,7 @@ use crate::support;
 
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::exam::Exam;
+use penlight::clinical::findings::fact::Tested;
 use penlight::clinical::findings::flag::{Flag, Level};
 use penlight::clinical::findings::looked::Looked;
 use penlight::clinical::findings::oral::{FoundId, Reason, Seen};
@@ -16,10 +17,10 @@ use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::knowledge::source;
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks;
-use penlight::clinical::tasks::six_signs::judge::Tested;
-use penlight::clinical::tasks::six_signs::recorded as six_recorded;
+use penlight::clinical::tasks::six_signs::recorded::{Heard, Whence};
 use penlight::clinical::tasks::spec::WATCH_CUT;
 use penlight::clinical::tasks::{six_signs, water as water90};
+use penlight::wording::six_signs as words;
 use support::*;
 
 const COUGH: MarkKind = MarkKind::Sign(Sign::Cough);
@@ -58,15 +59,21 @@ fn what_was_recorded_is_not_asked_again() {
             Looked::Absent,
         ]
     );
-    assert_eq!(rows[0].from, ["voice before the water: clear"]);
+    let clear = Whence::Voice {
+        heard: Heard::BeforeWater,
+        answer: "clear".to_owned(),
+    };
+    assert_eq!(rows[0].from, [clear]);
     // "Coughs on request, or was heard to cough" says nothing of how strong on request.
+    assert_eq!(rows[3].beside, [Whence::Coughs]);
+    let (task, seen) = (TaskId::Water90, false);
+    assert_eq!(rows[4].from, [Whence::Water { task, seen }]);
+    let told = rows.each_ref().map(|row| words::whences(&row.from));
+    assert_eq!(told[0], "voice before the water: clear");
+    assert_eq!(told[4], "in \"90 mL of water without a pause\": not seen");
     assert_eq!(
-        rows[3].beside,
-        ["before you start: coughs on request, or was heard to cough"]
-    );
-    assert_eq!(
-        rows[4].from,
-        ["in \"90 mL of water without a pause\": not seen"]
+        words::whences(&rows[3].beside),
+        "before you start: coughs on request, or was heard to cough"
     );
     assert_eq!(
         six_signs::tested(&exam),
@@ -164,7 +171,7 @@ fn a_recorded_sign_is_not_wiped_out_by_an_answer() {
         Looked::Present,
         "heard weak outranks what the gate says"
     );
-    assert_eq!(rows[3].from.last().unwrap(), "asked here");
+    assert_eq!(rows[3].from.last(), Some(&Whence::Here));
 }
 
 fn examined(exam: &mut Exam, item: &str, what: &[&str]) {
@@ -200,9 +207,8 @@ fn the_examination_of_the_mouth_feeds_the_signs() {
             six_signs::rows(exam)
                 .into_iter()
                 .find(|row| {
-                    row.from
-                        .iter()
-                        .any(|from| from.contains(six_recorded::MOUTH))
+                    let of_mouth = |from: &Whence| matches!(from, Whence::Mouth { .. });
+                    row.from.iter().any(of_mouth)
                 })
                 .unwrap()
         };
@@ -214,8 +220,8 @@ fn the_examination_of_the_mouth_feeds_the_signs() {
     examined(&mut exam, "speech", &["slurred", "slow"]);
     let rows = six_signs::rows(&exam);
     assert_eq!(
-        rows[3].from,
-        ["from the examination of the mouth, cough on request: weak"]
+        words::whences(&rows[3].from),
+        "from the examination of the mouth, cough on request: weak"
     );
     assert_eq!(
         six_signs::tested(&exam),
@@ -238,11 +244,16 @@ fn the_examination_of_the_mouth_feeds_the_signs() {
             let mut exam = exam_with_water(water());
             examined(&mut exam, item, &[exception.id]);
             let row = &six_signs::rows(&exam)[at];
-            let shown = row.from.iter().chain(&row.beside);
+            let is_shown = |whence: &Whence| match whence {
+                Whence::Mouth { item: of, found } => {
+                    *of == item && found.is_some_and(|f| f.exception().id == exception.id)
+                }
+                _ => false,
+            };
             assert!(
-                shown.clone().any(|words| words.contains(exception.words)),
+                row.from.iter().chain(&row.beside).any(is_shown),
                 "{item}: {} is not shown",
-                exception.words
+                exception.id
             );
             assert_ne!(row.looked, Looked::Absent);
         }
@@ -272,15 +283,15 @@ fn what_is_near_a_sign_is_shown_and_asked() {
         front_teeth: None,
     };
     low.oral.take(vec![("cough.flow".to_owned(), measured)]);
-    for (mut exam, at, question, words) in [
+    for (mut exam, at, question, told) in [
         (narrow, 0, "voice", "pitch up and down: hardly changes"),
         (slow, 1, "speech", "speech: slow or halting"),
         (distorted, 1, "speech", "sounded distorted"),
         (low, 3, "cough", "peak cough flow 159 litres a minute"),
     ] {
         let (found, beside) = looked(&exam, at);
-        assert_eq!(found, Looked::NotTested, "{words}");
-        assert!(beside.join("; ").contains(words), "{beside:?}");
+        assert_eq!(found, Looked::NotTested, "{told}");
+        assert!(words::whences(&beside).contains(told), "{beside:?}");
         exam.trials.push(asked(&[(question, six_signs::NOT_FOUND)]));
         assert_eq!(looked(&exam, at).0, Looked::Absent, "asked, and said");
     }

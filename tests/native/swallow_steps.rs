@@ -8,10 +8,11 @@
 
 use crate::support;
 
+use crate::support::in_the_way::holds;
 use penlight::clinical::decision::assess::{assess, flags};
-use penlight::clinical::decision::hold::holds;
 use penlight::clinical::decision::verdict::{Decision, Verdict};
 use penlight::clinical::findings::exam::Exam;
+use penlight::clinical::findings::fact::{Amount, OwnGiven};
 use penlight::clinical::findings::flag::{Flag, Level};
 use penlight::clinical::findings::go_on::WentOn;
 use penlight::clinical::findings::looked::Looked;
@@ -24,8 +25,10 @@ use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::knowledge::source;
 use penlight::clinical::knowledge::source::Source;
 use penlight::clinical::knowledge::task::TaskId;
+use penlight::clinical::tasks::own::{Came, InTrial};
 use penlight::clinical::tasks::sips::judge::Next;
 use penlight::clinical::tasks::sips::three_ml::{Grade, grades};
+use penlight::clinical::tasks::six_signs::recorded::Whence;
 use penlight::clinical::tasks::spec::WATCH_CUT;
 use penlight::clinical::tasks::{
     self, breath_taps, breathing, cracker, own, sips, six_signs, timed_water, water,
@@ -36,6 +39,7 @@ use penlight::measure::units::Millilitres;
 use penlight::record::event::Action;
 use penlight::record::id::VisitId;
 use penlight::record::visit::Visit;
+use penlight::wording;
 use proptest::prelude::*;
 use support::*;
 
@@ -217,7 +221,8 @@ fn six_signs_read_the_sips() {
     let mut given = clear_sips(6);
     let rows = six_signs::rows(&stepped(given.clone(), None));
     assert_eq!(rows[5].looked, Looked::Absent);
-    assert_eq!(rows[5].from, ["in \"small sips of water\": not seen"]);
+    let (task, seen) = (TaskId::Sips, false);
+    assert_eq!(rows[5].from, [Whence::Water { task, seen }]);
     choose(&mut given[1], water::VOICE_AFTER, "wet");
     let rows = six_signs::rows(&stepped(given, None));
     assert_eq!(rows[5].looked, Looked::Present);
@@ -244,6 +249,7 @@ fn a_cracker_after_a_sip_that_went_wrong_is_held_once() {
         by: Role::Slp,
         says: String::new(),
         lapsed: false,
+        led_to: Vec::new(),
     });
     // It led to nothing yet: the water was given before it.
     let told = |exam: &Exam| {
@@ -251,10 +257,9 @@ fn a_cracker_after_a_sip_that_went_wrong_is_held_once() {
         also.iter().any(|f| f.reason().contains("given despite"))
     };
     assert!(!told(&exam));
-    exam.trials.push(Trial {
-        reasons: 1,
-        ..own_trial(40, "d2", &[])
-    });
+    let next = own_trial(40, "d2", &[]);
+    exam.went_on[0].led_to.push(next.number);
+    exam.trials.push(next);
     reason(
         &decided(&exam).also,
         "A trial by mouth was given despite this",
@@ -530,7 +535,7 @@ fn a_cough_in_the_timed_cup_refers_the_visit() {
 #[test]
 fn a_ward_reads_no_rate() {
     let exam = with_cup(timed(100, 0, 12_500, 8));
-    let words = timed_water::summary(&exam).unwrap();
+    let words = wording::timed_water::summary(&exam).unwrap();
     assert_eq!(
         words,
         "timed cup of water: 100 of 100 mL drunk, slowly (by itself no sign of aspiration)"
@@ -557,12 +562,16 @@ fn own_trials_are_a_table() {
     ]);
     let table = own::table(&exam);
     assert_eq!(table.len(), 2);
-    assert_eq!(table[0].what, "2 Mildly thick, 5 mL, spoon");
-    assert_eq!(
-        (table[0].given, table[0].signs.as_str()),
-        (2, "coughed in 1 of 2")
-    );
-    assert_eq!((table[1].given, table[1].signs.as_str()), (1, "no sign"));
+    let given = OwnGiven {
+        level: Some("d2".to_owned()),
+        amount: Some(Amount::Tenths(50)),
+        by: Some("spoon".to_owned()),
+        ..OwnGiven::default()
+    };
+    assert_eq!(table[0].given, given);
+    let coughed = Came::Seen(vec![(InTrial::Sign(Sign::Cough), 1)]);
+    assert_eq!((table[0].times, &table[0].came), (2, &coughed));
+    assert_eq!((table[1].times, &table[1].came), (1, &Came::NoSign));
     let decision = decided(&exam);
     assert_eq!(decision.verdict, Verdict::Refer);
     reason(
@@ -570,7 +579,7 @@ fn own_trials_are_a_table() {
         "2 Mildly thick, 5 mL, spoon (given twice): coughed 4 seconds",
     );
     assert_eq!(
-        own::told(&exam),
+        wording::own::told(&exam),
         [
             "2 Mildly thick, 5 mL, spoon: given twice, coughed in 1 of 2",
             "4 Pureed, 5 mL, spoon: given once, no sign"
@@ -688,7 +697,10 @@ fn breathing_by_taps_rows() {
 #[test]
 fn the_rate_grows_with_its_consistency() {
     let policy = Policy::default();
-    let so_far = |ms: &[i64]| breath_taps::running(&taps(ms), &policy);
+    let so_far = |ms: &[i64]| {
+        let running = breath_taps::running(&taps(ms), &policy)?;
+        Some(wording::breathing::running(running))
+    };
     assert_eq!(so_far(&[0]), None);
     assert_eq!(
         so_far(&[0, 3_100]).unwrap(),

@@ -7,7 +7,7 @@
 
 use crate::support;
 
-use penlight::clinical::decision::hold::holds;
+use crate::support::in_the_way::holds;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::counted::{Counted, note_id};
 use penlight::clinical::findings::flag::{Flag, Level};
@@ -26,6 +26,7 @@ use penlight::record::envelope::{Envelope, SCHEMA, body};
 use penlight::record::event::{Details, Event, Versions};
 use penlight::record::id::VisitId;
 use penlight::record::visit::Visit;
+use penlight::wording;
 use proptest::prelude::*;
 use support::*;
 
@@ -120,7 +121,7 @@ fn ten_seconds_end_by_themselves() {
 #[test]
 fn the_figures_of_a_cracker() {
     assert_eq!(
-        cracker::lines(&eaten(4, 60, 3, 48_000)),
+        wording::cracker::lines(&eaten(4, 60, 3, 48_000)),
         [
             "60 chews, 4 bites, 3 swallows in 48.0 s",
             "12.0 s a bite",
@@ -152,9 +153,9 @@ fn the_figures_of_a_cracker() {
 #[test]
 fn a_cracker_of_no_time_or_without_swallows_says_so() {
     let nothing = eaten(1, 0, 0, 0);
-    assert!(cracker::lines(&nothing)[1].contains("more than zero"));
+    assert!(wording::cracker::lines(&nothing)[1].contains("more than zero"));
     assert_eq!(worst(&cracker::judge(&nothing)), Some(Level::Incomplete));
-    let dry = cracker::lines(&eaten(2, 10, 0, 20_000));
+    let dry = wording::cracker::lines(&eaten(2, 10, 0, 20_000));
     assert_eq!(dry.last().unwrap(), "5.0 chews a bite");
 }
 
@@ -189,7 +190,10 @@ fn a_cracker_that_was_left_keeps_what_was_counted_and_is_incomplete() {
     let mut left = eaten(2, 7, 1, 30_000);
     left.marks
         .retain(|m| !matches!(m.kind, MarkKind::End | MarkKind::WatchOver));
-    assert_eq!(cracker::lines(&left), ["7 chews, 2 bites, 1 swallow"]);
+    assert_eq!(
+        wording::cracker::lines(&left),
+        ["7 chews, 2 bites, 1 swallow"]
+    );
     assert_eq!(
         says(&cracker::judge(&left)),
         [("eaten.unfinished", Level::Incomplete)]
@@ -247,12 +251,13 @@ fn before_a_cracker_come_allergy_teeth_and_order() {
         by: Role::Slp,
         says: String::new(),
         lapsed: false,
+        led_to: Vec::new(),
     });
     assert!(holds(TaskId::Cracker, &wrong).is_empty());
-    wrong.trials.push(Trial {
-        reasons: 1,
-        ..eaten(2, 20, 2, 30_000)
-    });
+    let mut next = eaten(2, 20, 2, 30_000);
+    next.number = 90;
+    wrong.went_on[0].led_to.push(next.number);
+    wrong.trials.push(next);
     let told = words(&decision(&wrong).also);
     assert!(told.contains("A cracker was given despite this"), "{told}");
 }
@@ -276,7 +281,7 @@ fn a_tally_says_the_whole_and_every_five_minutes() {
         725_000,
     );
     assert_eq!(
-        meal::lines(&trial),
+        wording::meal::lines(&trial),
         [
             "12 min 5 s: 2 swallows, 1 breath, 1 cough, 1 note",
             "0 to 5 min: 1 swallow, 1 breath, 1 cough",
@@ -505,9 +510,9 @@ fn no_clock_is_too_odd_for_a_tally() {
     let mut other = trial.clone();
     other.marks[0].at.life = PageLife(3);
     let _ = (
-        meal::lines(&other),
+        wording::meal::lines(&other),
         tally::csv(&other),
         tally::picture(&other),
     );
-    assert_eq!(meal::minutes(Millis(59_999)), "59 s");
+    assert_eq!(wording::meal::minutes(Millis(59_999)), "59 s");
 }

@@ -4,7 +4,7 @@
 
 use crate::support;
 
-use penlight::clinical::decision::hold::holds;
+use crate::support::in_the_way::holds;
 use penlight::clinical::knowledge::person::Age;
 use penlight::clinical::knowledge::policy::Policy;
 use penlight::clinical::knowledge::task::TaskId;

@@ -7,7 +7,7 @@
 
 use crate::support::script;
 
-use penlight::clinical::decision::hold::holds;
+use crate::support::in_the_way::holds;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::exam::EndedEarly;
 use penlight::clinical::findings::flag::Level;
@@ -19,12 +19,12 @@ use penlight::clinical::knowledge::sign::{Sign, meaning};
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks;
 use penlight::clinical::tasks::by_mouth::saturation;
-use penlight::clinical::tasks::meal;
 use penlight::handover::nursing::write;
 use penlight::handover::{action, full_note, outdated};
 use penlight::measure::time::{Millis, PageLife, Stamp};
 use penlight::record::envelope::{Envelope, SCHEMA, body};
 use penlight::record::event::{Event, Route, Text};
+use penlight::wording::meal::words_of;
 use script::*;
 
 struct Dice(u64);
@@ -294,7 +294,7 @@ fn wrong(s: &Script, before: u8) -> Option<String> {
             continue;
         };
         for (sign, _) in trial.signs() {
-            let words = [sign.past(), meal::words_of(MarkKind::Sign(sign)).0];
+            let words = [sign.past(), words_of(MarkKind::Sign(sign)).0];
             if !cut && words.iter().all(|w| !found.contains(w)) || !note.contains(sign.past()) {
                 return Some(format!("{sign:?} of {:?} is not told", trial.task));
             }

@@ -5,8 +5,8 @@
 use crate::support::bedside;
 use crate::support::script;
 
+use crate::support::in_the_way::holds;
 use bedside::*;
-use penlight::clinical::decision::hold::holds;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::flag::Level;
 use penlight::clinical::findings::trial::MarkKind;

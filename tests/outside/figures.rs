@@ -13,6 +13,7 @@ use penlight::clinical::tasks::by_mouth::signs;
 use penlight::clinical::tasks::compared;
 use penlight::clinical::tasks::longest::voice;
 use penlight::clinical::tasks::syllables::speech;
+use penlight::clinical::tasks::timed_water::judge as timed_water;
 use penlight::clinical::tasks::{dry_swallow, flow, water};
 use penlight::measure::time::Millis;
 
@@ -131,6 +132,7 @@ fn the_lines_in_the_code_are_those_of_the_rules() {
         (&rules::WATER_LEFT, f64::from(water::OFFERED)),
         (&rules::WATER_COUGH, seconds(water::WATCH)),
         (&rules::WATER_AFTER_WATCH, seconds(signs::WATCH)),
+        (&rules::TIMED_WATER_SLOW, f64::from(timed_water::SLOW_BELOW)),
         (&rules::FLOW_LEVEL, seconds(flow::WINDOW)),
         (&rules::DRY_FEW, seconds(dry_swallow::WINDOW)),
         (&rules::DRY_FEW, f64::from(u32::try_from(dry_swallow::EXPECTED).unwrap())),

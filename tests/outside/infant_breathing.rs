@@ -5,6 +5,7 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+use penlight::clinical::findings::breathing::{NoRange, State};
 use penlight::clinical::findings::flag::{Domain, Flag, Level};
 use penlight::clinical::knowledge::person::Age;
 use penlight::clinical::knowledge::policy::Policy;
@@ -15,9 +16,7 @@ use penlight::clinical::tasks::breathing::adult_bands;
 use penlight::clinical::tasks::breathing::adult_bands::{
     Breathes, ConfirmedTarget, NotConfirmed, Prescription, Saturation, Step,
 };
-use penlight::clinical::tasks::breathing::child::{
-    InfantMonths, Line, NoRange, State, judge, percentile, usual,
-};
+use penlight::clinical::tasks::breathing::child::{InfantMonths, Line, judge, percentile, usual};
 use penlight::measure::decimals::decimals;
 use penlight::measure::series::Series;
 use penlight::measure::time::Millis;

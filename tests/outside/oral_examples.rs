@@ -22,6 +22,7 @@ use penlight::clinical::knowledge::screen::ScreenId;
 use penlight::clinical::tasks;
 use penlight::clinical::tasks::oral::flags::WEAKNESS;
 use penlight::clinical::tasks::oral::points;
+use penlight::wording;
 use penlight::wording::oral as told;
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -421,10 +422,13 @@ impl Resistance for oral::Item {
 
 #[test]
 fn wrong_answers_can_not_be_written() {
-    let exception = |item: &str, what: &str| oral::find(item).unwrap().exception(what).unwrap();
+    let exception = |item: &str, what: &str| {
+        let item = oral::find(item).unwrap();
+        (item, item.exception(what).unwrap())
+    };
     let middle = exception("voice.ah", "wet");
     let to = exception("tongue.out", "to-side");
-    let new = |e, side, severity| Found::new(e, side, severity).err();
+    let new = |(item, e), side, severity| Found::new(item, e, side, severity).err();
     assert_eq!(new(middle, Some(Sides::Left), None), Some(NotOfIt::NoSide));
     assert_eq!(new(to, Some(Sides::Both), None), Some(NotOfIt::OneSide));
     assert_eq!(new(to, None, Some(Severity::Mild)), Some(NotOfIt::NoGrade));
@@ -438,7 +442,7 @@ fn wrong_answers_can_not_be_written() {
     }]);
     let answer = Answer::read(item, &stored);
     assert_eq!(
-        answer.found()[0].words(),
+        wording::found::words(&answer.found()[0]),
         "points to one side (side not noted)"
     );
     // As expected is no answer for a number, a number none for a look.
@@ -481,12 +485,15 @@ fn one_press_settles_what_it_names_and_is_taken_back_whole() {
 #[test]
 fn touches_are_counted() {
     let touches = |felt, less, missed| Touches { felt, less, missed };
-    assert_eq!(touches(2, 0, 1).words().unwrap(), "2 of 3 felt");
     assert_eq!(
-        touches(1, 1, 0).words().unwrap(),
+        wording::found::touches(touches(2, 0, 1)).unwrap(),
+        "2 of 3 felt"
+    );
+    assert_eq!(
+        wording::found::touches(touches(1, 1, 0)).unwrap(),
         "2 of 2 felt, 1 of them less"
     );
-    assert_eq!(Touches::default().words(), None);
+    assert_eq!(wording::found::touches(Touches::default()), None);
     let item = oral::find("touch.cheek").unwrap();
     let read = |left, right| Answer::read(item, &Seen::Touched { left, right });
     assert!(read(touches(3, 0, 0), touches(3, 0, 0)).is_as_expected());
@@ -616,7 +623,7 @@ proptest! {
             let mut all: Vec<(String, String)> = points::groups(&exam.oral)
                 .iter()
                 .flat_map(|g| {
-                    let lines = g.lines.iter().map(|l| (String::new(), l.clone()));
+                    let lines = g.lines.iter().map(|l| (String::new(), wording::found::point(l)));
                     let flags = g.flags.iter().map(|f| {
                         (f.rule().id.to_owned(), f.reason().to_owned())
                     });

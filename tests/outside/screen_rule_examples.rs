@@ -7,9 +7,10 @@
 use crate::outside::groups;
 use crate::support;
 
+use crate::support::in_the_way::holds;
 use penlight::clinical::decision::assess::{assess, flags};
-use penlight::clinical::decision::hold::holds;
 use penlight::clinical::decision::verdict::Verdict;
+use penlight::clinical::findings::answered::Answered;
 use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::findings::flag::{Domain, Level};
 use penlight::clinical::findings::gate::ITEMS;
@@ -95,7 +96,7 @@ fn examples() -> Vec<(&'static str, Exam, Level)> {
     not_asked.gate.0.remove("awake");
     let mut old = clear();
     for trial in &mut old.trials {
-        trial.begun_on.push("breaths".to_owned());
+        trial.begun_on.push(Answered::Breaths);
     }
     let mut taken_back = clear();
     for trial in &mut taken_back.trials {
@@ -244,10 +245,8 @@ fn other_trials() -> Vec<(&'static str, Exam, Level)> {
     passed.trials.truncate(2);
     let hold = holds(TaskId::Water90, &passed).remove(0);
     passed.went_on.push(went_on(&hold.id, Role::Slp));
-    passed.trials.push(Trial {
-        reasons: 1,
-        ..water()
-    });
+    passed.went_on[0].led_to.push(water().number);
+    passed.trials.push(water());
     let unread = Exam {
         unread: 1,
         ..exam_with_water(water())

@@ -6,11 +6,13 @@
 #![allow(clippy::unwrap_used)]
 
 use penlight::clinical::decision::verdict::{Verdict, decide};
+use penlight::clinical::findings::breathing::State;
 use penlight::clinical::findings::fact::{OwnGiven, Seen, SeenSign, With};
 use penlight::clinical::findings::flag::{Flag, Level};
 use penlight::clinical::findings::looked::Looked;
 use penlight::clinical::findings::oral::FrontTeeth;
 use penlight::clinical::findings::oral::Gag;
+use penlight::clinical::findings::oral::{Forehead, Sighting};
 use penlight::clinical::knowledge::oral::nerve::{Nerve, Side};
 use penlight::clinical::knowledge::person::Age;
 use penlight::clinical::knowledge::policy::Wording;
@@ -18,20 +20,19 @@ use penlight::clinical::knowledge::rules;
 use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::tasks::breath_taps::judge as breath_taps;
 use penlight::clinical::tasks::breathing::child as breathing_child;
-use penlight::clinical::tasks::breathing::child::State;
 use penlight::clinical::tasks::by_mouth::signs;
 use penlight::clinical::tasks::cracker::judge as cracker;
+use penlight::clinical::tasks::cracker::judge::CrackerError;
 use penlight::clinical::tasks::flow::judge as flow;
 use penlight::clinical::tasks::flow::judge::LeftOfTen;
 use penlight::clinical::tasks::oral::gag;
 use penlight::clinical::tasks::oral::mouth;
 use penlight::clinical::tasks::oral::tongue_range;
 use penlight::clinical::tasks::oral::weak_side;
-use penlight::clinical::tasks::oral::weak_side::{Forehead, Sighting};
 use penlight::clinical::tasks::sips::judge as sips;
 use penlight::clinical::tasks::sips::judge::{Plan, Sip};
 use penlight::clinical::tasks::sips::three_ml;
-use penlight::clinical::tasks::sips::three_ml::Run;
+use penlight::clinical::tasks::sips::three_ml::{Grade, Run};
 use penlight::clinical::tasks::six_signs::judge as six_signs;
 use penlight::clinical::tasks::six_signs::judge::{Setting, SixSigns};
 use penlight::clinical::tasks::timed_water::judge as timed_water;
@@ -261,31 +262,31 @@ fn shuffled<T: Clone + std::fmt::Debug + 'static>(
 proptest! {
     #![proptest_config(config())]
 
-    /// 3 mL: one more sign in a run, or no swallow in place of one, never makes it better.
+    /// 3 mL: one more sign in a run, or no swallow in place of one, never makes its grade better.
     #[test]
     fn three_ml_a_sign_never_improves(
-        runs in any_runs(), wording in any_wording(), at: Index, which in 0_usize..5,
+        run in any_run(), wording in any_wording(), which in 0_usize..5,
     ) {
-        prop_assume!(!runs.is_empty());
-        let mut worse = runs.clone();
-        let i = at.index(runs.len());
-        *part(&mut worse[i], which) = if which == 0 { Looked::Absent } else { Looked::Present };
-        let (before, after) = (three_ml::judge(&runs, wording), three_ml::judge(&worse, wording));
-        prop_assert!(grave(&after) >= grave(&before), "{before:?}\n{after:?}");
+        let mut worse = run;
+        *part(&mut worse, which) = if which == 0 { Looked::Absent } else { Looked::Present };
+        if let (Some(before), Some(after)) = (run.grade(wording), worse.grade(wording)) {
+            // A cough outranks a change of breathing in one of the wordings, as printed; a reaction
+            // to water that was not swallowed is better than none.
+            let printed = wording == Wording::B && before == Grade::Two && which == 1;
+            let reacts = before == Grade::NotRated;
+            prop_assert!(after <= before || printed || reacts, "{before:?} {after:?}");
+        }
     }
 
-    /// 3 mL: a run more that shows a sign never makes it better.
+    /// 3 mL: residue is said wherever there was a swallow, and refers in the wording that has it.
     #[test]
-    fn three_ml_a_run_with_a_sign_never_improves(
-        runs in any_runs(), wording in any_wording(), at: Index, which in 1_usize..4,
-    ) {
-        let mut more = runs.clone();
-        let mut bad = Run { swallowed: Looked::Present, ..Run::default() };
-        *part(&mut bad, which) = Looked::Present;
-        more.insert(at.index(runs.len() + 1), bad);
-        let after = three_ml::judge(&more, wording);
-        prop_assert!(grave(&after) >= grave(&three_ml::judge(&runs, wording)));
-        prop_assert!(grave(&after) >= 2);
+    fn three_ml_residue_is_said(runs in any_runs(), wording in any_wording()) {
+        let residue = |run: &&Run| !run.swallowed.is_absent() && run.residue.is_present();
+        let flags = three_ml::judge(&runs, wording);
+        let said = flags.iter().find(|f| f.rule() == &rules::THREE_ML_RESIDUE);
+        prop_assert_eq!(said.is_some(), runs.iter().any(|run| residue(&run)));
+        let refers = said.is_some_and(|f| f.level() == Level::Refer);
+        prop_assert_eq!(refers, said.is_some() && wording == Wording::B);
     }
 
     /// 3 mL: the order of the runs has no meaning, for flags and for grades.
@@ -298,27 +299,20 @@ proptest! {
         prop_assert_eq!(three_ml::grades(&one), three_ml::grades(&other));
     }
 
-    /// 3 mL: what was not looked at never clears.
+    /// 3 mL: what was not looked at is never taken for absent.
     #[test]
-    fn three_ml_not_tested_never_clears(
-        runs in any_runs(), wording in any_wording(), at: Index, which in 0_usize..6,
+    fn three_ml_not_tested_is_not_graded(
+        run in any_run(), wording in any_wording(), which in 0_usize..6,
     ) {
-        prop_assume!(!runs.is_empty());
-        let mut less = runs.clone();
-        let i = at.index(runs.len());
+        let mut less = run;
         if which == 5 {
-            less[i].extra = None;
+            less.extra = None;
         } else {
-            *part(&mut less[i], which) = Looked::NotTested;
+            *part(&mut less, which) = Looked::NotTested;
         }
-        let before = verdict(&three_ml::judge(&runs, wording));
-        let after = verdict(&three_ml::judge(&less, wording));
-        prop_assert!(before == Verdict::Pass || after != Verdict::Pass);
-        // What was open keeps it from being clear, but for residue where it does not count.
-        if after == Verdict::Pass {
-            prop_assert!(wording == Wording::A && which == 4);
-        }
-        check(&three_ml::judge(&less, wording))?;
+        let grade = less.grade(wording);
+        prop_assert!(grade.is_none() || grade == run.grade(wording));
+        check(&three_ml::judge(&[less], wording))?;
     }
 
     /// Any trial: one more sign never makes it better, and their order has no meaning.
@@ -464,7 +458,7 @@ proptest! {
             prop_assert_eq!(judged.unwrap()[0].level(), Level::Incomplete);
         } else if ms <= 0 || left > offered {
             prop_assert!(timed_water::figures(&cup).is_err());
-            prop_assert!(!judged.unwrap_err().to_string().is_empty());
+            prop_assert!(judged.is_err());
         } else if let Ok(flags) = judged {
             check(&flags)?;
             let slow = flags.iter().any(|f| f.rule().id == "timed-water.slow");
@@ -485,7 +479,7 @@ proptest! {
                 check(&flags)?;
                 prop_assert!(flags.iter().all(|f| f.level() == Level::Note));
             }
-            Err(error) => prop_assert!(!error.to_string().is_empty()),
+            Err(error) => prop_assert_eq!(error == CrackerError::NoTime, ms <= 0),
         }
     }
 

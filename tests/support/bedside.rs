@@ -2,7 +2,7 @@
 
 #![allow(dead_code)]
 
-use penlight::clinical::decision::hold::holds;
+use crate::support::in_the_way::holds;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::trial::MarkKind;
 use penlight::clinical::knowledge::person::{Age, Role};

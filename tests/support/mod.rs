@@ -4,6 +4,7 @@
 
 pub(crate) mod any;
 pub(crate) mod bedside;
+pub(crate) mod in_the_way;
 pub(crate) mod script;
 
 use penlight::clinical::decision::assess::assess;
@@ -247,6 +248,7 @@ pub(crate) fn went_on(hold: &str, by: Role) -> WentOn {
         by,
         says: String::new(),
         lapsed: false,
+        led_to: Vec::new(),
     }
 }
 

@@ -1,13 +1,11 @@
 //! From an examination to its decision.
 
 use crate::clinical::decision::gate_flags;
-use crate::clinical::decision::hold::stands;
+use crate::clinical::decision::in_the_way;
 use crate::clinical::decision::verdict::{Decision, Verdict, decide};
-use crate::clinical::findings::counted::counted;
 use crate::clinical::findings::exam::{EndedEarly, Exam};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
-use crate::clinical::findings::gate;
-use crate::clinical::findings::gate::State;
+use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::screen::Screen;
 use crate::clinical::knowledge::task::TaskId;
@@ -16,6 +14,7 @@ use crate::clinical::tasks::by_mouth::lag;
 use crate::clinical::tasks::oral;
 use crate::clinical::tasks::own::shared as own_shared;
 use crate::clinical::tasks::{breathing, by_mouth};
+use crate::wording::counted::counted;
 use crate::wording::words::small;
 
 /// Every flag of a screen, in the order of its tasks.
@@ -25,7 +24,8 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
         flags.extend(gate_flags::flags(exam));
     }
     if screen.oral.is_some() {
-        flags.extend(oral::flags::flags(exam, screen.gate));
+        flags.extend(gate_flags::of_weakness(exam, screen.gate));
+        flags.extend(oral::flags::flags(exam));
     }
     let own = screen.tasks_of(exam);
     for task in &own {
@@ -93,15 +93,16 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
             "age not given: the rules for adults were used",
         ));
     }
-    for (n, on) in exam.went_on.iter().enumerate() {
+    for on in &exam.went_on {
         // What still stands is told with what was gone past.
-        if !on.lapsed && stands(&on.hold, exam) {
+        if !on.lapsed && in_the_way::stands(&on.hold, exam) {
             continue;
         }
         // A reason for going on that led to nothing is no news.
-        let cracker = on.hold.starts_with(rules::CRACKER_NOT_FOR.id);
+        let past = exam.gone_past.get(&on.hold);
+        let cracker = matches!(past, Some(Obstacle::Cracker { .. }));
         let led_to = exam.trials.iter().find_map(|trial| match trial.task {
-            _ if trial.reasons <= n => None,
+            _ if !on.led_to.contains(&trial.number) => None,
             TaskId::Cracker => Some("A cracker was given"),
             _ if cracker => None,
             TaskId::Own => Some("A trial by mouth was given"),
@@ -145,26 +146,11 @@ fn attached_told(flag: Flag) -> Option<Flag> {
 
 /// Why the gate is closed, if it is: an emergency, or a block nobody took on.
 pub fn gate_closed(exam: &Exam) -> Option<EndedEarly> {
-    let mut closed = None;
-    for (item, exception, state) in exam.gate.exceptions(&exam.policy) {
-        match state {
-            State::Emergency => return Some(EndedEarly::Emergency),
-            State::Block
-                if exam
-                    .went_on(&gate::hold_id(item, exception), gate::go_on(item))
-                    .is_none() =>
-            {
-                closed = Some(EndedEarly::GateClosed);
-            }
-            _ => {}
-        }
+    if oral::flags::emergency(exam) {
+        return Some(EndedEarly::Emergency);
     }
-    closed.or_else(|| {
-        breathing::blocks(exam)
-            .iter()
-            .any(|b| breathing::closes(&b.flag) && exam.went_on(&b.hold, b.go_on).is_none())
-            .then_some(EndedEarly::GateClosed)
-    })
+    let mut closing = in_the_way::closing(exam);
+    closing.next().map(|_| EndedEarly::GateClosed)
 }
 
 /// The decision of a screen.
@@ -182,7 +168,7 @@ pub fn assess(screen: &Screen, exam: &Exam) -> Decision {
         .then_some(EndedEarly::NotForAge);
     // An emergency or a closed gate is the graver word than "broken off".
     let mut decision = decide(flags(screen, exam), closed.or(too_young).or(exam.ended));
-    decision.chokings = exam.which_chokings();
+    decision.chokings = exam.choked_at();
     // A screen without a swallow that ended early is no swallow screen that was not done.
     let decided = match decision.verdict {
         Verdict::Incomplete | Verdict::Pass => false,

@@ -2,10 +2,16 @@
 
 use crate::clinical::decision::fresh;
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::GateFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::{Exception, Group, Item, State, go_on, hold_id};
+use crate::clinical::findings::go_on::{GoOn, TEAM_KNOWS, WentOn};
+use crate::clinical::findings::in_the_way::Obstacle;
+use crate::clinical::findings::oral::Found;
 use crate::clinical::knowledge::rules;
 use crate::clinical::tasks::oral::against_gate;
+use crate::clinical::tasks::oral::flags::{WEAKNESS, unsaid};
 use crate::measure::order::put_in_order;
 
 /// What the gate says about this examination: notes, and what was gone past with a reason.
@@ -27,11 +33,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
             flags.push(rules::GATE_NOT_ASKED.flag(
                 Level::Incomplete,
                 Domain::EatingDrinking,
-                format!(
-                    "\"{}\": {open} of {} not asked",
-                    group.title(),
-                    group.items().count()
-                ),
+                GateFact::NotAsked { group, open },
             ));
         }
     }
@@ -39,12 +41,8 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
 }
 
 /// What an exception says: told with its reason where it was gone past.
-pub fn of(exam: &Exam, item: &'static Item, exception: &'static Exception, state: State) -> Flag {
+fn of(exam: &Exam, item: &'static Item, exception: &'static Exception, state: State) -> Flag {
     let passed = exam.went_on(&hold_id(item, exception), go_on(item));
-    let reason = match passed {
-        Some(on) => on.told(exception.words),
-        None => exception.words.to_owned(),
-    };
     let level = match state {
         State::Caution => Level::Note,
         _ if passed.is_some() => Level::Note,
@@ -55,7 +53,60 @@ pub fn of(exam: &Exam, item: &'static Item, exception: &'static Exception, state
         State::Emergency => Domain::Urgent,
         _ => Domain::EatingDrinking,
     };
-    item.rule.flag(level, domain, reason)
+    let fact = GateFact::Excepted {
+        item,
+        exception,
+        gone_past: passed.map(WentOn::gone_past),
+    };
+    item.rule.flag(level, domain, fact)
+}
+
+/// What new or worse weakness says where a screen looks at the mouth. `gate`: the screen has a
+/// gate, which says what was answered by itself.
+pub fn of_weakness(exam: &Exam, gate: bool) -> Vec<Flag> {
+    if !gate {
+        return weakness_answered(exam);
+    }
+    // Without a gate nothing is given, and no verdict says that nothing was seen.
+    let flag = to_be_said(exam).map(|_| {
+        rules::GATE_NEW_WEAKNESS.flag(
+            Level::Incomplete,
+            Domain::EatingDrinking,
+            GateFact::WeaknessNotSaid,
+        )
+    });
+    flag.into_iter().collect()
+}
+
+/// The answer on new or worse weakness, for screens without a gate.
+fn weakness_answered(exam: &Exam) -> Vec<Flag> {
+    let Some(item) = gate::find(WEAKNESS) else {
+        return Vec::new();
+    };
+    let mut flags: Vec<Flag> = exam
+        .gate
+        .exceptions(&exam.policy)
+        .filter(|(i, _, _)| i.id == item.id)
+        .map(|(item, exception, state)| of(exam, item, exception, state))
+        .collect();
+    if exam.oral.is_begun() && !exam.gate.answered(item) {
+        flags.push(rules::ORAL_WEAKNESS_NOT_ASKED.flag(
+            Level::Note,
+            Domain::Urgent,
+            GateFact::WeaknessNotAsked,
+        ));
+    }
+    flags
+}
+
+/// Weakness of which nobody said whether it is new. Where somebody went on before something was
+/// given because the team knows, that was the answer.
+pub fn to_be_said(exam: &Exam) -> Option<Vec<Found>> {
+    let weak = unsaid(exam)?;
+    let asked = Obstacle::CouldBeNew { weak: weak.clone() };
+    let said = exam.went_past(&asked, GoOn::WithReason);
+    said.is_none_or(|on| on.because != TEAM_KNOWS)
+        .then_some(weak)
 }
 
 #[cfg(test)]

@@ -1,7 +1,8 @@
 //! From flags to a verdict, what stands in the way, and how old an answer may be.
 
 pub mod assess;
+mod course;
 pub mod fresh;
 pub mod gate_flags;
-pub mod hold;
+pub mod in_the_way;
 pub mod verdict;

@@ -7,6 +7,7 @@ use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, is_of_sign};
 use crate::measure::order::put_in_order;
+use crate::measure::time::Millis;
 
 /// The rule by which the headline is found.
 pub static HEADLINE: &Rule = &rules::DECISION_HEADLINE;
@@ -95,8 +96,8 @@ pub struct Decision {
     pub clear: Vec<Flag>,
     /// Also found: decides nothing.
     pub also: Vec<Flag>,
-    /// What tells one choking from the next.
-    pub chokings: String,
+    /// When each choking was: what tells one from the next.
+    pub chokings: Vec<Millis>,
 }
 
 /// What a "no sign seen" leaves open for whoever is fasting for the screen.
@@ -165,7 +166,7 @@ pub fn decide(flags: Vec<Flag>, ended: Option<EndedEarly>) -> Decision {
         missing: Vec::new(),
         clear: Vec::new(),
         also: Vec::new(),
-        chokings: String::new(),
+        chokings: Vec::new(),
     };
     for flag in flags {
         let list = match (flag.domain().decides(), flag.level()) {

@@ -1,9 +1,11 @@
 //! One examination as it stands: everything the rules look at.
 
-use crate::clinical::decision::fresh::Moment;
+use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::gate::GateAnswers;
 use crate::clinical::findings::go_on::{GoOn, WentOn};
-use crate::clinical::findings::oral::Oral;
+use crate::clinical::findings::in_the_way::Obstacle;
+use crate::clinical::findings::moment::Moment;
+use crate::clinical::findings::oral::{Found, Oral};
 use crate::clinical::findings::table::Table;
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::order::Order;
@@ -13,52 +15,9 @@ use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::compared::Who;
-use crate::measure::time::Stamp;
-use serde::{Deserialize, Serialize};
+use crate::measure::time::{Millis, Stamp};
 
-/// Why a visit ended before its screen was through.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum EndedEarly {
-    /// The person did not want to begin.
-    Refused,
-    /// The person wanted to stop.
-    Withdrew,
-    /// The gate was closed.
-    GateClosed,
-    /// An emergency came first.
-    Emergency,
-    /// The screen is not meant for somebody of this age.
-    NotForAge,
-    /// The clinician had to break off.
-    BrokenOff,
-}
-
-impl EndedEarly {
-    /// The words shown and handed over under a policy.
-    pub fn told(self, policy: &Policy) -> String {
-        match self {
-            EndedEarly::NotForAge => {
-                format!(
-                    "not meant for children under {} years",
-                    policy.water_from_years
-                )
-            }
-            _ => self.words().to_owned(),
-        }
-    }
-
-    /// The words without a figure.
-    pub const fn words(self) -> &'static str {
-        match self {
-            EndedEarly::Refused => "the person declined",
-            EndedEarly::Withdrew => "the person wanted to stop",
-            EndedEarly::GateClosed => "not ready for it",
-            EndedEarly::Emergency => "emergency",
-            EndedEarly::NotForAge => "not meant for somebody so young",
-            EndedEarly::BrokenOff => "broken off by the clinician",
-        }
-    }
-}
+pub use crate::clinical::findings::ended::EndedEarly;
 
 /// Everything the rules look at.
 #[derive(Clone, Debug, Default)]
@@ -76,13 +35,15 @@ pub struct Exam {
     /// The moment of the newest event.
     pub now: Moment,
     /// The weakness that had been found when somebody said by itself that nothing is new or worse.
-    pub weakness_said: Option<String>,
+    pub weakness_said: Vec<Found>,
     /// Face, mouth and throat.
     pub oral: Oral,
     /// All trials, in the order they were begun.
     pub trials: Vec<Trial>,
-    /// Holds that were passed with a reason.
+    /// What was gone past with a reason.
     pub went_on: Vec<WentOn>,
+    /// The same as it stood then, by its key; not there where nothing known had that key.
+    pub gone_past: Table<Obstacle<Flag>>,
     /// Set where the visit ended before its screen was through.
     pub ended: Option<EndedEarly>,
     /// Choking was recorded, by a sign button or on its own page.
@@ -148,21 +109,22 @@ impl Exam {
             .any(|t| t.count_of(MarkKind::Sign(Sign::Choke)) > 0)
     }
 
-    /// What tells one choking from the next: when each of them was.
-    pub fn which_chokings(&self) -> String {
+    /// When each choking was, by the wall clock: what tells one from the next.
+    pub fn choked_at(&self) -> Vec<Millis> {
         let signs = self.trials.iter().flat_map(Trial::signs);
         let pressed = signs.filter(|(sign, _)| *sign == Sign::Choke);
-        let all = self
-            .chokings
-            .iter()
-            .copied()
-            .chain(pressed.map(|(_, at)| at));
-        all.map(|at| at.wall.0.to_string())
-            .collect::<Vec<_>>()
-            .join("+")
+        let all = self.chokings.iter().copied();
+        all.chain(pressed.map(|(_, at)| at))
+            .map(|at| at.wall)
+            .collect()
     }
 
-    /// How a hold was passed, if it was: with a reason, by somebody who may.
+    /// How a thing in the way was gone past, if it was: with a reason, by somebody who may.
+    pub fn went_past(&self, what: &Obstacle<Flag>, who_may: GoOn) -> Option<&WentOn> {
+        self.went_on(&what.key(), who_may)
+    }
+
+    /// The same by its key.
     pub fn went_on(&self, hold: &str, who_may: GoOn) -> Option<&WentOn> {
         self.went_on
             .iter()

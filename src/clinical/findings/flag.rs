@@ -1,60 +1,13 @@
 //! What a rule says about findings.
 
+use serde::{Serialize, Serializer};
+
 use crate::clinical::findings::fact::Fact;
+pub use crate::clinical::knowledge::level::{Domain, Level};
 use crate::clinical::knowledge::rule::Rule;
 
-/// How grave a flag is. Ordered: a later one outranks an earlier one.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Level {
-    /// Worth saying, decides nothing.
-    Note,
-    /// No sign seen.
-    Pass,
-    /// Something needed is missing or not valid.
-    Incomplete,
-    /// A sign was seen: somebody must look further.
-    Refer,
-    /// No further oral trial.
-    Stop,
-}
-
-/// What a flag is about. Only [`Domain::Urgent`] and [`Domain::EatingDrinking`] decide a visit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Domain {
-    /// Needs somebody now.
-    Urgent,
-    /// Eating and drinking.
-    EatingDrinking,
-    /// Breathing.
-    Breathing,
-    /// Speech and voice.
-    SpeechVoice,
-    /// Mouth and throat.
-    Mouth,
-}
-
-impl Domain {
-    /// Whether a flag of this domain can stand in the headline.
-    ///
-    /// A narrow mouth opening must not read as "refer: swallow".
-    pub const fn decides(self) -> bool {
-        matches!(self, Domain::Urgent | Domain::EatingDrinking)
-    }
-
-    /// The domain in the words the app shows.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Domain::Urgent => "urgent",
-            Domain::EatingDrinking => "eating and drinking",
-            Domain::Breathing => "breathing",
-            Domain::SpeechVoice => "speech and voice",
-            Domain::Mouth => "mouth",
-        }
-    }
-}
-
 /// A conclusion with its reason and its rule. Made by [`Rule::flag`] only.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Flag {
     level: Level,
     domain: Domain,
@@ -86,6 +39,13 @@ impl Flag {
     /// By which rule.
     pub fn rule(&self) -> &'static Rule {
         self.rule
+    }
+}
+
+/// In a key or a fact it is its rule and what it is about.
+impl Serialize for Flag {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        (self.rule.id, &self.fact).serialize(to)
     }
 }
 

@@ -1,6 +1,7 @@
 //! The gate: the answers to its items, and what they mean under a policy.
 
 use crate::clinical::findings::go_on::GoOn;
+use crate::clinical::findings::in_the_way::gate_key;
 use crate::clinical::findings::table::Table;
 use crate::clinical::knowledge::policy::Policy;
 
@@ -78,7 +79,7 @@ pub fn advice(item: &Item, exception: &Exception, policy: &Policy) -> String {
 /// The hold id of an exception, under which going on keeps its reason. A reason given for one
 /// exception of an item does not speak for another.
 pub fn hold_id(item: &Item, exception: &Exception) -> String {
-    format!("gate.{}.{}", item.id, exception.id)
+    gate_key(item, exception)
 }
 
 /// Who may go on past an exception of an item: nobody without knowing who it is, or without

@@ -1,9 +1,11 @@
-//! Going on past what is in the way: who may, and how it is told.
+//! Going on past what is in the way: who may, and who did.
 
 use serde::{Deserialize, Serialize};
 
 use crate::clinical::knowledge::person::Role;
-use crate::wording::words::small;
+
+/// The reason that answers whether weakness is new: nobody asks again. Stored in records.
+pub const TEAM_KNOWS: &str = "the team knows";
 
 /// Who may go on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,7 +32,7 @@ impl GoOn {
 /// Going on past a hold, with the reason given for it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct WentOn {
-    /// Which hold: its id.
+    /// What was gone past: its key, see [`crate::clinical::findings::in_the_way`].
     pub hold: String,
     /// The stated reason.
     pub because: String,
@@ -42,6 +44,9 @@ pub struct WentOn {
     /// What was gone past stood otherwise since: come again, it is asked for anew.
     #[serde(skip)]
     pub lapsed: bool,
+    /// The trials that were started after it, by number: what it led to.
+    #[serde(skip)]
+    pub led_to: Vec<u32>,
 }
 
 impl WentOn {
@@ -50,13 +55,20 @@ impl WentOn {
         !self.lapsed && !self.because.trim().is_empty()
     }
 
-    /// What was gone past, and that it was, for the record and the handover.
-    pub fn told(&self, what: &str) -> String {
-        let (by, because) = (self.by.words(), small(&self.because));
-        // A question was answered, and nothing gone on despite.
-        if what.ends_with('?') {
-            return format!("{what} Answer of the {by}: {because}");
+    /// Who decided it, and why, for what is said of it.
+    pub fn gone_past(&self) -> GonePast {
+        GonePast {
+            by: self.by,
+            because: self.because.clone(),
         }
-        format!("{what}; gone on despite this, decided by the {by}: {because}")
     }
+}
+
+/// That something in the way was gone past.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct GonePast {
+    /// Who decided it.
+    pub by: Role,
+    /// The stated reason, as it was picked or typed.
+    pub because: String,
 }

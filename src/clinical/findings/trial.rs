@@ -2,9 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::clinical::decision::fresh::Moment;
+use crate::clinical::findings::answered::Answered;
 use crate::clinical::findings::marks::Marks;
 pub use crate::clinical::findings::marks::{Mark, MarkKind};
+use crate::clinical::findings::moment::Moment;
 use crate::clinical::findings::table::Table;
 use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
@@ -64,12 +65,10 @@ pub struct Trial {
     /// The SpO2 that stood when it was started, in tenths of a percent. A reading may be typed over
     /// later; what the trial began with is not.
     pub spo2_before: Option<i32>,
-    /// How many reasons for going on had been given when it was started: what they led to.
-    pub reasons: usize,
     /// When each question was answered last, and when it was started.
     pub said_at: Table<Moment>,
-    /// Which answers were missing or too old when it was started, see [`crate::clinical::decision::fresh`].
-    pub begun_on: Vec<String>,
+    /// What was missing or too old when it was started.
+    pub begun_on: Vec<Answered>,
 }
 
 impl Trial {
@@ -84,7 +83,6 @@ impl Trial {
             hidden: Vec::new(),
             answers: Table::default(),
             spo2_before: None,
-            reasons: 0,
             said_at: Table::default(),
             begun_on: Vec::new(),
         }

@@ -4,11 +4,13 @@
 //! an exception is picked beside it. A published limit for breathing does not exist, see
 //! [`crate::clinical::tasks::breathing`].
 
+use serde::{Serialize, Serializer};
+
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 
 /// The groups, one page each.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub enum Group {
     /// The person and the consent.
     Person,
@@ -85,6 +87,32 @@ impl Item {
     /// Whether it is a state of the moment: how awake somebody is, or how hard he breathes.
     pub fn is_of_the_moment(&self) -> bool {
         self.group == Group::Ready || self.id == "distress"
+    }
+}
+
+/// An item is its id; what else its row says is the same wherever the id is.
+impl PartialEq for Item {
+    fn eq(&self, other: &Item) -> bool {
+        self.id == other.id
+    }
+}
+
+/// Known by its id within its item.
+impl PartialEq for Exception {
+    fn eq(&self, other: &Exception) -> bool {
+        self.id == other.id
+    }
+}
+
+impl Serialize for Item {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(self.id)
+    }
+}
+
+impl Serialize for Exception {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(self.id)
     }
 }
 

@@ -4,6 +4,7 @@
 //! Read by clinicians: the tables stand in `sources.csv`, `rules.csv` and `norms/*.csv`.
 
 pub mod gate_items;
+pub mod level;
 pub mod levels;
 pub mod norms;
 pub mod oral;

@@ -2,7 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::clinical::findings::flag::{Flag, Level};
+use crate::clinical::findings::flag::Flag;
+use crate::clinical::knowledge::level::Level;
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;

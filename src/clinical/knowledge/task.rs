@@ -83,4 +83,47 @@ impl TaskId {
         TaskId::BreathTaps,
         TaskId::Breaths30,
     ];
+
+    /// Its id, as it stands in records.
+    pub const fn id(self) -> &'static str {
+        match self {
+            TaskId::Breathing => "Breathing",
+            TaskId::DrySwallow => "DrySwallow",
+            TaskId::Water90 => "Water90",
+            TaskId::FreeCount => "FreeCount",
+            TaskId::SyllablePa => "SyllablePa",
+            TaskId::SyllableTa => "SyllableTa",
+            TaskId::SyllableKa => "SyllableKa",
+            TaskId::Sequence => "Sequence",
+            TaskId::LongestAh => "LongestAh",
+            TaskId::LongestS => "LongestS",
+            TaskId::LongestZ => "LongestZ",
+            TaskId::PitchGlide => "PitchGlide",
+            TaskId::BreathCount => "BreathCount",
+            TaskId::BreathHold => "BreathHold",
+            TaskId::FiveForFive => "FiveForFive",
+            TaskId::Flow => "Flow",
+            TaskId::Cracker => "Cracker",
+            TaskId::Meal => "Meal",
+            TaskId::SixSigns => "SixSigns",
+            TaskId::Sips => "Sips",
+            TaskId::TimedWater => "TimedWater",
+            TaskId::Own => "Own",
+            TaskId::BreathTaps => "BreathTaps",
+            TaskId::Breaths30 => "Breaths30",
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_id_is_what_records_hold() {
+        for task in TaskId::ALL {
+            let stored = serde_json::to_value(task).unwrap();
+            assert_eq!(stored, task.id());
+        }
+    }
 }

@@ -1,11 +1,13 @@
 //! Dry swallows in 30 seconds (repetitive saliva swallowing test).
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::{DryCount, DryFact, DryResult};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::norms::{Method, Quantity, Task, Unit};
 use crate::clinical::knowledge::person::Age;
 use crate::clinical::knowledge::policy::Policy;
+use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::compare;
@@ -17,14 +19,17 @@ use crate::clinical::tasks::spec::{
 use crate::measure::series::Series;
 use crate::measure::time::{Doubt, Millis};
 use crate::measure::window::{Window, WindowCount};
-use crate::wording::words::small;
+use crate::wording::dry;
 
-/// The window. A swallow at 30.0 s counts.
+/// The window (source: OGU00a). A swallow at 30.0 s counts.
 pub const WINDOW: Millis = Millis::from_secs(30);
-/// Until when later swallows are kept, apart.
+/// Until when later swallows are kept, apart (local policy). They are told and decide nothing.
 pub const LATE: Millis = Millis::from_secs(60);
-/// Fewer than this many in the window is a sign.
+/// Fewer than this many in the window is a sign (source: OGU00a, OGU00b).
 pub const EXPECTED: usize = 3;
+/// A touch so soon after the one before is no swallow of its own: a finger that bounced (local
+/// policy).
+pub const TOO_QUICK: Millis = QUICK;
 
 /// The reasons for which a count is not valid.
 pub static NOT_VALID_REASONS: &[Choice] = &[
@@ -107,10 +112,7 @@ fn aside(age: Option<Age>, policy: &Policy) -> Option<Flag> {
         rules::DRY_ADULTS.flag(
             Level::Note,
             Domain::EatingDrinking,
-            format!(
-                "The dry-swallow count is meant for people from {from} years: its studies are in \
-                 adults."
-            ),
+            DryFact::NotFor { from_years: from },
         )
     })
 }
@@ -122,20 +124,15 @@ pub struct Finding {
     pub count: WindowCount,
     /// Whether the window ran to its end.
     pub whole: bool,
-    /// The reason it is not valid, if one was given: the words.
-    pub not_valid: Option<&'static str>,
+    /// The id of the reason it is not valid, if one was given.
+    pub not_valid: Option<String>,
     /// What speaks against the time.
     pub doubt: Option<Doubt>,
 }
 
 /// Reads a trial. None where it never started and no reason was given.
 pub fn read(trial: &Trial) -> Option<Finding> {
-    let not_valid = trial.choice(NOT_VALID).map(|id| {
-        NOT_VALID_REASONS
-            .iter()
-            .find(|c| c.id == id)
-            .map_or("reason not known to this version", |c| c.words)
-    });
+    let not_valid = trial.choice(NOT_VALID).map(str::to_owned);
     let start = trial.start();
     if start.is_none() && not_valid.is_none() {
         return None;
@@ -174,93 +171,54 @@ fn compare(exam: &Exam) -> Vec<Comparison> {
         Task::SwallowSaliva,
         Method::Count30s,
         Quantity::counted(Unit::PerHalfMinute, n),
-        format!("{n} in 30 seconds"),
+        dry::in_window(n),
     )]
 }
 
 /// The rule of this task.
 pub fn judge(finding: &Finding, policy: &Policy) -> Vec<Flag> {
-    let eating = Domain::EatingDrinking;
-    if let Some(why) = finding.not_valid {
-        return vec![rules::DRY_NOT_VALID.flag(
-            Level::Incomplete,
-            eating,
-            match finding.count.count() {
-                n if finding.whole => {
-                    format!("Dry swallows not valid: {} ({n} counted)", small(why))
-                }
-                _ => format!("Dry swallows not valid: {}", small(why)),
-            },
-        )];
-    }
-    let n = finding.count.count();
+    let (level, rule, result) = result(finding, policy);
+    let fact = DryFact::Count(DryCount::Newest, result);
+    vec![rule.flag(level, Domain::EatingDrinking, fact)]
+}
+
+/// What came of a count, how grave that is, and by which rule.
+fn result(finding: &Finding, policy: &Policy) -> (Level, &'static Rule, DryResult) {
+    let swallows = finding.count.count();
+    let later = finding.count.late.len();
     let quick = Series::new(finding.count.inside.iter().copied())
-        .quicker_than(QUICK)
+        .quicker_than(TOO_QUICK)
         .len();
-    if n >= EXPECTED && n - quick.min(n) < EXPECTED {
-        // A finger that bounced: no swallow comes between.
-        return vec![rules::DRY_NOT_VALID.flag(
-            Level::Incomplete,
-            eating,
-            format!(
-                "Dry swallows: count again. {quick} came within {} ms of the one before",
-                QUICK.0
-            ),
-        )];
+    let again = |result| (Level::Incomplete, &rules::DRY_NOT_VALID, result);
+    if let Some(why) = finding.not_valid.clone() {
+        let swallows = finding.whole.then_some(swallows);
+        return again(DryResult::NotValid { why, swallows });
     }
-    if n >= EXPECTED
-        && !matches!(
-            finding.doubt,
-            Some(Doubt::Restarted | Doubt::Slept(_) | Doubt::Unknown)
-        )
-    {
-        // Three are three, even where the window was cut short or not seen whole.
-        return vec![rules::DRY_FEW.flag(
-            Level::Pass,
-            eating,
-            format!("{n} dry swallows in 30 seconds (3 or more expected)"),
-        )];
+    if swallows >= EXPECTED && swallows - quick.min(swallows) < EXPECTED {
+        return again(DryResult::TooQuick { touches: quick });
+    }
+    let no_time = matches!(
+        finding.doubt,
+        Some(Doubt::Restarted | Doubt::Slept(_) | Doubt::Unknown)
+    );
+    // Three are three, even where the window was cut short or not seen whole.
+    if swallows >= EXPECTED && !no_time {
+        let result = DryResult::Enough { swallows };
+        return (Level::Pass, &rules::DRY_FEW, result);
     }
     if !finding.whole {
-        return vec![rules::DRY_NOT_VALID.flag(
-            Level::Incomplete,
-            eating,
-            "Dry swallows: the 30 seconds were not finished",
-        )];
+        return again(DryResult::NotFinished);
     }
     if let Some(doubt) = finding.doubt {
-        return vec![rules::DRY_NOT_VALID.flag(
-            Level::Incomplete,
-            eating,
-            format!("Dry swallows: count again. {doubt}"),
-        )];
+        return again(DryResult::Doubtful(doubt));
     }
-    let late = finding.count.late.len();
-    let in_60 = if late > 0 {
-        format!(", {late} more within 60 seconds")
+    // Where none at all is no stop, the published rule still holds: fewer than three.
+    let (level, rule) = if swallows == 0 && policy.dry_none_stops {
+        (Level::Stop, &rules::DRY_NONE)
     } else {
-        String::new()
+        (Level::Refer, &rules::DRY_FEW)
     };
-    if n == 0 {
-        // Where it is no stop, the published rule still holds: fewer than three.
-        let (level, rule) = if policy.dry_none_stops {
-            (Level::Stop, &rules::DRY_NONE)
-        } else {
-            (Level::Refer, &rules::DRY_FEW)
-        };
-        vec![rule.flag(
-            level,
-            eating,
-            format!("no dry swallow in 30 seconds (3 or more expected){in_60}"),
-        )]
-    } else {
-        let s = if n == 1 { "" } else { "s" };
-        vec![rules::DRY_FEW.flag(
-            Level::Refer,
-            eating,
-            format!("{n} dry swallow{s} in 30 seconds (3 or more expected){in_60}"),
-        )]
-    }
+    (level, rule, DryResult::TooFew { swallows, later })
 }
 
 /// A whole count without a swallow that was then called not valid.
@@ -273,8 +231,8 @@ fn is_doubted_none(finding: &Finding) -> bool {
 /// not.
 pub fn none_and_not_valid(exam: &Exam) -> bool {
     let settles = |f: &Finding| {
-        let judged = judge(f, &exam.policy);
-        judged.iter().any(|flag| flag.level() != Level::Incomplete)
+        let (level, ..) = result(f, &exam.policy);
+        level != Level::Incomplete
     };
     findings(exam)
         .filter(|f| is_doubted_none(f) || settles(f))
@@ -294,28 +252,22 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     // seen all the same.
     let told = |f: &Finding| aside.is_none() || f.whole && f.count.count() == 0;
     let mut flags = Vec::new();
-    let mut trials = findings(exam).filter(told).peekable();
+    let mut counts = findings(exam).filter(told).peekable();
     let doubted = none_and_not_valid(exam);
-    while let Some(finding) = trials.next() {
-        let judged = judge(&finding, &exam.policy);
-        if trials.peek().is_none() {
-            flags.extend(judged);
-        } else {
-            // A repeat doesn't wipe out a low count; marking that count "not valid" does, but for
-            // one without any swallow, until a valid one follows.
-            let stays = doubted && is_doubted_none(&finding);
-            flags.extend(
-                judged
-                    .into_iter()
-                    .filter(|f| stays || f.level() >= Level::Refer)
-                    .map(|f| {
-                        f.rule().flag(
-                            f.level(),
-                            f.domain(),
-                            format!("first count: {}", f.reason()),
-                        )
-                    }),
-            );
+    while let Some(finding) = counts.next() {
+        let (level, rule, result) = result(&finding, &exam.policy);
+        let count = match counts.peek() {
+            Some(_) => DryCount::Earlier,
+            None => DryCount::Newest,
+        };
+        // A repeat doesn't wipe out a low count; marking that count "not valid" does, but for
+        // one without any swallow, until a valid one follows.
+        let stays = count == DryCount::Newest
+            || level >= Level::Refer
+            || doubted && is_doubted_none(&finding);
+        if stays {
+            let fact = DryFact::Count(count, result);
+            flags.push(rule.flag(level, Domain::EatingDrinking, fact));
         }
     }
     if let Some(aside) = aside {
@@ -324,7 +276,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         flags.push(rules::DRY_NOT_VALID.flag(
             Level::Incomplete,
             Domain::EatingDrinking,
-            "Dry swallows not counted",
+            DryFact::NotCounted,
         ));
     }
     flags

@@ -2,9 +2,9 @@
 //!
 //! **Invariant:** every mark of a tally is in exactly one part of its summary.
 
-use crate::clinical::findings::counted::{Counted, counted, pads};
+use crate::clinical::findings::counted::{Counted, pads};
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::fact::With;
+use crate::clinical::findings::fact::{Lasted, MealFact, With};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::rules;
@@ -16,8 +16,12 @@ use crate::clinical::tasks::by_mouth::signs;
 use crate::clinical::tasks::spec::{Length, Pad, TaskSpec};
 use crate::measure::time::Millis;
 
-/// The length of one part of the summary.
+/// The length of one part of the summary (local policy).
 pub const PART: Millis = Millis::from_secs(300);
+
+/// So many parts at most, a day of them: a clock that was set far ahead must not make a page of a
+/// million lines.
+const MOST_PARTS: usize = 12 * 24;
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
@@ -48,7 +52,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     questions: &[],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: Some(lines),
+    lines: Some(crate::wording::meal::lines),
     compare: |_| Vec::new(),
     caveat: "Counted as pressed, compared with nothing. A tally without a sign clears nobody.",
     untimed: None,
@@ -71,7 +75,7 @@ pub struct Part {
 
 /// Everything that is tallied, in order: the pads, then the signs, then notes.
 pub fn kinds() -> Vec<MarkKind> {
-    let mut kinds: Vec<MarkKind> = pads(TaskId::Meal).iter().map(|pad| pad.kind).collect();
+    let mut kinds: Vec<MarkKind> = pads(TaskId::Meal).to_vec();
     kinds.extend(Sign::ALL.map(MarkKind::Sign));
     kinds.push(MarkKind::Count(Counted::Note));
     kinds
@@ -95,13 +99,11 @@ pub fn summary(trial: &Trial) -> Vec<Part> {
             parts.push(empty(parts.len()));
         }
     };
-    // A clock that was set far ahead must not make a page of a million lines.
-    let most = 12 * 24;
     let part_of = |at| {
         let length = trial.between(start, at).length?;
         usize::try_from(length.0.max(0) / PART.0)
             .ok()
-            .filter(|part| *part < most)
+            .filter(|part| *part < MOST_PARTS)
     };
     for mark in &trial.marks {
         let Some(kind) = kinds.iter().position(|kind| *kind == mark.kind) else {
@@ -135,104 +137,25 @@ pub fn totals(trial: &Trial) -> Counts {
         .collect()
 }
 
-/// One and many of what a press was, for a sentence.
-pub fn words_of(kind: MarkKind) -> (&'static str, &'static str) {
-    match kind {
-        MarkKind::Sign(sign) => match sign {
-            Sign::Cough => ("cough", "coughs"),
-            Sign::VoiceChange => ("wet voice", "times wet voice"),
-            Sign::ThroatClear => ("throat clear", "throat clears"),
-            Sign::Pause => ("pause", "pauses"),
-            Sign::Spill => ("spill or drool", "spills or drools"),
-            Sign::BreathingChange => ("breathing change", "breathing changes"),
-            Sign::NoSwallow => ("time no swallow felt", "times no swallow felt"),
-            Sign::AskedToStop => ("request to stop", "requests to stop"),
-            Sign::Choke => ("choking", "chokings"),
-        },
-        MarkKind::Count(Counted::Note) => ("note", "notes"),
-        _ => pads(TaskId::Meal)
-            .iter()
-            .find(|pad| pad.kind == kind)
-            .map_or(("", ""), |pad| (pad.one, pad.many)),
-    }
-}
-
-/// Counts in words: "34 swallows, 2 coughs"; what was not pressed is left out.
-pub fn in_words(counts: &[usize]) -> String {
-    let parts: Vec<String> = kinds()
-        .into_iter()
-        .zip(counts)
-        .filter(|(_, n)| **n > 0)
-        .map(|(kind, n)| {
-            let (one, many) = words_of(kind);
-            counted(*n, one, many)
-        })
-        .collect();
-    if parts.is_empty() {
-        "nothing pressed".to_owned()
-    } else {
-        parts.join(", ")
-    }
-}
-
-/// "0 to 5 min".
-pub fn part_words(part: Option<usize>) -> String {
-    part.map_or_else(
-        || "time not known".to_owned(),
-        |part| format!("{} to {} min", part * 5, part * 5 + 5),
-    )
-}
-
-/// "12 min 5 s".
-pub fn minutes(length: Millis) -> String {
-    let seconds = length.0.max(0) / 1000;
-    if seconds < 60 {
-        format!("{seconds} s")
-    } else {
-        format!("{} min {} s", seconds / 60, seconds % 60)
-    }
-}
-
-/// The length of a tally that was ended, in words.
-fn length(trial: &Trial) -> String {
-    trial.start().zip(trial.end()).map_or_else(
-        || "not ended".to_owned(),
-        |(start, end)| {
-            trial
-                .between(start, end)
-                .length
-                .map_or_else(|| "time not known".to_owned(), minutes)
-        },
-    )
-}
-
-/// The first line says it whole, the others part by part.
-pub fn lines(trial: &Trial) -> Vec<String> {
-    let mut lines = vec![format!("{}: {}", length(trial), in_words(&totals(trial)))];
-    let parts = summary(trial);
-    if parts.len() > 1 {
-        lines.extend(
-            parts
-                .iter()
-                .map(|part| format!("{}: {}", part_words(part.part), in_words(&part.counts))),
-        );
-    }
-    lines
+/// How long a tally lasted.
+pub fn lasted(trial: &Trial) -> Lasted {
+    let Some((start, end)) = trial.start().zip(trial.end()) else {
+        return Lasted::NotEnded;
+    };
+    let length = trial.between(start, end).length;
+    length.map_or(Lasted::NotKnown, Lasted::For)
 }
 
 /// What the rules say about one tally.
 pub fn judge(trial: &Trial) -> Vec<Flag> {
     let mut flags = signs::judge(&With::Meal, &seen::signs(trial));
     if trial.start().is_some() {
-        flags.push(rules::MEAL_TALLY.flag(
-            Level::Note,
-            Domain::EatingDrinking,
-            format!(
-                "watched at the table, {}: {}",
-                length(trial),
-                in_words(&totals(trial))
-            ),
-        ));
+        let counts = kinds().into_iter().zip(totals(trial));
+        let fact = MealFact::Tally {
+            lasted: lasted(trial),
+            pressed: counts.filter(|(_, n)| *n > 0).collect(),
+        };
+        flags.push(rules::MEAL_TALLY.flag(Level::Note, Domain::EatingDrinking, fact));
     }
     flags
 }

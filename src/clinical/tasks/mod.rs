@@ -23,17 +23,17 @@ pub mod timed_water;
 pub mod water;
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::ByMouthFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::{Answer, MarkKind, Trial};
 use crate::clinical::knowledge::policy::Wording;
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::sign::is_of_sign;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth::Offer;
 use crate::clinical::tasks::by_mouth::{holding, saturation, watched};
 use crate::clinical::tasks::spec::{REMARK, TaskSpec};
 use crate::clinical::tasks::water::Watch;
-use crate::wording::words::small;
+use crate::wording;
 
 /// A task's data.
 pub fn spec(id: TaskId) -> &'static TaskSpec {
@@ -69,7 +69,7 @@ pub fn spec(id: TaskId) -> &'static TaskSpec {
 pub fn offer(id: TaskId, exam: &Exam) -> Option<Offer> {
     match id {
         TaskId::Sips => sips::offer(exam),
-        TaskId::Own => own::offer(exam),
+        TaskId::Own => own::offer(exam).as_ref().map(crate::wording::own::offer),
         _ => None,
     }
 }
@@ -112,7 +112,8 @@ pub fn instead(id: TaskId, question: &str) -> Option<&'static str> {
 
 /// What a task of many trials was about last, in words beside its pad.
 pub fn lately(id: TaskId, exam: &Exam) -> Option<String> {
-    (id == TaskId::Own).then(|| own::lately(exam)).flatten()
+    let lately = (id == TaskId::Own).then(|| own::lately(exam)).flatten();
+    lately.as_ref().map(crate::wording::own::lately)
 }
 
 /// Whether a question is asked in this visit at all.
@@ -148,8 +149,8 @@ pub fn another(id: TaskId, exam: &Exam) -> bool {
     used < usize::from(spec(id).trials)
 }
 
-/// What a running trial comes to so far, in words.
-pub fn running(id: TaskId, trial: &Trial, exam: &Exam) -> Option<String> {
+/// What a running trial comes to so far.
+pub fn running(id: TaskId, trial: &Trial, exam: &Exam) -> Option<breath_taps::Running> {
     (id == TaskId::BreathTaps)
         .then(|| breath_taps::running(trial, &exam.policy))
         .flatten()
@@ -176,8 +177,8 @@ pub fn summary(id: TaskId, exam: &Exam) -> Option<String> {
         TaskId::PitchGlide | TaskId::BreathCount | TaskId::BreathHold | TaskId::FiveForFive => {
             breath::summary(id, exam)
         }
-        TaskId::Sips => sips::summary(exam),
-        TaskId::TimedWater => timed_water::summary(exam),
+        TaskId::Sips => wording::sips::summary(exam),
+        TaskId::TimedWater => wording::timed_water::summary(exam),
         TaskId::Breathing
         | TaskId::DrySwallow
         | TaskId::Water90
@@ -209,15 +210,8 @@ pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
     }
     flags.extend(fell);
     if of_adults(id, exam) && exam.latest_started(id).is_some() {
-        flags.retain(|flag| flag.rule().id != rules::TIMED_WATER_SLOW.id);
-        flags.push(rules::PERSON_CHILD_TRIAL.flag(
-            Level::Note,
-            Domain::EatingDrinking,
-            format!(
-                "{}: studied in adults, no adult line is drawn",
-                small(spec(id).title)
-            ),
-        ));
+        let fact = ByMouthFact::StudiedInAdults(id);
+        flags.push(rules::PERSON_CHILD_TRIAL.flag(Level::Note, Domain::EatingDrinking, fact));
     }
     flags
 }
@@ -231,7 +225,9 @@ pub fn flags_so_far(id: TaskId, exam: &Exam) -> Vec<Flag> {
     };
     if over(id, exam) == Some(false) || exam.latest_started(id).is_some_and(watching) {
         flags.retain(|f| {
-            f.level() != Level::Incomplete || is_of_sign(f) || holding::is_of_breathing(f)
+            f.level() != Level::Incomplete
+                || f.fact().of_sign().is_some()
+                || holding::is_of_breathing(f)
         });
     }
     flags
@@ -286,7 +282,9 @@ fn of_all(exam: &Exam, id: TaskId, judge: impl Fn(&Trial) -> Vec<Flag>) -> Vec<F
     while let Some(trial) = trials.next() {
         let newest = trials.peek().is_none();
         flags.extend(judge(trial).into_iter().filter(|f| {
-            newest || !matches!(f.level(), Level::Incomplete | Level::Pass) || is_of_sign(f)
+            newest
+                || !matches!(f.level(), Level::Incomplete | Level::Pass)
+                || f.fact().of_sign().is_some()
         }));
     }
     flags

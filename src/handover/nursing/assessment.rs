@@ -3,7 +3,6 @@
 use super::background::old_at;
 use super::choking::choking;
 use super::cup::water_words;
-use super::flag::gone_past;
 use super::flag::{gravest_first, is_seen, situated, worded};
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
@@ -13,7 +12,7 @@ use crate::clinical::knowledge::oral::Region;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::oral;
-use crate::clinical::tasks::{self, by_mouth, own};
+use crate::clinical::tasks::{self, by_mouth};
 use crate::handover::issue::Clock;
 use crate::handover::parts::{Joined, Line, List, Need, Part};
 use crate::handover::untested;
@@ -70,7 +69,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
             .map(|f| kept(worded(f))),
     );
     let reasons = decision.also.iter().filter(passed);
-    parts.extend(reasons.map(|f| gone_past(&small(&f.reason()))));
+    parts.extend(reasons.map(|f| kept(small(&f.reason()))));
     for flag in &decision.also {
         let seen = flag.domain().decides() && is_seen(flag);
         let told = told_there(flag) || passed(&flag) || seen;
@@ -95,7 +94,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
         Some(if by_mouth { kept(words) } else { plain(words) })
     }));
     // A part each, so that what does not fit is counted and not cut.
-    parts.extend(own::told(&visit.exam).into_iter().map(kept));
+    parts.extend(wording::own::told(&visit.exam).into_iter().map(kept));
     parts
 }
 

@@ -2,10 +2,11 @@
 
 use super::flag::gone_past;
 use crate::clinical::decision::fresh;
-use crate::clinical::decision::fresh::Moment;
+use crate::clinical::findings::breathing::Method;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::{State, hold_id};
+use crate::clinical::findings::moment::Moment;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
@@ -15,6 +16,9 @@ use crate::handover::issue::Clock;
 use crate::handover::parts::{Need, Part};
 use crate::measure::time::Millis;
 use crate::record::visit::Visit;
+use crate::wording;
+use crate::wording::found;
+use crate::wording::gone_past::told;
 use crate::wording::words::small;
 
 /// Items of the gate worth saying when they hold, and the words for it.
@@ -47,7 +51,7 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
     }
     parts.extend(against.iter().filter_map(|a| {
         let on = exam.went_on(&a.hold, a.go_on)?;
-        Some(gone_past(&small(&on.told(&a.says))))
+        Some(gone_past(&found::named(&a.found), &on.gone_past()))
     }));
     // The gravest first: what is counted and not listed is the least.
     for wanted in [State::Block, State::Fix, State::Caution] {
@@ -57,11 +61,12 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
             }
             match exam.went_on(&hold_id(item, exception), gate::go_on(item)) {
                 Some(on) => {
-                    let words = small(&on.told(exception.words));
+                    let gone = on.gone_past();
                     parts.push(if item.rule.id == rules::GATE_AIRWAY_TUBE.id {
+                        let words = small(&told(exception.words, &gone));
                         Part::or(Need::Short, words, small(exception.words))
                     } else {
-                        gone_past(&words)
+                        gone_past(exception.words, &gone)
                     });
                 }
                 // Those that closed the gate stand in the situation already.
@@ -76,19 +81,19 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
         let finding = breathing::read(trial);
         rates.extend(finding.rates.iter().map(|(r, m)| {
             let at = old_at(exam, now, fresh::counted_at(trial), " at ");
-            format!("{}{at}", breathing::rate_words(*r, *m))
+            format!("{}{at}", wording::breathing::rate(*r, *m))
         }));
-        if let Some(percent) = finding.spo2 {
+        if let Some(spo2) = finding.saturation() {
             let read = trial.said_at.get(breathing::SATURATION).copied();
             let at = old_at(exam, now, read, " at ");
-            let words = breathing::spo2_words(percent, finding.oxygen, finding.target);
+            let words = wording::breathing::spo2(spo2);
             saturations.push(format!("{words}{at}"));
         }
     }
     if rates.is_empty() && exam.age.is_some_and(|a| !a.is_adult()) {
         rates.extend(
             breath_taps::rate(exam)
-                .map(|(rate, _)| breathing::rate_words(rate, breathing::Method::Shorter)),
+                .map(|(rate, _)| wording::breathing::rate(rate, Method::Shorter)),
         );
     }
     if !rates.is_empty() {
@@ -116,7 +121,8 @@ fn wet_before(exam: &Exam) -> bool {
 /// When something was found, where that is too long ago to stand without its time.
 pub(super) fn old_at(exam: &Exam, now: &Clock, at: Option<Moment>, before: &str) -> String {
     let old = |at: &Moment| {
-        let given = fresh::told_against(exam).is_some_and(|then| at.is_old(then, exam));
+        let given = fresh::told_against(exam)
+            .is_some_and(|then| at.is_older(then, exam.policy.moment_stands()));
         given || fresh::long_between(at.at.wall, now.wall, exam)
     };
     match at.filter(old) {

@@ -7,6 +7,7 @@ use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::saturation;
 use crate::clinical::tasks::{by_mouth, water};
+use crate::measure::decimals::short;
 use crate::record::visit::Visit;
 use crate::wording::by_mouth::voice;
 use crate::wording::words::whole_seconds;
@@ -41,7 +42,7 @@ pub(super) fn water_words(visit: &Visit, trial: &Trial) -> (String, String) {
         }
         Some(water::Cup::Paused) => ("90 mL of water drunk with a pause".to_owned(), time),
         Some(water::Cup::Left(Some(left))) => {
-            let drunk = water::millilitres(f64::from(water::OFFERED) - left);
+            let drunk = short(f64::from(water::OFFERED) - left);
             let how = format!("{drunk} of 90 mL of water drunk, not finished");
             (how, String::new())
         }

@@ -1,11 +1,15 @@
 //! A flag in the text: its words, and how soon they may be cut.
 
+use std::cmp::Reverse;
+
+use crate::clinical::findings::fact::Fact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::go_on::GonePast;
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::sign::{Sign, SignTask, is_of_sign, meaning};
+use crate::clinical::knowledge::sign::SignTask;
 use crate::handover::action::{calls_doctor, is_deterioration};
 use crate::handover::parts::{Need, Part, Tells};
-use crate::measure::order::put_in_order;
+use crate::wording;
 use crate::wording::words::small;
 
 /// A flag that says what was seen, or why: how much else it is needed is the list's to say.
@@ -29,18 +33,16 @@ pub(super) fn situated(flag: &Flag, need: Need) -> Part {
 
 /// The sign a flag is of.
 fn sign_of(flag: &Flag) -> Option<Tells> {
-    let rule = flag.rule().id;
-    let table = |sign: &Sign| {
-        let table = |task: &SignTask| meaning(*sign, *task).1.id == rule;
-        SignTask::ALL.iter().any(table)
+    let fact = flag.fact();
+    let of_90 = match fact {
+        Fact::Water(_) => true,
+        fact => fact
+            .sign()
+            .is_some_and(|s| s.with.task() == SignTask::Water90),
     };
-    // The sips have one rule for two signs, and those that came late one for all.
-    let named = |sign: &Sign| is_of_sign(flag) && flag.reason().contains(sign.past());
-    let mut all = Sign::ALL.into_iter();
-    let sign = all.clone().find(table).or_else(|| all.find(named))?;
     Some(Tells {
-        sign,
-        of_90: rule.starts_with("water."),
+        sign: fact.of_sign()?,
+        of_90,
     })
 }
 
@@ -54,14 +56,6 @@ pub(super) fn worded(flag: &Flag) -> String {
     }
 }
 
-/// Whether a flag is that of a sign, or names one.
-fn names_sign(flag: &Flag) -> bool {
-    is_of_sign(flag)
-        || Sign::ALL
-            .iter()
-            .any(|sign| flag.reason().contains(sign.past()))
-}
-
 /// Whether a flag says what was seen of the person, or read, rather than what was left out.
 pub(super) fn is_seen(flag: &Flag) -> bool {
     // An emergency, and what can't be read: a sign may stand in it.
@@ -70,7 +64,7 @@ pub(super) fn is_seen(flag: &Flag) -> bool {
         || flag.domain() == Domain::Urgent
         || is_airway_tube(flag)
         || is_deterioration(flag)
-        || names_sign(flag)
+        || flag.fact().names_sign().is_some()
 }
 
 /// The gravest first: what there is no room for is never what calls the doctor, nor what was seen.
@@ -79,11 +73,12 @@ pub(super) fn gravest_first<'a>(flags: impl Iterator<Item = &'a Flag>) -> Vec<&'
     let grave = |flag: &Flag| {
         let level = flag.level();
         let doctor = level > Level::Note && calls_doctor(flag);
-        (level, doctor, names_sign(flag), is_seen(flag))
+        let names_sign = flag.fact().names_sign().is_some();
+        (level, doctor, names_sign, is_seen(flag))
     };
-    put_in_order(&mut flags, |a, b| grave(b).cmp(&grave(a)));
+    flags.sort_by_key(|flag| Reverse(grave(flag)));
     // The same reading of many trials takes the room of one.
-    flags.dedup_by(|a, b| a.reason() == b.reason());
+    flags.dedup_by(|a, b| (a.rule(), a.fact()) == (b.rule(), b.fact()));
     flags
 }
 
@@ -92,8 +87,11 @@ fn is_airway_tube(flag: &Flag) -> bool {
 }
 
 /// What was gone past with its reason: without it as soon as there is no room for both.
-pub(super) fn gone_past(words: &str) -> Part {
-    let end = words.find("decided by the ").unwrap_or(words.len());
-    let short = words[..end].trim_end_matches([' ', ',', ';']);
-    Part::or(Need::GonePast, words, short)
+pub(super) fn gone_past(what: &str, gone: &GonePast) -> Part {
+    let whole = small(&wording::gone_past::told(what, gone));
+    Part::or(
+        Need::GonePast,
+        whole,
+        small(&wording::gone_past::without_reason(what)),
+    )
 }

@@ -2,9 +2,12 @@
 
 use super::texts::{Issue, Told};
 use super::{Aside, Break, Choking, Decided, Visit};
-use crate::clinical::decision::hold::{is_of_state, stands};
+use crate::clinical::decision::in_the_way;
+use crate::clinical::decision::in_the_way::stored::meant;
+use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::gate;
 use crate::clinical::findings::go_on::WentOn;
+use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::oral::findings::weakness;
 use crate::clinical::findings::table::Table;
 use crate::clinical::findings::trial::{Mark, MarkKind, STARTED, Trial};
@@ -230,13 +233,19 @@ impl Visit {
                 by,
                 says,
             } => {
+                let past = meant(&hold, by, &self.exam);
+                let key = past.as_ref().map_or(hold, Obstacle::key);
+                if let Some(past) = past {
+                    self.exam.gone_past.insert(key.clone(), past);
+                }
                 self.exam.went_on.push(WentOn {
-                    hold,
+                    hold: key,
                     // It is told within a sentence.
                     because: because.trim().trim_end_matches('.').to_owned(),
                     by,
                     says,
                     lapsed: false,
+                    led_to: Vec::new(),
                 });
             }
             Event::SignMoved { from, to, sign, at } => self.move_sign(
@@ -365,12 +374,14 @@ impl Visit {
         let old = |id: &str| {
             let item = gate::find(id).filter(|item| item.is_of_the_moment());
             let asked = item.and_then(|item| exam.asked.get(item.id));
-            asked.is_some_and(|at| at.is_old(exam.now, exam))
+            asked.is_some_and(|at| at.is_older(exam.now, exam.policy.moment_stands()))
         };
         let ids = answers.iter().map(|(id, _)| id).filter(|id| old(id));
-        let begins: Vec<String> = ids.map(|id| format!("gate.{id}.")).collect();
+        let ids: Vec<&String> = ids.collect();
         for on in &mut self.exam.went_on {
-            on.lapsed |= begins.iter().any(|begins| on.hold.starts_with(begins));
+            let past = self.exam.gone_past.get(&on.hold);
+            on.lapsed |= matches!(past, Some(Obstacle::Gate { item, .. })
+                if ids.iter().any(|id| *id == item.id));
         }
     }
 
@@ -378,7 +389,8 @@ impl Visit {
     fn lapse(&mut self) {
         let mut went_on = std::mem::take(&mut self.exam.went_on);
         for on in &mut went_on {
-            on.lapsed |= is_of_state(&on.hold) && !stands(&on.hold, &self.exam);
+            let past = self.exam.gone_past.get(&on.hold);
+            on.lapsed |= is_of_state(past) && !in_the_way::stands(&on.hold, &self.exam);
         }
         self.exam.went_on = went_on;
     }
@@ -395,4 +407,13 @@ impl Visit {
         self.exam.language = details.language;
         self.details = Some(details);
     }
+}
+
+/// Whether it is one of the gate's answers, or what the mouth shows against them. What nothing known
+/// had is taken for one: its reason speaks no longer than those do.
+fn is_of_state(past: Option<&Obstacle<Flag>>) -> bool {
+    matches!(
+        past,
+        None | Some(Obstacle::Gate { .. } | Obstacle::AgainstGate { .. })
+    )
 }

@@ -12,7 +12,6 @@ impl Visit {
         let spo2 = (mark.kind == MarkKind::Start)
             .then(|| breathing::reading(&self.exam)?.spo2)
             .flatten();
-        let reasons = self.exam.went_on.len();
         let now = self.exam.now;
         let task = self.trial(number).map(|trial| trial.task);
         let task = task.filter(|task| mark.kind == MarkKind::Start && tasks::spec(*task).by_mouth);
@@ -22,7 +21,8 @@ impl Visit {
             let lost = Trial::new(TaskId::Own, number, None);
             self.exam.trials.push(lost);
         }
-        if let Some(trial) = self.trial_mut(number) {
+        let trials = &mut self.exam.trials;
+        if let Some(trial) = trials.iter_mut().find(|t| t.number == number) {
             // A second start, or a second end, is kept in the journal and changes nothing here.
             let once = matches!(
                 mark.kind,
@@ -32,9 +32,13 @@ impl Visit {
                 trial.marks.push(mark);
                 if mark.kind == MarkKind::Start {
                     trial.spo2_before = spo2.map(|percent| (percent * 10.0).round() as i32);
-                    trial.reasons = reasons;
                     trial.said_at.insert(STARTED.to_owned(), now);
                     trial.begun_on = old.unwrap_or_default();
+                    for on in &mut self.exam.went_on {
+                        if !on.led_to.contains(&number) {
+                            on.led_to.push(number);
+                        }
+                    }
                 }
             }
         }

@@ -2,7 +2,13 @@
 
 use crate::clinical::findings::fact::MealFact;
 use crate::clinical::findings::flag::Flag;
+use crate::wording::meal;
 
 pub(super) fn reason(fact: &MealFact, _flag: &Flag) -> String {
-    match *fact {}
+    let MealFact::Tally { lasted, pressed } = fact;
+    format!(
+        "watched at the table, {}: {}",
+        meal::length(*lasted),
+        meal::pressed(pressed.iter().copied())
+    )
 }

@@ -1,11 +1,13 @@
 //! Reads the input of an example and runs the function it is about.
 
 use penlight::clinical::decision::verdict::decide;
+use penlight::clinical::findings::breathing::State;
 use penlight::clinical::findings::fact::{OwnGiven, Seen, SeenSign, With};
 use penlight::clinical::findings::flag::{Domain, Flag, Level};
 use penlight::clinical::findings::looked::Looked;
 use penlight::clinical::findings::oral::FrontTeeth;
 use penlight::clinical::findings::oral::Gag;
+use penlight::clinical::findings::oral::{Forehead, Sighting};
 use penlight::clinical::knowledge::oral::nerve::{Nerve, Side};
 use penlight::clinical::knowledge::person::Age;
 use penlight::clinical::knowledge::policy::Wording;
@@ -13,11 +15,9 @@ use penlight::clinical::knowledge::rules;
 use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::tasks::breath_taps::judge as breath_taps;
 use penlight::clinical::tasks::breathing::child as breathing_child;
-use penlight::clinical::tasks::breathing::child::State;
 use penlight::clinical::tasks::by_mouth::signs;
 use penlight::clinical::tasks::cracker::judge as cracker;
 use penlight::clinical::tasks::flow::judge as flow;
-use penlight::clinical::tasks::oral::weak_side::{Forehead, Sighting};
 use penlight::clinical::tasks::oral::{gag, mouth, tongue_range, weak_side};
 use penlight::clinical::tasks::sips::three_ml::Run;
 use penlight::clinical::tasks::sips::{judge as sips, three_ml};
@@ -28,6 +28,8 @@ use penlight::measure::time::Millis;
 use penlight::measure::units::{
     LitresPerMinute, LitresPerSecond, Millilitres, Millimetres, PerMinute,
 };
+use penlight::wording;
+use penlight::wording::timed_water as words;
 
 /// What a function says.
 #[derive(Debug)]
@@ -95,7 +97,7 @@ pub(crate) fn run(input: &str) -> Says {
             let tenths = (rest.parse::<f64>().unwrap() * 10.0).round() as i32;
             match flow::LeftOfTen::tenths(tenths) {
                 Ok(left) => flags(flow::judge(left)),
-                Err(error) => Says::Error(error.to_string()),
+                Err(error) => Says::Error(wording::flow::out_of_range(error).to_owned()),
             }
         }
         "breaths awake" => flags(child_breaths(rest, State::Awake)),
@@ -250,10 +252,10 @@ fn timed_water(rest: &str) -> Says {
     };
     match timed_water::judge(&cup) {
         Ok(flags) => {
-            let ask = timed_water::figures(&cup).ok().and_then(|f| f.ask());
-            Says::Flags(flags, ask)
+            let figures = timed_water::figures(&cup).ok();
+            Says::Flags(flags, figures.and_then(|figures| words::ask(&figures)))
         }
-        Err(error) => Says::Error(error.to_string()),
+        Err(error) => Says::Error(words::no_figures(error).to_owned()),
     }
 }
 
@@ -269,7 +271,7 @@ fn cracker_eaten(rest: &str) -> Says {
     };
     match cracker::judge(&eaten) {
         Ok(flags) => Says::Flags(flags, None),
-        Err(error) => Says::Error(error.to_string()),
+        Err(error) => Says::Error(wording::cracker::no_figures(error).to_owned()),
     }
 }
 

@@ -2,6 +2,10 @@
 
 use serde::Serialize;
 
+use crate::clinical::knowledge::sign::Sign;
+use crate::clinical::knowledge::task::TaskId;
+use crate::measure::time::{Doubt, Millis};
+
 /// What was heard.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub enum Voice {
@@ -71,6 +75,57 @@ pub enum Missing {
     VoiceBefore,
 }
 
+/// When the lowest oxygen saturation of a trial was read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub enum WhenRead {
+    /// During the trial.
+    During,
+    /// After it, before the next.
+    After,
+    /// After a meal that was watched.
+    AfterMeal,
+}
+
 /// What a rule says about what all trials by mouth share: signs late, moved or taken back, oxygen saturation, the voice before.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub enum ByMouthFact {}
+pub enum ByMouthFact {
+    /// A sign that was pressed just after the watch, and seen within it as the clinician says.
+    SeenWithin {
+        /// The sign.
+        sign: Sign,
+        /// Pressed so long after the last swallow.
+        after: Millis,
+    },
+    /// A sign that was pressed and taken back long after.
+    TakenBack {
+        /// The sign.
+        sign: Sign,
+        /// So long after its press; none where that can't be known.
+        after: Option<Millis>,
+    },
+    /// A sign so long after the last swallow that the next may have been in the mouth already, and
+    /// nobody said.
+    NextInMouth {
+        /// The sign.
+        sign: Sign,
+        /// So long after the last swallow.
+        after: Millis,
+    },
+    /// The voice was wet before something that was then not given.
+    WetBefore,
+    /// What speaks against the time of a watch.
+    WatchDoubt(Doubt),
+    /// The oxygen saturation of a trial, in percent.
+    Saturation {
+        /// Before it; none where it was not read.
+        before: Option<f64>,
+        /// The lowest.
+        lowest: f64,
+        /// When that was read.
+        read: WhenRead,
+        /// It fell too far, or below a prescribed target.
+        fell: bool,
+    },
+    /// The task was studied in adults, and this is a child.
+    StudiedInAdults(TaskId),
+}

@@ -5,6 +5,8 @@
 
 use serde::Serialize;
 
+use crate::clinical::knowledge::sign::Sign;
+
 mod breath;
 mod breathing;
 mod by_mouth;
@@ -25,20 +27,20 @@ mod voice;
 mod water;
 
 pub use breath::BreathFact;
-pub use breathing::BreathingFact;
-pub use by_mouth::{ByMouthFact, Missing, Unwatched, Voice, WatchCut, WhyNot};
-pub use cracker::CrackerFact;
-pub use dry::DryFact;
-pub use flow::FlowFact;
+pub use breathing::{BreathingFact, Off, UsualSpo2};
+pub use by_mouth::{ByMouthFact, Missing, Unwatched, Voice, WatchCut, WhenRead, WhyNot};
+pub use cracker::{AgainstCracker, CrackerFact, CrackerOpen};
+pub use dry::{DryCount, DryFact, DryResult};
+pub use flow::{Flow, FlowFact};
 pub use gate::GateFact;
-pub use meal::MealFact;
-pub use oral::OralFact;
-pub use own::{OwnFact, OwnGiven};
+pub use meal::{Lasted, MealFact};
+pub use oral::{Opening, OralFact};
+pub use own::{Amount, Given, OwnFact, OwnGiven};
 pub use sign::{Seen, SeenSign, SignFact, With};
-pub use sips::SipsFact;
-pub use six_signs::SixSignsFact;
+pub use sips::{SipsFact, Tries};
+pub use six_signs::{OfSix, SixSignsFact, Tested};
 pub use syllables::SyllablesFact;
-pub use timed_water::TimedWaterFact;
+pub use timed_water::{CupError, TimedWaterFact};
 pub use visit::VisitFact;
 pub use voice::VoiceFact;
 pub use water::WaterFact;
@@ -95,11 +97,46 @@ impl Fact {
         serde_json::to_string(self).unwrap_or_default()
     }
 
-    /// The sign it is about, pressed or heard in a trial by mouth.
+    /// The sign that was pressed in a trial by mouth, with all that is known of it.
     pub fn sign(&self) -> Option<&SignFact> {
         match self {
             Fact::Sign(sign) => Some(sign),
             _ => None,
+        }
+    }
+
+    /// The sign it is of, in whatever task and however late: pressed, answered, or taken back.
+    pub fn of_sign(&self) -> Option<Sign> {
+        match self {
+            Fact::Sign(fact) => Some(fact.sign),
+            Fact::Water(WaterFact::Voice { .. }) => Some(Sign::VoiceChange),
+            Fact::Water(WaterFact::Paused) => Some(Sign::Pause),
+            Fact::ByMouth(ByMouthFact::TakenBack { sign, .. }) => Some(*sign),
+            _ => None,
+        }
+    }
+
+    /// The sign it names, be it of one or not.
+    pub fn names_sign(&self) -> Option<Sign> {
+        match self {
+            Fact::ByMouth(
+                ByMouthFact::SeenWithin { sign, .. } | ByMouthFact::NextInMouth { sign, .. },
+            ) => Some(*sign),
+            fact => fact.of_sign(),
+        }
+    }
+
+    /// Whether it is of a sign that came too late to count.
+    pub fn is_late_sign(&self) -> bool {
+        self.sign().is_some_and(|sign| sign.too_late)
+    }
+
+    /// Whether it is about the 90 mL of water.
+    pub fn is_of_90(&self) -> bool {
+        match self {
+            Fact::Water(_) => true,
+            Fact::Sign(fact) => matches!(fact.with, With::Cup { .. }),
+            _ => false,
         }
     }
 }

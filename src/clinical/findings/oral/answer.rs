@@ -49,15 +49,6 @@ impl Sides {
             Sides::Both => "Both sides",
         }
     }
-
-    /// The words behind an exception.
-    const fn behind(self) -> &'static str {
-        match self {
-            Sides::Left => " on the left",
-            Sides::Right => " on the right",
-            Sides::Both => " on both sides",
-        }
-    }
 }
 
 impl From<Side> for Sides {
@@ -175,18 +166,6 @@ impl Touches {
     pub fn is_whole(self) -> bool {
         self.felt > 0 && self.less == 0 && self.missed == 0
     }
-
-    /// "2 of 3 felt, 1 of them less"; none where nothing was touched.
-    pub fn words(self) -> Option<String> {
-        if self.all() == 0 {
-            return None;
-        }
-        let mut words = format!("{} of {} felt", self.hits(), self.all());
-        if self.less > 0 {
-            words.push_str(&format!(", {} of them less", self.less));
-        }
-        Some(words)
-    }
 }
 
 /// What is stored for an item.
@@ -216,20 +195,13 @@ pub enum Seen {
     },
 }
 
-/// An exception with its side and its grade.
-#[derive(Clone, Copy, Debug)]
+/// An exception of an item, with its side and its grade.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Found {
+    item: &'static Item,
     exception: &'static Exception,
     side: Option<Sides>,
     severity: Option<Severity>,
-}
-
-impl PartialEq for Found {
-    fn eq(&self, other: &Found) -> bool {
-        self.exception.id == other.exception.id
-            && self.side == other.side
-            && self.severity == other.severity
-    }
 }
 
 /// Why a side or a grade can't be.
@@ -259,6 +231,7 @@ impl Found {
     /// # Errors
     /// [`NotOfIt`] where it has no such side or grade.
     pub fn new(
+        item: &'static Item,
         exception: &'static Exception,
         side: Option<Sides>,
         severity: Option<Severity>,
@@ -272,6 +245,7 @@ impl Found {
             return Err(NotOfIt::NoGrade);
         }
         Ok(Found {
+            item,
             exception,
             side,
             severity,
@@ -283,9 +257,9 @@ impl Found {
         let exception = item.exception(&stored.what)?;
         let side = stored
             .side
-            .filter(|_| Found::new(exception, stored.side, None).is_ok());
+            .filter(|_| Found::new(item, exception, stored.side, None).is_ok());
         let severity = stored.severity.filter(|_| exception.graded);
-        Found::new(exception, side, severity).ok()
+        Found::new(item, exception, side, severity).ok()
     }
 
     /// As it is stored.
@@ -295,6 +269,11 @@ impl Found {
             side: self.side,
             severity: self.severity,
         }
+    }
+
+    /// The item.
+    pub fn item(&self) -> &'static Item {
+        self.item
     }
 
     /// The exception.
@@ -310,27 +289,6 @@ impl Found {
     /// Its grade, if said.
     pub fn severity(&self) -> Option<Severity> {
         self.severity
-    }
-
-    /// In words: "points to the left", "droops on the right, mild".
-    pub fn words(&self) -> String {
-        let mut words = match (self.exception.side, self.side) {
-            (Sided::To, Some(side)) if side.one().is_some() => {
-                format!(
-                    "{} {}",
-                    self.exception.towards,
-                    side.one().map_or("", Side::words)
-                )
-            }
-            (_, Some(side)) => format!("{}{}", self.exception.words, side.behind()),
-            (Sided::No, None) => self.exception.words.to_owned(),
-            (_, None) => format!("{} (side not noted)", self.exception.words),
-        };
-        if let Some(severity) = self.severity {
-            words.push_str(", ");
-            words.push_str(severity.words());
-        }
-        words
     }
 }
 
@@ -456,7 +414,7 @@ pub enum FrontTeeth {
 }
 
 /// What was seen on touch.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 pub enum Gag {
     /// On both sides.
     Present,
@@ -469,14 +427,14 @@ pub enum Gag {
     NotTested,
 }
 
-impl Gag {
-    /// In words for a sentence.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Gag::Present => "gag present",
-            Gag::Weak => "gag weak or on one side only",
-            Gag::Absent => "no gag",
-            Gag::NotTested => "gag not tested",
-        }
-    }
+/// The band of a peak cough flow (sources: CPF22, WIL23). The lines come from neuromuscular
+/// practice, not from swallow screening.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub enum CoughFlow {
+    /// 270 litres a minute or more.
+    Usual,
+    /// From 160 to below 270.
+    Reduced,
+    /// Below 160.
+    Weak,
 }

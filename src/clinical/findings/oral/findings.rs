@@ -4,33 +4,27 @@ use crate::clinical::findings::looked::Looked;
 use crate::clinical::findings::oral::Gag;
 use crate::clinical::findings::oral::answer::{Answer, Found, Sides};
 use crate::clinical::findings::oral::record::Oral;
-use crate::clinical::knowledge::oral::item::{Cranial, Item, Points};
+use crate::clinical::findings::oral::sighting::{Forehead, Sighting};
+use crate::clinical::knowledge::oral::item::{Cranial, Points};
 use crate::clinical::knowledge::oral::nerve::Side;
-use crate::clinical::tasks::oral::weak_side::{Forehead, Sighting};
 
-/// Every exception found, with its item, in the order looked at.
-pub fn found(oral: &Oral) -> Vec<(&'static Item, Found)> {
+/// Every exception found, in the order looked at.
+pub fn found(oral: &Oral) -> Vec<Found> {
     crate::clinical::knowledge::oral::items()
-        .flat_map(|item| {
-            oral.answer(item)
-                .found()
-                .iter()
-                .map(|found| (item, *found))
-                .collect::<Vec<_>>()
-        })
+        .flat_map(|item| oral.answer(item).found().to_vec())
         .collect()
 }
 
 /// What an exception says about the weak side; none without one side: what is weak on both sides,
 /// or on a side nobody noted, points nowhere.
-pub fn sighting(item: &Item, found: &Found) -> Option<Sighting> {
+pub fn sighting(found: &Found) -> Option<Sighting> {
     let side = found.side().and_then(Sides::one)?;
     Some(match found.exception().points {
         Points::TongueTo => Sighting::TonguePointsTo(side),
         Points::UvulaTo => Sighting::UvulaPulledTo(side),
         Points::JawTo => Sighting::JawOpensTo(side),
         Points::SmileTo => Sighting::SmilePulledTo(side),
-        Points::Weak | Points::Wasted => Sighting::FoundWeak(item.nerve.of_rules()?, side),
+        Points::Weak | Points::Wasted => Sighting::FoundWeak(found.item().nerve.of_rules()?, side),
         Points::Nowhere
         | Points::Forehead
         | Points::Eye
@@ -44,8 +38,8 @@ pub fn sighting(item: &Item, found: &Found) -> Option<Sighting> {
 pub fn sightings(oral: &Oral, nerve: Cranial) -> Vec<Sighting> {
     found(oral)
         .iter()
-        .filter(|(item, _)| item.nerve == nerve)
-        .filter_map(|(item, found)| sighting(item, found))
+        .filter(|found| found.item().nerve == nerve)
+        .filter_map(sighting)
         .collect()
 }
 
@@ -53,8 +47,7 @@ pub fn sightings(oral: &Oral, nerve: Cranial) -> Vec<Sighting> {
 pub fn saying(oral: &Oral, points: Points) -> Vec<Found> {
     found(oral)
         .into_iter()
-        .filter(|(_, found)| found.exception().points == points)
-        .map(|(_, found)| found)
+        .filter(|found| found.exception().points == points)
         .collect()
 }
 
@@ -114,23 +107,14 @@ pub fn gag(oral: &Oral) -> Gag {
 }
 
 /// What was found that a new weakness could look like: weak, drooping, pulled to one side, slurred.
-pub fn could_be_new(oral: &Oral) -> Vec<(&'static Item, Found)> {
+pub fn weakness(oral: &Oral) -> Vec<Found> {
     let mut all = found(oral);
-    all.retain(|(item, found)| {
-        item.id == "speech"
+    all.retain(|found| {
+        found.item().id == "speech"
             || !matches!(
                 found.exception().points,
                 Points::Nowhere | Points::Twitching | Points::Wasted
             )
     });
     all
-}
-
-/// The same in words; none where there is none.
-pub fn weakness(oral: &Oral) -> Option<String> {
-    let all: Vec<String> = could_be_new(oral)
-        .iter()
-        .map(|(item, found)| format!("{}: {}", item.name, found.words()))
-        .collect();
-    (!all.is_empty()).then(|| all.join("; "))
 }

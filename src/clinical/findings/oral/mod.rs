@@ -9,6 +9,10 @@
 pub mod answer;
 pub mod findings;
 mod record;
+mod sighting;
 
-pub use answer::{Answer, Found, FoundId, FrontTeeth, Gag, Reason, Seen, Severity, Sides, Touches};
+pub use answer::{
+    Answer, CoughFlow, Found, FoundId, FrontTeeth, Gag, Reason, Seen, Severity, Sides, Touches,
+};
 pub use record::{Cue, Oral};
+pub use sighting::{FacePattern, Forehead, Sighting};

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use serde::Serialize;
+
 use crate::clinical::knowledge::norms::row::{Method, ROWS, Row, Task, Unit, ends, starts};
 use crate::clinical::knowledge::person::{Age, Sex};
 
@@ -92,7 +94,7 @@ impl Norm {
 }
 
 /// Why there is no published value.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub enum NoNorm {
     /// None at all for this task, or none that is read for anybody of this language and sex.
     NoTable(Task),

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use serde::Serialize;
+
 use crate::clinical::knowledge::person::Sex;
 use crate::clinical::knowledge::source;
 use crate::clinical::knowledge::source::{Mark, Source};
@@ -11,7 +13,7 @@ use crate::wording::words::capital;
 macro_rules! words {
     ($(#[$meta:meta])* $name:ident { $($(#[$doc:meta])* $variant:ident = $words:literal,)* }) => {
         $(#[$meta])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
         pub enum $name { $($(#[$doc])* $variant,)* }
 
         impl $name {

@@ -1,5 +1,7 @@
 //! An item of the examination as data.
 
+use serde::{Serialize, Serializer};
+
 use crate::clinical::knowledge::oral::nerve::Nerve;
 use crate::clinical::knowledge::rule::Rule;
 
@@ -34,7 +36,7 @@ pub enum Takes {
 }
 
 /// Cranial nerves, for grouping what was found (textbook; CN-REV, DER in the notes).
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub enum Cranial {
     /// V: jaw; touch on face, cheek and front of the tongue.
     Fifth,
@@ -199,6 +201,32 @@ impl Item {
     /// Its exception with an id.
     pub fn exception(&self, id: &str) -> Option<&Exception> {
         self.exceptions.iter().find(|e| e.id == id)
+    }
+}
+
+/// An item is its id; what else its row says is the same wherever the id is.
+impl PartialEq for Item {
+    fn eq(&self, other: &Item) -> bool {
+        self.id == other.id
+    }
+}
+
+/// Known by its id within its item.
+impl PartialEq for Exception {
+    fn eq(&self, other: &Exception) -> bool {
+        self.id == other.id
+    }
+}
+
+impl Serialize for Item {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(self.id)
+    }
+}
+
+impl Serialize for Exception {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(self.id)
     }
 }
 

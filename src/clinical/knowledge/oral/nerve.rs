@@ -1,7 +1,9 @@
 //! Sides and cranial nerves, as the items name them.
 
+use serde::Serialize;
+
 /// A side of the person, not of the examiner.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub enum Side {
     /// The person's left.
     Left,
@@ -28,7 +30,7 @@ impl Side {
 }
 
 /// A cranial nerve that the four deviations speak of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub enum Nerve {
     /// V, moves the jaw.
     Fifth,

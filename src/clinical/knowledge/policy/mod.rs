@@ -14,6 +14,8 @@
 
 use std::fmt;
 
+use crate::measure::time::Millis;
+
 pub mod file;
 mod file_error;
 mod fixed;
@@ -35,6 +37,11 @@ impl Policy {
 
     /// Most characters the name of a policy has: it stands in every handover.
     pub const MOST_NAME: usize = 60;
+
+    /// How long an answer about a state of the moment stands.
+    pub fn moment_stands(&self) -> Millis {
+        Millis::from_secs(i64::from(self.ready_minutes) * 60)
+    }
 }
 
 /// A policy reads as its file.

@@ -2,8 +2,10 @@
 
 use std::num::NonZeroUsize;
 
+use crate::clinical::findings::fact::BreathingFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::person::Age;
+use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::rules;
 use crate::measure::series::{Series, SeriesError, Steadiness};
 use crate::measure::units::{PerMinute, Percent};
@@ -17,12 +19,22 @@ pub struct Setting {
     pub spread: u8,
 }
 
-/// 4 intervals, within 15 %.
+/// As the policy has it by default: 4 intervals, within 15 %.
 impl Default for Setting {
     fn default() -> Setting {
+        Setting::of(&Policy::default())
+    }
+}
+
+impl Setting {
+    /// As a policy has it.
+    pub fn of(policy: &Policy) -> Setting {
         Setting {
-            least_intervals: NonZeroUsize::MIN.saturating_add(3),
-            spread: 15,
+            least_intervals: usize::try_from(policy.tap_intervals)
+                .ok()
+                .and_then(NonZeroUsize::new)
+                .unwrap_or(NonZeroUsize::MIN),
+            spread: u8::try_from(policy.tap_spread).unwrap_or(0),
         }
     }
 }
@@ -66,31 +78,24 @@ pub fn read(taps: &Series, setting: Setting) -> Taps {
 /// What the rule says. `counted` tells whether breaths were also counted for 60 seconds: without
 /// that taps never clear an adult. Without an age the rule for adults is used.
 pub fn judge(taps: &Series, age: Option<Age>, counted: bool, setting: Setting) -> Vec<Flag> {
-    let adult = age.is_none_or(Age::is_adult);
-    let words = match read(taps, setting) {
-        Taps::KeepTapping => {
-            "breaths by taps: too few even ones yet; go on tapping, or count for 60 seconds"
-                .to_owned()
-        }
-        Taps::Rate { rate, left_out } => {
-            let rate = rate.whole();
-            let left_out = match left_out {
-                0 => String::new(),
-                1 => ", one uneven interval left out".to_owned(),
-                n => format!(", {n} uneven intervals left out"),
-            };
-            let count = if adult && !counted {
-                ": taps alone do not clear an adult; count for 60 seconds"
-            } else {
-                ""
-            };
-            format!("breathing {rate} a minute by taps{left_out}{count}")
-        }
+    let alone = age.is_none_or(Age::is_adult) && !counted;
+    let fact = match read(taps, setting) {
+        Taps::KeepTapping => BreathingFact::TapsUneven,
+        Taps::Rate { rate, left_out } => BreathingFact::Taps {
+            rate: rate.whole(),
+            left_out,
+            alone,
+        },
     };
-    let (level, domain) = if adult && !counted {
+    let (level, domain) = decides(alone);
+    vec![rules::BREATHING_TAPS.flag(level, domain, fact)]
+}
+
+/// What a quick rate decides: alone in an adult it keeps a screen incomplete.
+pub(super) fn decides(alone: bool) -> (Level, Domain) {
+    if alone {
         (Level::Incomplete, Domain::EatingDrinking)
     } else {
         (Level::Note, Domain::Breathing)
-    };
-    vec![rules::BREATHING_TAPS.flag(level, domain, words)]
+    }
 }

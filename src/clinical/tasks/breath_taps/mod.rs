@@ -5,10 +5,10 @@
 
 pub mod judge;
 
-use std::num::NonZeroUsize;
-
+use crate::clinical::findings::breathing::State;
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::fact::BreathingFact;
+use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::person::Age;
 use crate::clinical::knowledge::policy::Policy;
@@ -17,7 +17,6 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::breath_taps::judge as breath_taps;
 use crate::clinical::tasks::breath_taps::judge::{Setting, Taps};
 use crate::clinical::tasks::breathing;
-use crate::clinical::tasks::breathing::child::State;
 use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When};
 use crate::measure::series::{Series, Steadiness};
 use crate::measure::time::Millis;
@@ -29,6 +28,9 @@ pub const STATE: &str = "awake-asleep";
 
 /// The shorter count.
 const THIRTY: Millis = Millis::from_secs(30);
+
+/// What is counted in it is doubled to a minute.
+const TO_A_MINUTE: usize = 2;
 
 /// The question about being awake or asleep.
 pub const ASK_STATE: Question = Question {
@@ -114,17 +116,6 @@ pub static COUNT_30: TaskSpec = TaskSpec {
     not_for: |_, _| None,
 };
 
-/// When taps are even enough.
-pub fn setting(policy: &Policy) -> Setting {
-    Setting {
-        least_intervals: usize::try_from(policy.tap_intervals)
-            .ok()
-            .and_then(NonZeroUsize::new)
-            .unwrap_or(NonZeroUsize::MIN),
-        spread: u8::try_from(policy.tap_spread).unwrap_or(0),
-    }
-}
-
 /// Awake or asleep, if it was said.
 pub fn state(trial: &Trial) -> Option<State> {
     match trial.choice(STATE)? {
@@ -144,13 +135,10 @@ fn series(trial: &Trial) -> Series {
 
 /// The rate that stands for a child without a count of 60 seconds: even taps, else 30 seconds.
 pub fn rate(exam: &Exam) -> Option<(u16, Option<State>)> {
-    let by_taps =
-        exam.latest_started(TaskId::BreathTaps).and_then(|trial| {
-            match breath_taps::read(&series(trial), setting(&exam.policy)) {
-                Taps::Rate { rate, .. } => Some((rate.whole(), state(trial))),
-                Taps::KeepTapping => None,
-            }
-        });
+    let by_taps = exam.latest_started(TaskId::BreathTaps).and_then(|trial| {
+        let rate = even_rate(&series(trial), Setting::of(&exam.policy))?;
+        Some((rate, state(trial)))
+    });
     let (rate, state) = by_taps.or_else(|| {
         let trial = exam.latest_started(TaskId::Breaths30)?;
         Some((thirty(trial)?, state(trial)))
@@ -169,33 +157,56 @@ fn thirty(trial: &Trial) -> Option<u32> {
         .ok()?
         .split(&trial.tap_offsets())
         .count();
-    u32::try_from(count * 2).ok()
+    u32::try_from(count * TO_A_MINUTE).ok()
 }
 
 /// The rate so far and how even it is, while one taps.
-pub fn running(trial: &Trial, policy: &Policy) -> Option<String> {
-    let Setting {
-        least_intervals,
-        spread,
-    } = setting(policy);
-    let spread_of = Percent::new(f64::from(spread)).ok()?;
-    let breathing = series(trial).breathing(least_intervals, spread_of).ok()?;
-    let all = breathing.deviations.len();
-    let within = breathing.deviations.iter().filter(|d| d.within).count();
-    let rate = breathing.rate.whole();
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Running {
+    /// Breaths a minute.
+    pub rate: u32,
+    /// Intervals so far.
+    pub all: usize,
+    /// Those of them that are close to the middle one.
+    pub within: usize,
+    /// How close, in per cent of it.
+    pub spread: u8,
+    /// Whether that is even enough.
+    pub even: Even,
+}
+
+/// How even taps are so far.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Even {
+    /// Even enough.
+    Enough,
+    /// So many more even ones are needed.
+    More(usize),
+    /// Too many are off: it must be counted.
+    Uneven,
+}
+
+/// The rate so far and how even it is; none before there is one.
+pub fn running(trial: &Trial, policy: &Policy) -> Option<Running> {
+    let setting = Setting::of(policy);
+    let spread = Percent::new(f64::from(setting.spread)).ok()?;
+    let breathing = series(trial)
+        .breathing(setting.least_intervals, spread)
+        .ok()?;
     let even = match breathing.steadiness {
-        Steadiness::KeepCounting { more, outside }
-            if outside >= NonZeroUsize::get(least_intervals) =>
-        {
-            let _ = more;
-            "uneven: count for 60 seconds".to_owned()
+        Steadiness::KeepCounting { outside, .. } if outside >= setting.least_intervals.get() => {
+            Even::Uneven
         }
-        Steadiness::KeepCounting { more, .. } => format!("{more} more"),
-        _ => "even enough".to_owned(),
+        Steadiness::KeepCounting { more, .. } => Even::More(more),
+        Steadiness::Steady | Steadiness::SteadyApartFrom { .. } => Even::Enough,
     };
-    Some(format!(
-        "about {rate} a minute, {within} of {all} within {spread} %: {even}"
-    ))
+    Some(Running {
+        rate: breathing.rate.whole(),
+        all: breathing.deviations.len(),
+        within: breathing.deviations.iter().filter(|d| d.within).count(),
+        spread: setting.spread,
+        even,
+    })
 }
 
 /// What the rules say about an examination.
@@ -203,34 +214,18 @@ pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
     let Some(trial) = exam.latest_started(task) else {
         return Vec::new();
     };
-    let adult = exam.age.is_none_or(|a| a.is_adult());
     let counted = !breathing::counted(exam).is_empty();
     let mut flags = Vec::new();
     let rate = if task == TaskId::BreathTaps {
-        let setting = setting(&exam.policy);
-        flags.extend(breath_taps::judge(
-            &series(trial),
-            exam.age,
-            counted,
-            setting,
-        ));
-        match breath_taps::read(&series(trial), setting) {
-            Taps::Rate { rate, .. } => Some(rate.whole()),
-            Taps::KeepTapping => None,
-        }
+        let (taps, setting) = (series(trial), Setting::of(&exam.policy));
+        flags.extend(breath_taps::judge(&taps, exam.age, counted, setting));
+        even_rate(&taps, setting)
     } else {
         let rate = thirty(trial);
-        let words = match rate {
-            Some(rate) => format!("breathing {rate} a minute (counted for 30 seconds, doubled)"),
-            None => "breaths in 30 seconds: count again".to_owned(),
-        };
-        let (level, domain, end) = if adult && !counted {
-            let end = ": that does not clear an adult; count for 60 seconds";
-            (Level::Incomplete, Domain::EatingDrinking, end)
-        } else {
-            (Level::Note, Domain::Breathing, "")
-        };
-        flags.push(rules::BREATHING_THIRTY.flag(level, domain, format!("{words}{end}")));
+        let alone = exam.age.is_none_or(Age::is_adult) && !counted;
+        let (level, domain) = breath_taps::decides(alone);
+        let fact = BreathingFact::Thirty { rate, alone };
+        flags.push(rules::BREATHING_THIRTY.flag(level, domain, fact));
         rate
     };
     let rate = rate.and_then(|rate| PerMinute::new(f64::from(rate)).ok());
@@ -238,4 +233,12 @@ pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
         breathing::child_notes(rate, exam, state(trial))
     }));
     flags
+}
+
+/// The rate of taps that are even enough.
+fn even_rate(taps: &Series, setting: Setting) -> Option<u32> {
+    match breath_taps::read(taps, setting) {
+        Taps::Rate { rate, .. } => Some(rate.whole()),
+        Taps::KeepTapping => None,
+    }
 }

@@ -5,6 +5,7 @@
 //! what they mean for a water trial is local policy, see [`crate::clinical::tasks::breathing`].
 
 use std::fmt;
+use std::ops::RangeInclusive;
 
 use crate::clinical::tasks::breathing::Band;
 use crate::measure::units::PerMinute;
@@ -93,6 +94,9 @@ pub struct Prescription {
     pub highest: u8,
 }
 
+/// The target in per cent that the second scale is for (NEWS2, Royal College of Physicians 2017).
+pub const SECOND_SCALE: RangeInclusive<u8> = 88..=92;
+
 /// A prescribed target of 88 to 92 % in confirmed hypercapnic respiratory failure: without it the
 /// second scale is not used, so it can't be asked for without one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -127,7 +131,7 @@ impl TryFrom<Prescription> for ConfirmedTarget {
     fn try_from(p: Prescription) -> Result<ConfirmedTarget, NotConfirmed> {
         if !p.hypercapnic_failure_confirmed {
             Err(NotConfirmed::Failure)
-        } else if (p.lowest, p.highest) != (88, 92) {
+        } else if (p.lowest..=p.highest) != SECOND_SCALE {
             Err(NotConfirmed::OtherTarget)
         } else {
             Ok(ConfirmedTarget(()))

@@ -2,7 +2,7 @@
 
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::tasks::breathing::Finding;
-use crate::clinical::tasks::breathing::adult_bands::{Breathes, Saturation, scale_2};
+use crate::clinical::tasks::breathing::adult_bands::{Breathes, SECOND_SCALE, Saturation, scale_2};
 
 /// What a reading means for a water trial.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -35,6 +35,9 @@ pub(super) fn usual(policy: &Policy) -> (i32, i32) {
     )
 }
 
+/// An oximeter is read off in these steps.
+const WHOLE_PERCENT: f64 = 1.0;
+
 /// The band of an adult's SpO2 under a policy, or against the prescribed target.
 pub fn spo2_band(percent: f64, target: Option<f64>, policy: &Policy) -> Band {
     match target {
@@ -42,17 +45,17 @@ pub fn spo2_band(percent: f64, target: Option<f64>, policy: &Policy) -> Band {
         Some(_) => Band::Usual,
         None if percent <= f64::from(policy.spo2_low) => Band::Block,
         // A whole percent is read off; what lies between two belongs to the lower one.
-        None if percent < f64::from(policy.spo2_caution) + 1.0 => Band::Caution,
+        None if percent < f64::from(policy.spo2_caution) + WHOLE_PERCENT => Band::Caution,
         None => Band::Usual,
     }
 }
 
 /// The band of a reading: the second scale only with a confirmed target, and with oxygen unless
-/// air was said. Below 88 % the target itself blocks.
+/// air was said. Below it the target itself blocks.
 pub(super) fn reading_band(f: &Finding, percent: f64, policy: &Policy) -> Band {
     let saturation = Saturation::new(percent.round() as u8);
     match (f.confirmed, saturation) {
-        (Some(target), Some(saturation)) if percent >= 88.0 => {
+        (Some(target), Some(saturation)) if percent >= f64::from(*SECOND_SCALE.start()) => {
             let breathes = match f.oxygen {
                 Some(false) => Breathes::Air,
                 _ => Breathes::Oxygen,

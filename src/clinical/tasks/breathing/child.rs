@@ -3,42 +3,27 @@
 //! Notes only. Whether water is offered hangs on the local chart for the age, which
 //! [`crate::clinical::tasks::breathing`] asks for whatever is said here.
 
-use std::fmt;
+use std::ops::RangeInclusive;
 
+use crate::clinical::findings::breathing::{NoRange, State};
+use crate::clinical::findings::fact::{BreathingFact, Off};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
-use crate::clinical::knowledge::norms::{Method, NoNorm, Norm, Query, Task, Unit, lookup};
+use crate::clinical::knowledge::norms::{Method, Norm, Query, Task, Unit, lookup};
 use crate::clinical::knowledge::person::Age;
 use crate::clinical::knowledge::rules;
-use crate::measure::decimals::decimals;
 use crate::measure::units::{PerMinute, UnitError};
-
-/// Awake or asleep: the percentiles differ.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum State {
-    /// Awake and calm.
-    Awake,
-    /// Asleep.
-    Asleep,
-}
-
-impl State {
-    /// The word for it.
-    pub const fn words(self) -> &'static str {
-        match self {
-            State::Awake => "awake",
-            State::Asleep => "asleep",
-        }
-    }
-}
 
 /// An age the equation is made for: 0.5 to 36 months (RUS94: 15 days to 3 years).
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 pub struct InfantMonths(f64);
 
+/// The ages the equation is made for, in months (RUS94).
+const EQUATION_MONTHS: RangeInclusive<f64> = 0.5..=36.0;
+
 impl InfantMonths {
     /// So many months; none outside 0.5 to 36.
     pub fn new(months: f64) -> Option<InfantMonths> {
-        (0.5..=36.0)
+        EQUATION_MONTHS
             .contains(&months)
             .then_some(InfantMonths(months))
     }
@@ -66,6 +51,15 @@ impl Line {
     }
 }
 
+/// a, b, c, d and e of the equation for children awake (RUS94).
+const AWAKE: (f64, f64, f64, f64, f64) = (1.6801, 0.085_92, 0.011_89, 0.000_430_1, 0.000_134_01);
+
+/// The same for children asleep (RUS94).
+const ASLEEP: (f64, f64, f64, f64, f64) = (1.5773, 0.091_96, 0.013_14, 0.000_515_5, 0.000_176_46);
+
+/// From so many years on ranges are taught by years (see `norms/`); before, the equation is used.
+const TAUGHT_FROM_YEARS: u8 = 3;
+
 /// A percentile of the breathing rate at an age (RUS94):
 /// log10 rate = (a + b z) - (c + d z) m + e m², with the age m in months.
 ///
@@ -73,8 +67,8 @@ impl Line {
 /// Never for an age in range; the unit's own.
 pub fn percentile(months: InfantMonths, state: State, line: Line) -> Result<PerMinute, UnitError> {
     let (a, b, c, d, e) = match state {
-        State::Awake => (1.6801, 0.085_92, 0.011_89, 0.000_430_1, 0.000_134_01),
-        State::Asleep => (1.5773, 0.091_96, 0.013_14, 0.000_515_5, 0.000_176_46),
+        State::Awake => AWAKE,
+        State::Asleep => ASLEEP,
     };
     let (m, z) = (months.0, line.z());
     let log = (a + b * z) - (c + d * z) * m + e * m * m;
@@ -97,50 +91,15 @@ pub enum Usual {
     Taught(Norm),
 }
 
-/// Why there is nothing to set it beside.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum NoRange {
-    /// Younger than one whole month: the equation starts at 15 days, which whole months can't say.
-    TooYoung,
-    /// One or two years: the equation goes by months.
-    GiveMonths,
-    /// Awake or asleep was not said.
-    StateNotGiven,
-    /// 16 or over: the bands for adults are used.
-    Adult,
-    /// The table of ranges has nothing.
-    NoTable(NoNorm),
-    /// The equation gave no rate.
-    Unit(UnitError),
-}
-
-impl fmt::Display for NoRange {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            NoRange::TooYoung => "No published value is used in the first month of life.",
-            NoRange::GiveMonths => {
-                "No comparison: under 3 years the published values go by months."
-            }
-            NoRange::StateNotGiven => {
-                "No comparison: under 3 years the published values go by awake or asleep."
-            }
-            NoRange::Adult => "From 16 years the bands for adults are used.",
-            NoRange::NoTable(why) => return why.fmt(f),
-            NoRange::Unit(_) => "No comparison: the equation gave no rate.",
-        })
-    }
-}
-
-impl std::error::Error for NoRange {}
-
 /// What is usual at an age.
 ///
 /// # Errors
-/// [`NoRange`] with the sentence to show.
+/// [`NoRange`]: why there is nothing.
 pub fn usual(age: Age, state: Option<State>) -> Result<Usual, NoRange> {
     match age {
-        Age::Adult | Age::Years(16..) => Err(NoRange::Adult),
-        Age::Years(3..) => {
+        Age::Adult => Err(NoRange::Adult),
+        Age::Years(_) if age.is_adult() => Err(NoRange::Adult),
+        Age::Years(TAUGHT_FROM_YEARS..) => {
             let query = Query {
                 task: Task::Breathe,
                 method: Method::RangeTable,
@@ -155,7 +114,7 @@ pub fn usual(age: Age, state: Option<State>) -> Result<Usual, NoRange> {
         Age::Months(m) => {
             let months = InfantMonths::new(f64::from(m)).ok_or(NoRange::TooYoung)?;
             let state = state.ok_or(NoRange::StateNotGiven)?;
-            let line = |line| percentile(months, state, line).map_err(NoRange::Unit);
+            let line = |line| percentile(months, state, line).map_err(|_| NoRange::NoRate);
             Ok(Usual::Measured {
                 low: line(Line::Low)?,
                 high: line(Line::High)?,
@@ -172,44 +131,44 @@ pub fn judge(rate: PerMinute, age: Age, state: Option<State>) -> Vec<Flag> {
         return Vec::new();
     };
     let whole = f64::from(rate.whole());
-    let side = |low: f64, high: f64| {
+    let off = |low: f64, high: f64| {
         if whole < low {
-            Some("below")
+            Some(Off::Below)
         } else if whole > high {
-            Some("above")
+            Some(Off::Above)
         } else {
             None
         }
     };
-    let shown = rate.whole();
-    let flag = match usual {
-        Usual::Measured { low, high, state } => side(low.get(), high.get()).map(|side| {
-            rules::BREATHING_INFANT.flag(
-                Level::Note,
-                Domain::Breathing,
-                format!(
-                    "breathing {shown} a minute {}: {side} the middle 90 of 100 children of {age} \
-                     ({} to {})",
-                    state.words(),
-                    decimals(low.get(), 1),
-                    decimals(high.get(), 1),
-                ),
-            )
-        }),
-        Usual::Taught(norm) => norm.row.low.zip(norm.row.high).and_then(|(low, high)| {
-            side(low, high).map(|side| {
-                rules::BREATHING_TAUGHT_RANGE.flag(
-                    Level::Note,
-                    Domain::Breathing,
-                    format!(
-                        "breathing {shown} a minute: {side} one taught range for {age} ({} to {}); \
-                         taught ranges differ",
-                        decimals(low, 0),
-                        decimals(high, 0),
-                    ),
-                )
-            })
-        }),
+    let rate = rate.whole();
+    let (rule, fact) = match usual {
+        Usual::Measured { low, high, state } => {
+            let off = off(low.get(), high.get());
+            let fact = off.map(|_| BreathingFact::Measured {
+                rate,
+                age,
+                state,
+                off,
+                low,
+                high,
+            });
+            (&rules::BREATHING_INFANT, fact)
+        }
+        Usual::Taught(norm) => {
+            let range = norm.row.low.zip(norm.row.high);
+            let fact = range.and_then(|(low, high)| {
+                off(low, high).map(|off| BreathingFact::Taught {
+                    rate,
+                    age,
+                    off,
+                    low,
+                    high,
+                })
+            });
+            (&rules::BREATHING_TAUGHT_RANGE, fact)
+        }
     };
-    flag.into_iter().collect()
+    fact.map(|fact| rule.flag(Level::Note, Domain::Breathing, fact))
+        .into_iter()
+        .collect()
 }

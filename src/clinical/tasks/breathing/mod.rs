@@ -13,6 +13,7 @@ use crate::clinical::tasks::compare;
 use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When};
 use crate::measure::time::Millis;
+use crate::wording::breathing as wording;
 
 pub mod adult_bands;
 mod bands;
@@ -20,13 +21,11 @@ mod blocks;
 pub mod child;
 mod flags;
 mod reading;
-mod words;
 
 pub use bands::{Band, rate_band, spo2_band};
 pub use blocks::{Block, blocks, closes};
 pub use flags::{child_notes, flags};
-pub use reading::{Finding, Method, count as newest_count, counted, read, reading};
-pub use words::{rate_words, spo2_words};
+pub use reading::{Finding, count as newest_count, counted, read, reading};
 
 /// The counted minute.
 pub const WINDOW: Millis = Millis::from_secs(60);
@@ -181,7 +180,7 @@ fn compare(exam: &Exam) -> Vec<Comparison> {
                 Task::Breathe,
                 norms::Method::Count60s,
                 Quantity::counted(Unit::PerMinute, u32::from(rate)),
-                rate_words(rate, method),
+                wording::rate(rate, method),
             )
         })
         .collect()

@@ -1,23 +1,13 @@
 //! What a trial yields, and what is read from all of them.
 
+use crate::clinical::findings::breathing::{Method, Spo2};
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::breathing::adult_bands::{ConfirmedTarget, Prescription};
+use crate::clinical::tasks::breathing::adult_bands::{ConfirmedTarget, Prescription, SECOND_SCALE};
 use crate::clinical::tasks::breathing::{CONFIRMED, OXYGEN, SATURATION, TARGET, TYPED, WINDOW};
 use crate::measure::time::Doubt;
 use crate::measure::window::Window;
-
-/// Where the rate came from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Method {
-    /// Counted here, 60 s.
-    Counted,
-    /// Entered.
-    Entered,
-    /// From even taps or from 30 seconds: for children, where nothing was counted for 60 seconds.
-    Shorter,
-}
 
 /// What the trial yields.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,6 +25,17 @@ pub struct Finding {
     pub confirmed: Option<ConfirmedTarget>,
     /// What speaks against the counted rate.
     pub doubt: Option<Doubt>,
+}
+
+impl Finding {
+    /// The saturation with what it was read on.
+    pub fn saturation(&self) -> Option<Spo2> {
+        self.spo2.map(|percent| Spo2 {
+            percent,
+            oxygen: self.oxygen,
+            target: self.target,
+        })
+    }
 }
 
 /// Reads a trial.
@@ -72,8 +73,10 @@ pub fn read(trial: &Trial) -> Finding {
         target: trial.number(TARGET),
         confirmed: ConfirmedTarget::try_from(Prescription {
             hypercapnic_failure_confirmed: trial.choice(CONFIRMED) == Some("yes"),
-            lowest: trial.number(TARGET).map_or(88, |n| n.round() as u8),
-            highest: 92,
+            lowest: trial
+                .number(TARGET)
+                .map_or(*SECOND_SCALE.start(), |n| n.round() as u8),
+            highest: *SECOND_SCALE.end(),
         })
         .ok(),
         doubt,

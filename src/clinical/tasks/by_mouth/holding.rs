@@ -37,18 +37,3 @@ pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
 pub fn is_of_breathing(flag: &Flag) -> bool {
     flag.rule().id.starts_with("breathing.")
 }
-
-/// What tells this state from a graver or a later one, for the id of a hold.
-pub fn state(flags: &[Flag]) -> String {
-    let each = |flag: &Flag| format!("{}: {}", flag.rule().id, flag.reason());
-    flags.iter().map(each).collect::<Vec<_>>().join("; ")
-}
-
-/// Their reasons in words.
-pub fn words(flags: &[Flag]) -> String {
-    flags
-        .iter()
-        .map(Flag::reason)
-        .collect::<Vec<_>>()
-        .join("; ")
-}

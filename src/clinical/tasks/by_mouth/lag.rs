@@ -7,6 +7,7 @@
 //! **Invariant:** left alone, such a sign keeps the trials incomplete.
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::ByMouthFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rule::Rule;
@@ -95,43 +96,27 @@ pub fn late(trial: &Trial) -> Vec<Near> {
 /// Incomplete for each of which it was not said.
 pub fn late_flags(task: TaskId, exam: &Exam, rule: &'static Rule) -> Vec<Flag> {
     let trials = exam.trials.iter().filter(|t| t.task == task);
-    trials
-        .flat_map(late)
-        .map(|late| {
-            rule.flag(
-                Level::Incomplete,
-                Domain::EatingDrinking,
-                format!(
-                    "{} {} seconds after the last swallow: not said whether the next was in the \
-                     mouth",
-                    late.sign.past(),
-                    (late.after.0 + 999) / 1000
-                ),
-            )
-        })
-        .collect()
+    let late = trials.flat_map(late);
+    late.map(|Near { sign, after, .. }| {
+        let fact = ByMouthFact::NextInMouth { sign, after };
+        rule.flag(Level::Incomplete, Domain::EatingDrinking, fact)
+    })
+    .collect()
 }
 
 /// What the clinician said so is handed over with it; and what was taken back long after its press.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    let note = |rule: &'static Rule, words| rule.flag(Level::Note, Domain::EatingDrinking, words);
+    let note = |rule: &'static Rule, fact| rule.flag(Level::Note, Domain::EatingDrinking, fact);
     let said = exam.trials.iter().flat_map(near).filter(|near| near.said);
-    let said = said.map(|near| {
-        let words = format!(
-            "{}: pressed {} seconds after the swallow, seen within the 60 as the clinician says",
-            near.sign.past(),
-            (near.after.0 + 999) / 1000
-        );
-        note(&rules::SIGN_WITHIN, words)
+    let said = said.map(|Near { sign, after, .. }| {
+        let fact = ByMouthFact::SeenWithin { sign, after };
+        note(&rules::SIGN_WITHIN, fact)
     });
     let gone = exam.trials.iter().flat_map(|trial| &trial.taken_back);
     let gone = gone.map(|(sign, after)| {
-        let when = after.map_or_else(
-            || "later".to_owned(),
-            |after| format!("{} minutes later", after.0 / 60_000),
-        );
-        let words = format!("{}: pressed, and taken back {when}", sign.past());
-        note(&rules::SIGN_TAKEN_BACK, words)
+        let (sign, after) = (*sign, *after);
+        let fact = ByMouthFact::TakenBack { sign, after };
+        note(&rules::SIGN_TAKEN_BACK, fact)
     });
     said.chain(gone).collect()
 }

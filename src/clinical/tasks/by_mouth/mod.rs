@@ -13,7 +13,7 @@ pub mod watched;
 pub mod within;
 
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::fact::{Missing, SeenSign, WhyNot};
+use crate::clinical::findings::fact::{ByMouthFact, Missing, SeenSign, WhyNot};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::rule::Rule;
@@ -26,8 +26,7 @@ use crate::clinical::tasks::spec::When;
 use crate::measure::time::{Millis, Stamp};
 use crate::wording::by_mouth as wording;
 
-/// A voice that is wet before anything is given.
-pub const WET_BEFORE: &str = "Voice wet already before any water";
+pub use crate::wording::by_mouth::WET_BEFORE;
 
 /// What the pad of a task of many trials offers where nothing runs on it.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -136,7 +135,8 @@ pub fn heard_before(task: TaskId, exam: &Exam) -> Option<&str> {
 pub fn wet_before(task: TaskId, exam: &Exam) -> Option<Flag> {
     let mut opened = opened(task, exam);
     let wet = opened.any(|t| t.choice(VOICE_BEFORE) == Some("wet"));
-    wet.then(|| rules::GATE_SALIVA.flag(Level::Incomplete, Domain::EatingDrinking, WET_BEFORE))
+    let fact = ByMouthFact::WetBefore;
+    wet.then(|| rules::GATE_SALIVA.flag(Level::Incomplete, Domain::EatingDrinking, fact))
 }
 
 /// Whether a moment lies between the start of a trial and the end of its watch. What the clocks
@@ -167,11 +167,8 @@ pub fn doubt(task: TaskId, exam: &Exam, rule: &'static Rule) -> Option<Flag> {
     let doubt = given(task, exam)
         .filter_map(|trial| Reading::of(trial).watch_doubt)
         .next_back()?;
-    Some(rule.flag(
-        Level::Note,
-        Domain::EatingDrinking,
-        format!("Watch of 60 seconds: {doubt}"),
-    ))
+    let fact = ByMouthFact::WatchDoubt(doubt);
+    Some(rule.flag(Level::Note, Domain::EatingDrinking, fact))
 }
 
 /// The presses of a trial with their times since its start, for a line of time: whether it is a

@@ -2,6 +2,7 @@
 //! respiratory safety alone.
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::{ByMouthFact, WhenRead};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rules;
@@ -10,7 +11,6 @@ use crate::clinical::tasks;
 use crate::clinical::tasks::breathing;
 use crate::clinical::tasks::breathing::Band;
 use crate::clinical::tasks::spec::{Question, When};
-use crate::measure::decimals::short;
 
 /// Question: the lowest SpO2 of a trial and its watch, in percent.
 pub const LOWEST: &str = "lowest-spo2";
@@ -57,16 +57,16 @@ fn of_trial(at: usize, exam: &Exam) -> Vec<Flag> {
     let before = before(at, exam);
     let during = exam.trials[at].number(LOWEST);
     let mut flags: Vec<Flag> = during
-        .map(|lowest| flag(before, lowest, "during the trial", exam))
+        .map(|lowest| flag(before, lowest, WhenRead::During, exam))
         .into_iter()
         .collect();
     // Read on the page of the breaths once it was given: told there, judged here too.
     if let Some(after) = after(at, exam).filter(|after| during.is_none_or(|d| *after < d)) {
-        let when = match exam.trials[at].task {
-            TaskId::Meal => "after the meal",
-            _ => "after the trial",
+        let read = match exam.trials[at].task {
+            TaskId::Meal => WhenRead::AfterMeal,
+            _ => WhenRead::After,
         };
-        let judged = flag(before, after, when, exam);
+        let judged = flag(before, after, read, exam);
         flags.extend(Some(judged).filter(|f| f.level() > Level::Note));
     }
     flags
@@ -106,29 +106,23 @@ fn after(at: usize, exam: &Exam) -> Option<f64> {
     between.chain(now).reduce(f64::min)
 }
 
-fn flag(before: Option<f64>, lowest: f64, when: &str, exam: &Exam) -> Flag {
+fn flag(before: Option<f64>, lowest: f64, read: WhenRead, exam: &Exam) -> Flag {
     let target = breathing::reading(exam).and_then(|reading| reading.target);
     let below = target.is_some_and(|target| lowest < target);
-    let words = match before {
-        Some(before) => format!("from {} to {} %", short(before), short(lowest)),
-        None => format!("to {} %", short(lowest)),
-    };
-    if below || before.is_some_and(|before| before - lowest > f64::from(exam.policy.spo2_fall)) {
-        return rules::BREATHING_SPO2_FALL.flag(
-            Level::Stop,
-            Domain::EatingDrinking,
-            format!(
-                "oxygen saturation fell {words} {when} (stopped for respiratory safety; \
-                 a fall does not show aspiration)"
-            ),
-        );
-    }
+    let fall = f64::from(exam.policy.spo2_fall);
+    let fell = below || before.is_some_and(|before| before - lowest > fall);
     // A child's usual values stand in its chart; a reading that holds an adult clears no child.
     let held = breathing::spo2_band(lowest, target, &exam.policy) == Band::Block;
-    let level = if held { Level::Incomplete } else { Level::Note };
-    rules::BREATHING_SPO2.flag(
-        level,
-        Domain::EatingDrinking,
-        format!("oxygen saturation {words} {when}"),
-    )
+    let (rule, level) = match (fell, held) {
+        (true, _) => (&rules::BREATHING_SPO2_FALL, Level::Stop),
+        (false, true) => (&rules::BREATHING_SPO2, Level::Incomplete),
+        (false, false) => (&rules::BREATHING_SPO2, Level::Note),
+    };
+    let fact = ByMouthFact::Saturation {
+        before,
+        lowest,
+        read,
+        fell,
+    };
+    rule.flag(level, Domain::EatingDrinking, fact)
 }

@@ -2,13 +2,12 @@
 //!
 //! Its signs go by [`crate::clinical::tasks::by_mouth::signs::judge`].
 
-use std::fmt;
 use std::num::NonZeroU32;
 
+use crate::clinical::findings::fact::{AgainstCracker, CrackerFact};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::looked::Looked;
 use crate::clinical::knowledge::rules;
-use crate::measure::decimals::decimals;
 use crate::measure::time::Millis;
 use crate::measure::units::{PerBite, Seconds, UnitError};
 
@@ -47,19 +46,6 @@ pub enum CrackerError {
     Unit(UnitError),
 }
 
-impl fmt::Display for CrackerError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            CrackerError::NoTime => "The time must be more than zero: time the cracker again.",
-            CrackerError::Unit(_) => {
-                "These figures can't belong to one cracker: please check them."
-            }
-        })
-    }
-}
-
-impl std::error::Error for CrackerError {}
-
 impl From<UnitError> for CrackerError {
     fn from(error: UnitError) -> CrackerError {
         CrackerError::Unit(error)
@@ -69,7 +55,7 @@ impl From<UnitError> for CrackerError {
 /// Works out the figures of a cracker.
 ///
 /// # Errors
-/// [`CrackerError`] with the sentence to show.
+/// [`CrackerError`] where its figures can't be.
 pub fn figures(cracker: &Cracker) -> Result<Figures, CrackerError> {
     if cracker.time <= Millis::ZERO {
         return Err(CrackerError::NoTime);
@@ -93,35 +79,27 @@ pub fn figures(cracker: &Cracker) -> Result<Figures, CrackerError> {
 /// The report of a cracker.
 ///
 /// # Errors
-/// [`CrackerError`] with the sentence to show.
+/// [`CrackerError`] where its figures can't be.
 pub fn judge(cracker: &Cracker) -> Result<Vec<Flag>, CrackerError> {
     judge_of(None, cracker)
 }
 
-/// The same, with the name of the cracker.
+/// The same, of a cracker that somebody named.
 ///
 /// # Errors
-/// [`CrackerError`] with the sentence to show.
-pub fn judge_of(which: Option<&str>, cracker: &Cracker) -> Result<Vec<Flag>, CrackerError> {
-    let named = which.map_or_else(String::new, |which| format!(" ({which})"));
+/// [`CrackerError`] where its figures can't be.
+pub fn judge_of(typed: Option<&str>, cracker: &Cracker) -> Result<Vec<Flag>, CrackerError> {
     // Figures that can't be are not reported.
     figures(cracker)?;
-    let counted = |n: u32, one: &str, many: &str| match n {
-        0 => format!("{many} not counted"),
-        1 => format!("1 {one}"),
-        n => format!("{n} {many}"),
+    let fact = CrackerFact::Report {
+        typed: typed.map(str::to_owned),
+        bites: cracker.bites,
+        chews: cracker.chews,
+        swallows: cracker.swallows,
+        time: cracker.time,
     };
-    Ok(vec![rules::CRACKER_REPORT.flag(
-        Level::Note,
-        Domain::EatingDrinking,
-        format!(
-            "one cracker{named}: {}, {}, {}, {} seconds; reported, not judged",
-            counted(cracker.bites, "bite", "bites"),
-            counted(cracker.chews, "chew", "chews"),
-            counted(cracker.swallows, "swallow", "swallows"),
-            decimals(cracker.time.seconds(), 1),
-        ),
-    )])
+    let report = rules::CRACKER_REPORT.flag(Level::Note, Domain::EatingDrinking, fact);
+    Ok(vec![report])
 }
 
 /// What must be known before a cracker is given.
@@ -137,45 +115,39 @@ pub struct Before {
     pub diet_order: Looked,
 }
 
-/// What holds up a cracker, a flag for each reason; empty where nothing does.
-pub fn before(known: &Before) -> Vec<Flag> {
-    let mut reasons = Vec::new();
-    match known.teeth {
-        Looked::Present => {}
-        Looked::Absent => reasons.push("no teeth and no dentures that fit"),
-        Looked::NotTested => reasons.push("not known whether there are teeth or dentures that fit"),
-    }
-    for (looked, there, open) in [
-        (
-            known.drink_went_wrong,
-            "a drink went wrong",
-            "no drink was tried before",
-        ),
-        (
-            known.allergy,
-            "an allergy to it",
-            "not asked about an allergy to it",
-        ),
+/// What speaks against a cracker, or is not known; empty where nothing does.
+pub fn against(known: &Before) -> Vec<AgainstCracker> {
+    use AgainstCracker::{
+        Allergy, AllergyNotAsked, DietOrder, DietOrderNotChecked, DrinkWentWrong, NoDrinkTried,
+        NoTeeth, TeethNotKnown,
+    };
+    let drink = known.drink_went_wrong;
+    [
+        (drink, Looked::Present, DrinkWentWrong, NoDrinkTried),
+        (known.allergy, Looked::Present, Allergy, AllergyNotAsked),
+        (known.teeth, Looked::Absent, NoTeeth, TeethNotKnown),
         (
             known.diet_order,
-            "a diet order does not allow it",
-            "not checked whether a diet order allows it",
+            Looked::Present,
+            DietOrder,
+            DietOrderNotChecked,
         ),
-    ] {
-        match looked {
-            Looked::Absent => {}
-            Looked::Present => reasons.push(there),
-            Looked::NotTested => reasons.push(open),
-        }
-    }
-    reasons
-        .into_iter()
-        .map(|why| {
-            rules::CRACKER_NOT_FOR.flag(
-                Level::Note,
-                Domain::EatingDrinking,
-                format!("no cracker: {why}"),
-            )
-        })
-        .collect()
+    ]
+    .into_iter()
+    .filter_map(|(looked, bad, against, open)| match looked {
+        Looked::NotTested => Some(open),
+        looked => (looked == bad).then_some(against),
+    })
+    .collect()
+}
+
+/// It as a flag.
+pub fn not_for(against: AgainstCracker) -> Flag {
+    let fact = CrackerFact::Against(against);
+    rules::CRACKER_NOT_FOR.flag(Level::Note, Domain::EatingDrinking, fact)
+}
+
+/// What holds up a cracker, a flag for each reason; empty where nothing does.
+pub fn before(known: &Before) -> Vec<Flag> {
+    against(known).into_iter().map(not_for).collect()
 }

@@ -2,9 +2,9 @@
 
 pub mod judge;
 
-use crate::clinical::findings::counted::{Counted, counted};
+use crate::clinical::findings::counted::Counted;
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::fact::With;
+use crate::clinical::findings::fact::{AgainstCracker, CrackerFact, CrackerOpen, With};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::go_on::GoOn;
 use crate::clinical::findings::looked::Looked;
@@ -14,16 +14,16 @@ use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth;
+use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::seen;
 use crate::clinical::tasks::by_mouth::signs;
 use crate::clinical::tasks::by_mouth::signs::WATCH;
 use crate::clinical::tasks::by_mouth::{holding, saturation, watched};
 use crate::clinical::tasks::cracker::judge as cracker;
-use crate::clinical::tasks::cracker::judge::{Before, Cracker, CrackerError, figures};
+use crate::clinical::tasks::cracker::judge::{Before, Cracker};
 use crate::clinical::tasks::spec::{
     Choice, Length, Pad, Question, Takes, TaskSpec, When, choice, watch_cut,
 };
-use crate::measure::decimals::decimals;
 use crate::measure::time::Millis;
 
 /// Question: an allergy to it.
@@ -105,7 +105,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: Some(lines),
+    lines: Some(crate::wording::cracker::lines),
     compare: |_| Vec::new(),
     caveat: "Reported, not judged: there is no published line between pass and fail. Compare only \
              with the same cracker.",
@@ -129,43 +129,6 @@ pub fn read(trial: &Trial) -> Option<Cracker> {
         swallows: count(MarkKind::Count(Counted::Swallow)),
         time,
     })
-}
-
-/// The figures of a trial in words.
-pub fn lines(trial: &Trial) -> Vec<String> {
-    let parts: Vec<String> = crate::clinical::findings::counted::pads(TaskId::Cracker)
-        .iter()
-        .map(|pad| counted(trial.count_of(pad.kind), pad.one, pad.many))
-        .collect();
-    let parts = parts.join(", ");
-    let Some(cracker) = read(trial) else {
-        return vec![parts];
-    };
-    let mut lines = vec![format!(
-        "{parts} in {} s",
-        decimals(cracker.time.seconds(), 1)
-    )];
-    match figures(&cracker) {
-        Ok(f) => {
-            let seconds = |each: &str, value: Option<crate::measure::units::Seconds>| {
-                value.map(|s| format!("{} s a {each}", decimals(s.get(), 1)))
-            };
-            lines.extend(
-                [
-                    seconds("bite", f.time_per_bite),
-                    f.chews_per_bite
-                        .map(|n| format!("{} chews a bite", decimals(n.get(), 1))),
-                    f.swallows_per_bite
-                        .map(|n| format!("{} swallows a bite", decimals(n.get(), 2))),
-                    seconds("swallow", f.time_per_swallow),
-                ]
-                .into_iter()
-                .flatten(),
-            );
-        }
-        Err(why) => lines.push(why.to_string()),
-    }
-    lines
 }
 
 /// What must be known before it is given, as far as the visit knows it.
@@ -222,86 +185,63 @@ pub fn asked(exam: &Exam) -> bool {
 /// What holds it up, each with who may go on, and what was seen with a drink that went wrong. What
 /// was not asked yet is not among it: the pad comes after the questions.
 pub fn holds(exam: &Exam) -> Vec<(Flag, GoOn, Vec<Flag>)> {
-    let known = known(exam);
-    let fine = Before {
-        teeth: Looked::Present,
-        drink_went_wrong: Looked::Absent,
-        allergy: Looked::Absent,
-        diet_order: Looked::Absent,
-    };
-    let drink = match known.drink_went_wrong {
-        Looked::NotTested => GoOn::WithReason,
-        _ => GoOn::SlpWithReason,
-    };
-    let mut reasons = vec![(
-        Before {
-            drink_went_wrong: known.drink_went_wrong,
-            ..fine
-        },
-        drink,
-        drink_went_wrong(exam).1,
-    )];
-    if !known.allergy.is_open() {
-        let allergy = known.allergy;
-        reasons.push((Before { allergy, ..fine }, GoOn::Never, Vec::new()));
-    }
-    if !known.teeth.is_open() {
-        let teeth = known.teeth;
-        reasons.push((Before { teeth, ..fine }, GoOn::SlpWithReason, Vec::new()));
-    }
-    if !known.diet_order.is_open() {
-        let diet_order = known.diet_order;
-        reasons.push((
-            Before { diet_order, ..fine },
-            GoOn::SlpWithReason,
-            Vec::new(),
-        ));
-    }
-    reasons
+    cracker::against(&known(exam))
         .into_iter()
-        .flat_map(|(known, go_on, seen)| {
-            cracker::before(&known)
-                .into_iter()
-                .map(move |flag| (flag, go_on, seen.clone()))
+        .filter_map(|against| {
+            let seen = match against {
+                AgainstCracker::DrinkWentWrong => drink_went_wrong(exam).1,
+                _ => Vec::new(),
+            };
+            Some((cracker::not_for(against), go_on(against)?, seen))
         })
         .collect()
+}
+
+/// Who may go on; none where it is only not asked yet.
+fn go_on(against: AgainstCracker) -> Option<GoOn> {
+    match against {
+        AgainstCracker::NoDrinkTried => Some(GoOn::WithReason),
+        AgainstCracker::DrinkWentWrong | AgainstCracker::NoTeeth | AgainstCracker::DietOrder => {
+            Some(GoOn::SlpWithReason)
+        }
+        AgainstCracker::Allergy => Some(GoOn::Never),
+        AgainstCracker::AllergyNotAsked
+        | AgainstCracker::TeethNotKnown
+        | AgainstCracker::DietOrderNotChecked => None,
+    }
 }
 
 /// What the rules say about one trial.
 pub fn judge(trial: &Trial) -> Vec<Flag> {
     let mut flags = signs::judge(&With::Cracker, &seen::signs(trial));
-    // A trial that was rightly stopped is not asked for its end.
-    let ended = flags.iter().any(|f| f.level() == Level::Stop);
-    let mut missing = |words: &str| {
-        flags.push(rules::EATEN_UNFINISHED.flag(Level::Incomplete, Domain::EatingDrinking, words));
-    };
     if trial.start().is_none() {
         return flags;
     }
-    match read(trial) {
-        _ if ended => {}
-        None => missing("the cracker was begun and its end not marked"),
-        Some(c) if c.time <= Millis::ZERO => missing(&CrackerError::NoTime.to_string()),
-        Some(_) if watch_cut(trial) => {
-            missing("the watch of 60 seconds after the cracker was ended early");
-        }
-        Some(_) if !seen::watched(trial) => {
-            missing("the watch of 60 seconds after the cracker is not over");
-        }
-        Some(_) => {
-            if let Some(why) = watched::missing(trial) {
-                missing(&format!("cracker: {why}"));
-            }
-        }
+    // A trial that was rightly stopped is not asked for its end.
+    let stopped = flags.iter().any(|f| f.level() == Level::Stop);
+    if let Some(open) = open(trial).filter(|_| !stopped) {
+        let fact = CrackerFact::Open(open);
+        flags.push(rules::EATEN_UNFINISHED.flag(Level::Incomplete, Domain::EatingDrinking, fact));
     }
     if let Some(counts) = read(trial) {
-        let which = match trial.answers.get(WHICH) {
+        let typed = match trial.answers.get(WHICH) {
             Some(Answer::Words(words)) => Some(words.as_str()),
             _ => None,
         };
-        flags.extend(cracker::judge_of(which, &counts).unwrap_or_default());
+        flags.extend(cracker::judge_of(typed, &counts).unwrap_or_default());
     }
     flags
+}
+
+/// What is missing of one that was begun.
+fn open(trial: &Trial) -> Option<CrackerOpen> {
+    match read(trial) {
+        None => Some(CrackerOpen::End),
+        Some(c) if c.time <= Millis::ZERO => Some(CrackerOpen::NoTime),
+        Some(_) if watch_cut(trial) => Some(CrackerOpen::WatchCut),
+        Some(_) if !seen::watched(trial) => Some(CrackerOpen::WatchRuns),
+        Some(_) => Reading::of(trial).unwatched.map(CrackerOpen::Unwatched),
+    }
 }
 
 /// What the rules say about an examination.

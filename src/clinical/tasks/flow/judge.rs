@@ -3,13 +3,18 @@
 //! The bands are those of the international framework, unchanged, and so are its names
 //! ([`crate::clinical::knowledge::levels`]). A level is that of a drink, never what a person is to be given.
 
-use std::fmt;
-
+use crate::clinical::findings::fact::{Flow, FlowFact};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
-use crate::clinical::knowledge::levels;
-use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
-use crate::measure::decimals::decimals;
+
+/// What is filled in, in tenths of a millilitre (source: IDDSI-B). All of it left: nothing flowed.
+const FILLED: u8 = 100;
+/// From so many tenths of a millilitre left a drink is no more of level 0 (source: IDDSI-B).
+const LEVEL_1: u8 = 10;
+/// The end of level 1 and the beginning of level 2, which share it (source: IDDSI-B, IDDSI-S).
+const BORDER_1_2: u8 = 40;
+/// The end of level 2 and the beginning of level 3, which share it (source: IDDSI-B, IDDSI-S).
+const BORDER_2_3: u8 = 80;
 
 /// What is left of 10 mL, in whole tenths of a millilitre, 0 to 100: lines at whole millilitres
 /// must be met exactly.
@@ -20,14 +25,6 @@ pub struct LeftOfTen(u8);
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct OutOfRange;
 
-impl fmt::Display for OutOfRange {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("What is left of 10 mL is from 0 to 10 mL: please check.")
-    }
-}
-
-impl std::error::Error for OutOfRange {}
-
 impl LeftOfTen {
     /// So many tenths of a millilitre.
     ///
@@ -35,38 +32,27 @@ impl LeftOfTen {
     /// [`OutOfRange`] outside 0 to 100.
     pub fn tenths(tenths: i32) -> Result<LeftOfTen, OutOfRange> {
         match u8::try_from(tenths) {
-            Ok(tenths @ 0..=100) => Ok(LeftOfTen(tenths)),
+            Ok(tenths @ 0..=FILLED) => Ok(LeftOfTen(tenths)),
             _ => Err(OutOfRange),
         }
     }
 
-    /// The bare number of millilitres.
-    pub fn get(self) -> f64 {
-        f64::from(self.0) / 10.0
+    /// In tenths of a millilitre.
+    pub fn get_tenths(self) -> u8 {
+        self.0
     }
 }
 
-/// What the test says.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Flow {
-    /// A level, 0 to 3.
-    Level(u8),
-    /// On the border of two levels, the lower and the higher: repeat.
-    Border(u8, u8),
-    /// Nothing flowed: the test does not apply.
-    None,
-}
-
-/// Reads the test (bands: IDDSI-B, IDDSI-S).
+/// Reads the test.
 pub fn read(left: LeftOfTen) -> Flow {
     match left.0 {
-        0..10 => Flow::Level(0),
-        10..40 => Flow::Level(1),
-        40 => Flow::Border(1, 2),
-        41..80 => Flow::Level(2),
-        80 => Flow::Border(2, 3),
-        81..100 => Flow::Level(3),
-        100.. => Flow::None,
+        n if n < LEVEL_1 => Flow::Level(0),
+        n if n < BORDER_1_2 => Flow::Level(1),
+        BORDER_1_2 => Flow::Border(1, 2),
+        n if n < BORDER_2_3 => Flow::Level(2),
+        BORDER_2_3 => Flow::Border(2, 3),
+        n if n < FILLED => Flow::Level(3),
+        _ => Flow::None,
     }
 }
 
@@ -75,44 +61,23 @@ pub fn judge(left: LeftOfTen) -> Vec<Flag> {
     judge_of(None, left)
 }
 
-/// The same, about a drink with a name.
-pub fn judge_of(drink: Option<&str>, left: LeftOfTen) -> Vec<Flag> {
-    let named = drink.map_or_else(String::new, |drink| format!("{drink}: "));
-    let note =
-        |rule: &'static Rule, words: String| rule.flag(Level::Note, Domain::EatingDrinking, words);
-    let ml = decimals(left.get(), 1);
-    let name = |level| levels::drink(level).unwrap_or("not known");
-    match read(left) {
-        Flow::Level(level) => vec![
-            note(
-                &rules::FLOW_LEVEL,
-                format!(
-                    "{named}this drink flows like level {}: {ml} mL of 10 left after 10 seconds",
-                    name(level)
-                ),
-            ),
-            note(
-                &rules::FLOW_NO_DIET,
-                "the drink was measured; which level a person is given is the clinician's to say"
-                    .to_owned(),
-            ),
-        ],
-        Flow::Border(lower, higher) => vec![note(
-            &rules::FLOW_BORDER,
-            format!(
-                "{named}{ml} mL of 10 left after 10 seconds is the border of level {} and level {}: repeat \
-                 the test",
-                name(lower),
-                name(higher)
-            ),
-        )],
-        Flow::None => vec![note(
-            &rules::FLOW_NONE,
-            format!(
-                "{named}nothing of 10 mL flowed in 10 seconds: this test does not apply; for level {} \
-                 confirm with fork drip and spoon tilt",
-                name(4)
-            ),
-        )],
+/// The same, about a drink that somebody named.
+pub fn judge_of(typed: Option<&str>, left: LeftOfTen) -> Vec<Flag> {
+    let flow = read(left);
+    let rule = match flow {
+        Flow::Level(_) => &rules::FLOW_LEVEL,
+        Flow::Border(..) => &rules::FLOW_BORDER,
+        Flow::None => &rules::FLOW_NONE,
+    };
+    let drink = FlowFact::Drink {
+        typed: typed.map(str::to_owned),
+        left_tenths: left.0,
+        flow,
+    };
+    let mut flags = vec![rule.flag(Level::Note, Domain::EatingDrinking, drink)];
+    if matches!(flow, Flow::Level(_)) {
+        let no_diet = FlowFact::NoDiet;
+        flags.push(rules::FLOW_NO_DIET.flag(Level::Note, Domain::EatingDrinking, no_diet));
     }
+    flags
 }

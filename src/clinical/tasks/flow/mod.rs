@@ -11,10 +11,9 @@ use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::flow::judge::{LeftOfTen, judge_of};
 use crate::clinical::tasks::spec::{Length, Pad, Question, Takes, TaskSpec, When};
-use crate::measure::decimals::decimals;
 use crate::measure::time::Millis;
 
-/// The time it flows.
+/// The time it flows (source: IDDSI-B).
 pub const WINDOW: Millis = Millis::from_secs(10);
 /// Question: what is left, in mL.
 pub const LEFT: &str = "left-of-ten";
@@ -71,7 +70,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: Some(lines),
+    lines: Some(crate::wording::flow::lines),
     compare: |_| Vec::new(),
     caveat: "The level is that of this drink, as it was when it was measured. It is no advice what \
              anybody is to be given: that is the clinician's to say.",
@@ -94,18 +93,12 @@ pub fn left(trial: &Trial) -> Option<LeftOfTen> {
     }
 }
 
+/// What the drink was, as somebody typed it.
 fn drink(trial: &Trial) -> Option<&str> {
     match trial.answers.get(DRINK) {
         Some(Answer::Words(words)) => Some(words),
         _ => None,
     }
-}
-
-fn lines(trial: &Trial) -> Vec<String> {
-    vec![match left(trial) {
-        Some(left) => format!("{} mL of 10 left", decimals(left.get(), 1)),
-        None => "what is left was not read".to_owned(),
-    }]
 }
 
 /// What the rules say: each drink that was measured.

@@ -2,10 +2,13 @@
 //! managed. What was seen later and closer counts.
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::GateFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::gate;
-use crate::clinical::findings::gate::{HOLDS, Item, State};
-use crate::clinical::findings::go_on::GoOn;
+use crate::clinical::findings::gate::{Exception, HOLDS, Item, State};
+use crate::clinical::findings::go_on::{GoOn, WentOn};
+use crate::clinical::findings::oral::Found;
+use crate::clinical::knowledge::oral;
 
 /// Item and exception of the examination, and the item of the gate that it speaks against.
 static AGAINST: [(&str, &str, &str); 8] = [
@@ -20,16 +23,16 @@ static AGAINST: [(&str, &str, &str); 8] = [
 ];
 
 /// One such finding.
-#[derive(Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Against {
     /// The gate's item.
     pub item: &'static Item,
+    /// The gravest of its exceptions: what to do about it is what is to be done here.
+    pub worst: &'static Exception,
+    /// What was found.
+    pub found: Found,
     /// Stable id, under which going on past it is recorded.
     pub hold: String,
-    /// What was found: "mouth moist: saliva pools".
-    pub says: String,
-    /// What to do about it, as at the gate.
-    pub advice: String,
     /// Who may go on past it: what can be put right on the spot, anybody who says so.
     pub go_on: GoOn,
 }
@@ -37,7 +40,7 @@ pub struct Against {
 /// All of them, where the gate's item was taken to hold: an exception there says it already.
 pub fn against_gate(exam: &Exam) -> Vec<Against> {
     let one = |(id, exception, gate_item): &(&str, &str, &str)| {
-        let item = crate::clinical::knowledge::oral::find(id)?;
+        let item = oral::find(id)?;
         let answer = exam.oral.answer(item);
         let found = answer
             .found()
@@ -57,9 +60,9 @@ pub fn against_gate(exam: &Exam) -> Vec<Against> {
         };
         Some(Against {
             item: gate_item,
+            worst,
+            found: *found,
             hold: format!("oral.{id}.{exception}"),
-            says: format!("{}: {}", item.name, found.words()),
-            advice: gate::advice(gate_item, worst, &exam.policy),
             go_on,
         })
     };
@@ -76,8 +79,12 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
                 Some(_) => Level::Note,
                 None => Level::Incomplete,
             };
-            let words = on.map_or_else(|| against.says.clone(), |on| on.told(&against.says));
-            against.item.rule.flag(level, Domain::EatingDrinking, words)
+            let fact = GateFact::Against {
+                item: against.item,
+                found: against.found,
+                gone_past: on.map(WentOn::gone_past),
+            };
+            against.item.rule.flag(level, Domain::EatingDrinking, fact)
         })
         .collect()
 }
@@ -89,7 +96,7 @@ mod tests {
     #[test]
     fn every_row_names_what_there_is() {
         for (id, exception, gate_item) in AGAINST {
-            let item = crate::clinical::knowledge::oral::find(id).unwrap();
+            let item = oral::find(id).unwrap();
             assert!(
                 item.exceptions.iter().any(|e| e.id == exception),
                 "{id}.{exception}"

@@ -2,68 +2,57 @@
 //!
 //! Never part of the headline: see [`crate::clinical::decision::verdict`].
 
+use crate::clinical::findings::fact::{Opening, OralFact};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
-use crate::clinical::findings::oral::FrontTeeth;
+use crate::clinical::findings::oral::{CoughFlow, FrontTeeth};
 use crate::clinical::knowledge::person::Age;
-use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
-use crate::measure::decimals::short;
 use crate::measure::units::{LitresPerMinute, Millimetres};
 
-/// At or below so many tenths of a millimetre the opening is narrow (source: GEE19).
-const NARROW: f64 = 350.0;
+/// At or below so many millimetres the opening is narrow (source: GEE19).
+pub const NARROW: i32 = 35;
+
+/// From so many litres a minute on a cough flow is usual (source: CPF22).
+pub const USUAL_FLOW: i32 = 270;
+
+/// Below so many litres a minute it is weak (source: CPF22, WIL23).
+pub const WEAK_FLOW: i32 = 160;
 
 /// A value in tenths, as it is shown: what reads as 35 is 35.
 fn tenths(value: f64) -> f64 {
     (value * 10.0).round()
 }
 
-/// What the rules say about a mouth opening. Without an age the rules for adults are used.
-pub fn opening(width: Millimetres, age: Option<Age>, teeth: FrontTeeth) -> Vec<Flag> {
-    let adult = age.is_none_or(Age::is_adult);
-    let shown = short(width.get());
-    if !adult || teeth != FrontTeeth::UpperAndLower {
-        let why = match (adult, teeth) {
-            (false, _) => "the line is for adults",
-            (true, FrontTeeth::NotBoth) => {
-                "the line is for people with upper and lower front teeth"
-            }
-            (true, _) => "not noted whether there are upper and lower front teeth",
-        };
-        return vec![rules::MOUTH_OPENING_WHO.flag(
-            Level::Note,
-            Domain::Mouth,
-            format!("mouth opens {shown} millimetres: measured, not judged; {why}"),
-        )];
-    }
-    if tenths(width.get()) > NARROW {
-        return Vec::new();
-    }
-    vec![rules::MOUTH_OPENING.flag(
-        Level::Refer,
-        Domain::Mouth,
-        format!("mouth opens {shown} millimetres (more than 35 expected): narrow opening"),
-    )]
+/// A line in tenths.
+fn line(whole: i32) -> f64 {
+    f64::from(whole * 10)
 }
 
-/// The band of a peak cough flow (sources: CPF22, WIL23). The lines come from neuromuscular
-/// practice, not from swallow screening.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum CoughFlow {
-    /// 270 litres a minute or more.
-    Usual,
-    /// From 160 to below 270.
-    Reduced,
-    /// Below 160.
-    Weak,
+/// What the rules say about a mouth opening. Without an age the rules for adults are used.
+pub fn opening(width: Millimetres, age: Option<Age>, teeth: FrontTeeth) -> Vec<Flag> {
+    let child = age.is_some_and(|age| !age.is_adult());
+    let judged = match (child, teeth) {
+        (true, _) => Opening::Child,
+        (false, FrontTeeth::NotBoth) => Opening::NoTeeth,
+        (false, FrontTeeth::NotLooked) => Opening::TeethNotNoted,
+        (false, FrontTeeth::UpperAndLower) if tenths(width.get()) > line(NARROW) => {
+            return Vec::new();
+        }
+        (false, FrontTeeth::UpperAndLower) => Opening::Narrow,
+    };
+    let (rule, level) = match judged {
+        Opening::Narrow => (&rules::MOUTH_OPENING, Level::Refer),
+        _ => (&rules::MOUTH_OPENING_WHO, Level::Note),
+    };
+    vec![rule.flag(level, Domain::Mouth, OralFact::Opening { width, judged })]
 }
 
 /// The band of a peak cough flow.
 pub fn cough_band(flow: LitresPerMinute) -> CoughFlow {
     let tenths = tenths(flow.get());
-    if tenths < 1600.0 {
+    if tenths < line(WEAK_FLOW) {
         CoughFlow::Weak
-    } else if tenths < 2700.0 {
+    } else if tenths < line(USUAL_FLOW) {
         CoughFlow::Reduced
     } else {
         CoughFlow::Usual
@@ -72,31 +61,13 @@ pub fn cough_band(flow: LitresPerMinute) -> CoughFlow {
 
 /// What the rules say about a peak cough flow. Without an age the rules for adults are used.
 pub fn cough(flow: LitresPerMinute, age: Option<Age>) -> Vec<Flag> {
-    let shown = short(flow.get());
-    let flag = |rule: &'static Rule, level, words: String| {
-        vec![rule.flag(level, Domain::Breathing, words)]
+    let child = age.is_some_and(|age| !age.is_adult());
+    let band = (!child).then(|| cough_band(flow));
+    let (rule, level) = match band {
+        None => (&rules::COUGH_FLOW_WHO, Level::Note),
+        Some(CoughFlow::Usual) => return Vec::new(),
+        Some(CoughFlow::Reduced) => (&rules::COUGH_FLOW_REDUCED, Level::Note),
+        Some(CoughFlow::Weak) => (&rules::COUGH_FLOW_WEAK, Level::Refer),
     };
-    if age.is_some_and(|age| !age.is_adult()) {
-        return flag(
-            &rules::COUGH_FLOW_WHO,
-            Level::Note,
-            format!("peak cough flow {shown} litres a minute: measured, not judged under 16 years"),
-        );
-    }
-    match cough_band(flow) {
-        CoughFlow::Usual => Vec::new(),
-        CoughFlow::Reduced => flag(
-            &rules::COUGH_FLOW_REDUCED,
-            Level::Note,
-            format!("peak cough flow {shown} litres a minute (270 or more expected): reduced"),
-        ),
-        CoughFlow::Weak => flag(
-            &rules::COUGH_FLOW_WEAK,
-            Level::Refer,
-            format!(
-                "peak cough flow {shown} litres a minute (270 or more expected): weak, likely not \
-                 effective"
-            ),
-        ),
-    }
+    vec![rule.flag(level, Domain::Breathing, OralFact::CoughFlow { flow, band })]
 }

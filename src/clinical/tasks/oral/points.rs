@@ -1,26 +1,35 @@
 //! What the findings point to: nerve by nerve, the weak side where a rule names it. What points
 //! both ways is shown, not resolved. No place of a lesion, no diagnosis.
 
+use crate::clinical::findings::fact::OralFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
-use crate::clinical::findings::oral::Oral;
-use crate::clinical::findings::oral::answer::{Answer, Found};
 use crate::clinical::findings::oral::findings::{forehead, found, says_on, sighting, sightings};
-use crate::clinical::knowledge::oral::item::{Cranial, Points};
+use crate::clinical::findings::oral::{Answer, Forehead, Found, Oral, Sighting, Touches};
+use crate::clinical::knowledge::oral;
+use crate::clinical::knowledge::oral::item::{Cranial, Item, Points};
 use crate::clinical::knowledge::oral::nerve::Side;
+use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
-use crate::clinical::tasks::oral::weak_side::{Forehead, Sighting, Weak, judge, weak_by};
-use crate::wording::words::small;
+use crate::clinical::tasks::oral::weak_side::{Weak, judge, weak_by};
 
 /// What belongs to one nerve.
 #[derive(Clone, Debug)]
 pub struct Group {
     /// The nerve.
     pub nerve: Cranial,
-    /// What was found, each with the weak side that it names, if it names one; a deviation stands
-    /// among the flags, with its rule.
-    pub lines: Vec<String>,
+    /// What was found; a deviation stands among the flags, with its rule.
+    pub lines: Vec<Line>,
     /// What the rules say about it.
     pub flags: Vec<Flag>,
+}
+
+/// One thing that belongs to a nerve.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Line {
+    /// What was found, and the weak side that it names, if it names one.
+    Found(Found, Option<Side>),
+    /// Touches of a side that were not all felt alike, or that differ from the other side's.
+    Touched(&'static Item, Side, Touches),
 }
 
 /// The rules that a group's flags are made by.
@@ -46,10 +55,6 @@ pub fn is_conflict(flag: &Flag) -> bool {
     [rules::WEAK_SIDE_CONFLICT.id, rules::ORAL_STRONG.id].contains(&flag.rule().id)
 }
 
-/// What is meant by it, and what is not.
-pub const MEANT: &str = "The weak side, and the nerve a finding belongs to. No place of a lesion \
-    and no diagnosis is meant. Findings that disagree stand side by side.";
-
 /// The groups in which something was found, in the order of the nerves.
 pub fn groups(oral: &Oral) -> Vec<Group> {
     Cranial::ALL
@@ -60,27 +65,6 @@ pub fn groups(oral: &Oral) -> Vec<Group> {
 }
 
 fn group(oral: &Oral, nerve: Cranial) -> Group {
-    let mut lines = Vec::new();
-    for (item, one) in found(oral).iter().filter(|(item, _)| item.nerve == nerve) {
-        let line = format!("{}: {}", item.name, one.words());
-        match sighting(item, one) {
-            // Its own rule says both, see the flags.
-            Some(seen) if !matches!(seen, Sighting::FoundWeak(..)) => {}
-            Some(seen) => lines.push(format!("{line}. Weak side: {}", seen.weak().1.words())),
-            None => lines.push(line),
-        }
-    }
-    for item in crate::clinical::knowledge::oral::items().filter(|item| item.nerve == nerve) {
-        if let Answer::Touched { left, right } = oral.answer(item)
-            && !(left.is_whole() && right.is_whole())
-        {
-            for (touches, side) in [(left, "left"), (right, "right")] {
-                if let Some(words) = touches.words() {
-                    lines.push(format!("{}, {side}: {words}", item.name));
-                }
-            }
-        }
-    }
     let seen = sightings(oral, nerve);
     let upper = if nerve == Cranial::Seventh && !upper_face_disagrees(oral) {
         forehead(oral)
@@ -94,6 +78,8 @@ fn group(oral: &Oral, nerve: Cranial) -> Group {
         Cranial::Twelfth => flags.extend(lower_neuron_tongue(oral)),
         _ => {}
     }
+    let mut lines = found_by(oral, nerve);
+    lines.extend(touched_by(oral, nerve));
     Group {
         nerve,
         lines,
@@ -101,8 +87,41 @@ fn group(oral: &Oral, nerve: Cranial) -> Group {
     }
 }
 
-fn note(rule: &'static crate::clinical::knowledge::rule::Rule, words: String) -> Flag {
-    rule.flag(Level::Note, Domain::Mouth, words)
+/// What was found, but for deviations.
+fn found_by(oral: &Oral, nerve: Cranial) -> Vec<Line> {
+    let mut lines = Vec::new();
+    for one in found(oral) {
+        if one.item().nerve != nerve {
+            continue;
+        }
+        match sighting(&one) {
+            // Its own rule says both, see the flags.
+            Some(seen) if !matches!(seen, Sighting::FoundWeak(..)) => {}
+            seen => lines.push(Line::Found(one, seen.map(|seen| seen.weak().1))),
+        }
+    }
+    lines
+}
+
+/// Touches where not all were felt alike on both sides.
+fn touched_by(oral: &Oral, nerve: Cranial) -> Vec<Line> {
+    let mut lines = Vec::new();
+    for item in oral::items().filter(|item| item.nerve == nerve) {
+        let Answer::Touched { left, right } = oral.answer(item) else {
+            continue;
+        };
+        if left.is_whole() && right.is_whole() {
+            continue;
+        }
+        let sides = [(left, Side::Left), (right, Side::Right)];
+        let touched = sides.into_iter().filter(|(touches, _)| touches.all() > 0);
+        lines.extend(touched.map(|(touches, side)| Line::Touched(item, side, touches)));
+    }
+    lines
+}
+
+fn note(rule: &'static Rule, fact: OralFact) -> Flag {
+    rule.flag(Level::Note, Domain::Mouth, fact)
 }
 
 /// The side on which the lower face is weak, where all findings agree.
@@ -127,12 +146,7 @@ fn other_side_above(oral: &Oral) -> Option<Flag> {
     let side = weak_face(oral).filter(|_| upper_face_disagrees(oral))?;
     Some(note(
         &rules::WEAK_SIDE_CONFLICT,
-        format!(
-            "lower face weak on the {}, forehead or eye on the {}: which counts is the \
-             clinician's to say",
-            side.words(),
-            side.other().words()
-        ),
+        OralFact::UpperFaceElsewhere(side),
     ))
 }
 
@@ -146,10 +160,7 @@ fn lower_neuron_tongue(oral: &Oral) -> Vec<Flag> {
         .map(|side| {
             note(
                 &rules::ORAL_TONGUE_LOWER_NEURON,
-                format!(
-                    "tongue thin or furrowed and twitching on the {}: lower motor neuron pattern",
-                    side.words()
-                ),
+                OralFact::TongueWastedAndTwitching(side),
             )
         })
         .collect()
@@ -165,41 +176,30 @@ const STRENGTHS: [(Cranial, &[&str]); 3] = [
 /// A weak side beside a strength that was tested and is as expected on that side.
 fn strong(oral: &Oral, nerve: Cranial) -> Vec<Flag> {
     let mut flags = Vec::new();
-    let signs: Vec<(String, Side)> = found(oral)
-        .iter()
-        .filter(|(item, _)| item.nerve == nerve)
-        .filter_map(|(item, one)| {
-            let side = sighting(item, one)?.weak().1;
-            Some((format!("{}: {}", item.name, one.words()), side))
-        })
-        .collect();
     for side in [Side::Left, Side::Right] {
-        let here: Vec<&(String, Side)> = signs.iter().filter(|(_, s)| *s == side).collect();
-        let strong: Vec<String> = STRENGTHS
+        let mut weak = found(oral);
+        weak.retain(|one| {
+            one.item().nerve == nerve && sighting(one).is_some_and(|seen| seen.weak().1 == side)
+        });
+        let strong: Vec<&'static Item> = STRENGTHS
             .iter()
             .filter(|(n, _)| *n == nerve)
             .flat_map(|(_, ids)| ids.iter())
-            .filter_map(|id| crate::clinical::knowledge::oral::find(id))
+            .filter_map(|id| oral::find(id))
             .filter(|item| match oral.answer(item) {
                 Answer::AsExpected => true,
                 Answer::Found(list) => list.iter().all(|f| is_on_other(f, tested_on(nerve, side))),
                 _ => false,
             })
-            .map(|item| match nerve {
-                Cranial::Twelfth => format!("tongue into the {} cheek", side.other().words()),
-                _ => format!("{} on the {}", small(item.name), side.words()),
-            })
             .collect();
-        if !here.is_empty() && !strong.is_empty() {
-            let here: Vec<String> = here.iter().map(|(words, _)| small(words)).collect();
-            flags.push(note(
-                &rules::ORAL_STRONG,
-                format!(
-                    "{}; but as expected: {}. Shown together, not resolved",
-                    here.join("; "),
-                    strong.join(", ")
-                ),
-            ));
+        if !weak.is_empty() && !strong.is_empty() {
+            let fact = OralFact::Strong {
+                nerve,
+                side,
+                weak,
+                strong,
+            };
+            flags.push(note(&rules::ORAL_STRONG, fact));
         }
     }
     flags
@@ -207,7 +207,7 @@ fn strong(oral: &Oral, nerve: Cranial) -> Vec<Flag> {
 
 /// Where the strength of a side shows. Each half of the tongue moves it to the other side (LEW,
 /// JUN12): a weak left half pushes weakly into the right cheek.
-fn tested_on(nerve: Cranial, side: Side) -> Side {
+pub fn tested_on(nerve: Cranial, side: Side) -> Side {
     match nerve {
         Cranial::Twelfth => side.other(),
         _ => side,

@@ -1,6 +1,7 @@
 //! How far the tongue moves: the one finding of the mouth that goes with aspiration in a large
 //! study (LED13). Odds, not a rule.
 
+use crate::clinical::findings::fact::OralFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::looked::Looked;
 use crate::clinical::knowledge::rules;
@@ -10,10 +11,5 @@ pub fn judge(incomplete: Looked) -> Vec<Flag> {
     if !incomplete.is_present() {
         return Vec::new();
     }
-    vec![rules::TONGUE_RANGE.flag(
-        Level::Note,
-        Domain::Mouth,
-        "tongue does not move its full range: aspiration was seen more often (odds ratio 2.72, \
-         1.96 to 3.79)",
-    )]
+    vec![rules::TONGUE_RANGE.flag(Level::Note, Domain::Mouth, OralFact::TongueRange)]
 }

@@ -1,12 +1,11 @@
-//! What is given in an own trial, and how: the choices, their words, what is taken over.
+//! What is given in an own trial, and how: the choices, what is taken over, and what they come to.
 
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::fact::OwnGiven;
+use crate::clinical::findings::fact::{Amount, OwnGiven};
 use crate::clinical::findings::trial::{Answer, Trial};
 use crate::clinical::knowledge::levels::{drink, food};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::spec::{Choice, choice};
-use crate::wording::own as wording;
 
 /// What is given: a level of the framework.
 pub const LEVEL: &str = "own-level";
@@ -24,6 +23,16 @@ pub const POSTURE: &str = "own-posture";
 pub const STRATEGY: &str = "own-strategy";
 /// Another strategy, in free words.
 pub const STRATEGY_WORDS: &str = "own-strategy-words";
+
+/// An amount that says the way as well.
+const TEASPOON: &str = "teaspoon";
+/// The way that it says.
+const SPOON: &str = "spoon";
+/// The strategy that is none.
+const NO_STRATEGY: &str = "none";
+
+/// The amounts offered that are a measure, in millilitres: as if they were typed.
+const MEASURES: [(&str, i32); 3] = [("5", 5), ("10", 10), ("20", 20)];
 
 /// What is taken over from the trial before.
 const SETTINGS: [&str; 8] = [
@@ -77,9 +86,9 @@ pub static LEVELS: &[Choice] = &[
     level("f7", food(7)),
 ];
 
-/// How much may be given.
+/// Amounts.
 pub static AMOUNTS: &[Choice] = &[
-    choice("teaspoon", "Teaspoon"),
+    choice(TEASPOON, "Teaspoon"),
     choice("mouthful", "Sip or bite"),
     choice("5", "5 mL"),
     choice("10", "10 mL"),
@@ -87,16 +96,16 @@ pub static AMOUNTS: &[Choice] = &[
     choice("free", "As wanted"),
 ];
 
-/// By what.
+/// Ways.
 pub static WAYS: &[Choice] = &[
-    choice("spoon", "Spoon"),
+    choice(SPOON, "Spoon"),
     choice("cup", "Cup"),
     choice("straw", "Straw"),
     choice("self", "Self-fed"),
     choice("syringe", "Syringe"),
 ];
 
-/// The postures.
+/// Postures.
 pub static POSTURES: &[Choice] = &[
     choice("upright", "Upright"),
     choice("reclined", "Reclined"),
@@ -106,20 +115,15 @@ pub static POSTURES: &[Choice] = &[
     choice("side", "Lying on the side"),
 ];
 
-/// The strategies.
+/// Strategies.
 pub static STRATEGIES: &[Choice] = &[
-    choice("none", "No strategy"),
+    choice(NO_STRATEGY, "No strategy"),
     choice("slow", "Small, one at a time"),
     choice("twice", "Two swallows each"),
     choice("effort", "Effortful swallow"),
     choice("breath", "Breath held first"),
     choice("wash", "Drink after food"),
 ];
-
-/// Whether it was said what is given.
-pub(super) fn said(trial: &Trial) -> bool {
-    [LEVEL, WHAT].iter().any(|q| trial.answers.contains_key(q))
-}
 
 /// The settings of the trial before.
 pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
@@ -141,8 +145,8 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
         .collect()
 }
 
-/// What the next trial is, as chosen now: "5 Minced & moist, teaspoon"; none where nothing was said.
-pub(super) fn to_come(exam: &Exam) -> Option<String> {
+/// What the next trial is, as chosen now; none where nothing was said.
+pub(super) fn to_come(exam: &Exam) -> Option<OwnGiven> {
     let newest = exam.latest(TaskId::Own).filter(|t| t.start().is_none());
     let mut trial = Trial::new(TaskId::Own, 0, None);
     trial.answers.extend(
@@ -154,37 +158,91 @@ pub(super) fn to_come(exam: &Exam) -> Option<String> {
         trial.answers.extend(newest.answers.clone());
     }
     // Posture and strategy stand on the page: what is put into the mouth is on the pad.
-    for question in [POSTURE, STRATEGY, STRATEGY_WORDS] {
-        trial.answers.remove(question);
-    }
-    said(&trial).then(|| brief(&trial))
+    let given = OwnGiven {
+        posture: None,
+        strategy: None,
+        strategy_words: None,
+        ..given(&trial)
+    };
+    given.is_said().then_some(given)
 }
 
-/// What was given in a trial, and how.
-pub(in crate::clinical::tasks) fn given(trial: &Trial) -> OwnGiven {
-    let id = |question: &str| trial.choice(question).map(str::to_owned);
+/// What was given in a trial.
+pub fn given(trial: &Trial) -> OwnGiven {
+    let chosen = |question: &str| trial.choice(question).map(str::to_owned);
     let typed = |question: &str| match trial.answers.get(question) {
         Some(Answer::Words(words)) => Some(words.clone()),
         _ => None,
     };
+    let amount = amount(trial);
+    let by_teaspoon = amount == Some(Amount::Choice(TEASPOON.to_owned()));
     OwnGiven {
-        level: id(LEVEL),
+        level: chosen(LEVEL),
         what: typed(WHAT),
-        amount: id(AMOUNT),
-        millilitres: trial.number(MILLILITRES),
-        by: id(BY),
-        posture: id(POSTURE),
-        strategy: id(STRATEGY),
+        by: chosen(BY).filter(|by| by != SPOON || !by_teaspoon),
+        amount,
+        posture: chosen(POSTURE),
+        strategy: chosen(STRATEGY).filter(|strategy| strategy != NO_STRATEGY),
         strategy_words: typed(STRATEGY_WORDS),
     }
 }
 
-/// "0 Thin, 5 mL, spoon, upright".
-pub(in crate::clinical::tasks) fn settings(trial: &Trial) -> String {
-    wording::settings(&given(trial))
+/// How much, a measure always in millilitres.
+fn amount(trial: &Trial) -> Option<Amount> {
+    if let Some(Answer::Tenths(tenths)) = trial.answers.get(MILLILITRES) {
+        return Some(Amount::Tenths(*tenths));
+    }
+    let id = trial.choice(AMOUNT)?;
+    let measure = MEASURES.iter().find(|(of, _)| *of == id);
+    Some(match measure {
+        Some((_, ml)) => Amount::Tenths(ml * 10),
+        None => Amount::Choice(id.to_owned()),
+    })
 }
 
-/// The same for a reason that must fit a line: free words only where no choice stands for them.
-pub(in crate::clinical::tasks) fn brief(trial: &Trial) -> String {
-    wording::brief(&given(trial))
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn said(answers: &[(&str, Answer)]) -> OwnGiven {
+        let mut trial = Trial::new(TaskId::Own, 0, None);
+        let own = |(q, a): &(&str, Answer)| ((*q).to_owned(), a.clone());
+        trial.answers.extend(answers.iter().map(own));
+        given(&trial)
+    }
+
+    fn chosen(id: &str) -> Answer {
+        Answer::Choice(id.to_owned())
+    }
+
+    #[test]
+    fn what_is_said_in_two_ways_is_one_thing() {
+        let teaspoon = said(&[(AMOUNT, chosen(TEASPOON))]);
+        assert_eq!(
+            said(&[(AMOUNT, chosen(TEASPOON)), (BY, chosen(SPOON))]),
+            teaspoon
+        );
+        assert_ne!(
+            said(&[(AMOUNT, chosen(TEASPOON)), (BY, chosen("cup"))]),
+            teaspoon
+        );
+        assert_eq!(
+            said(&[(MILLILITRES, Answer::Tenths(50))]),
+            said(&[(AMOUNT, chosen("5"))])
+        );
+        assert_eq!(said(&[(STRATEGY, chosen(NO_STRATEGY))]), said(&[]));
+    }
+
+    #[test]
+    fn what_was_typed_is_never_taken_for_a_choice() {
+        let words = |words: &str| Answer::Words(words.to_owned());
+        assert_ne!(
+            said(&[(WHAT, words("0 Thin"))]),
+            said(&[(LEVEL, chosen("d0"))])
+        );
+        assert_ne!(
+            said(&[(WHAT, words("rice, teaspoon"))]),
+            said(&[(WHAT, words("rice")), (AMOUNT, chosen(TEASPOON))])
+        );
+    }
 }

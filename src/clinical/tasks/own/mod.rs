@@ -7,16 +7,15 @@
 pub mod shared;
 
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::fact::{OwnGiven, With};
+use crate::clinical::findings::fact::{OwnFact, OwnGiven, SeenSign, With};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth;
-use crate::clinical::tasks::by_mouth::Offer;
 use crate::clinical::tasks::by_mouth::lag;
+use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::signs;
-use crate::clinical::tasks::by_mouth::signs::SeenSign;
 use crate::clinical::tasks::by_mouth::{saturation, watched};
 use crate::clinical::tasks::own::shared as own_shared;
 use crate::clinical::tasks::spec::{
@@ -27,14 +26,13 @@ use crate::clinical::tasks::water::{NOT_GIVEN_REASONS, WATCH};
 mod given;
 mod table;
 
+use given::to_come;
 pub use given::{
     AMOUNT, AMOUNTS, BY, LEVEL, LEVELS, MILLILITRES, POSTURE, POSTURES, STRATEGIES, STRATEGY,
-    STRATEGY_WORDS, WAYS, WHAT, instead, taken_over,
+    STRATEGY_WORDS, WAYS, WHAT, given, instead, taken_over,
 };
-pub(super) use given::{brief, settings};
-use given::{given, said, to_come};
-pub use table::{Row, lately, table, told};
-use table::{line, rows};
+use table::rows;
+pub use table::{Came, InTrial, Lately, Row, is_unwatched, lately, table};
 
 const fn before(id: &'static str, ask: &'static str, takes: Takes) -> Question {
     Question {
@@ -109,7 +107,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 2,
     usual: |_| Vec::new(),
-    lines: Some(|trial| vec![line(trial)]),
+    lines: Some(crate::wording::own::lines),
     compare: |_| Vec::new(),
     caveat: "Levels by the framework's own names, as you picked them. What was swallowed without a \
              sign says nothing about another consistency. Silent aspiration is not seen.",
@@ -124,87 +122,93 @@ pub static SPEC: TaskSpec = TaskSpec {
 };
 
 /// What the pad offers.
-pub fn offer(exam: &Exam) -> Option<Offer> {
-    let newest = exam.latest(TaskId::Own);
-    let begun = newest.filter(|t| t.start().is_some());
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum OwnOffer {
+    /// Nothing yet: first it is said what is given.
+    SayWhat,
+    /// A trial.
+    Give {
+        /// Whether one was given before.
+        again: bool,
+        /// What, where it was said.
+        given: Option<OwnGiven>,
+    },
+}
+
+/// What the pad offers; none while a trial runs.
+pub fn offer(exam: &Exam) -> Option<OwnOffer> {
+    let begun = exam.latest(TaskId::Own).filter(|t| t.start().is_some());
     if begun.is_some_and(|t| t.end().is_none()) {
         return None;
     }
-    let again = if begun.is_some() { " again" } else { "" };
-    let what = to_come(exam);
-    // Given without a word of what it was, it is given so again.
-    let unsaid = || begun.map(|_| "not said what".to_owned());
-    Some(what.or_else(unsaid).map_or_else(
-        || Offer::waits("First: what is given"),
-        |what| Offer::now(format!("Given{again}: {what}")),
-    ))
+    let again = begun.is_some();
+    Some(match to_come(exam) {
+        None if !again => OwnOffer::SayWhat,
+        // Given without a word of what it was, it is given so again.
+        given => OwnOffer::Give { again, given },
+    })
 }
 
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    let eating = Domain::EatingDrinking;
     let rows = rows(exam);
     if rows.is_empty() {
-        let why = by_mouth::refused(TaskId::Own, exam);
-        let why = why.map_or(String::new(), |why| format!(": {why}"));
-        return vec![rules::OWN_UNFINISHED.flag(
-            Level::Incomplete,
-            eating,
-            format!("own trials: none given{why}"),
-        )];
+        let why = by_mouth::why_refused(TaskId::Own, exam);
+        return vec![unfinished(OwnFact::NoneGiven { why })];
     }
     let mut flags = Vec::new();
-    for (_, trials) in &rows {
+    for (given, trials) in &rows {
+        let seen: Vec<SeenSign> = trials.iter().flat_map(|t| by_mouth::seen(t)).collect();
         let with = With::Own {
-            given: trials.first().map_or_else(OwnGiven::default, |t| given(t)),
+            given: given.clone(),
             times: trials.len(),
         };
-        let seen: Vec<SeenSign> = trials.iter().flat_map(|t| by_mouth::seen(t)).collect();
         flags.extend(signs::judge(&with, &seen));
     }
     flags.extend(own_shared::flags(exam));
     flags.extend(lag::late_flags(TaskId::Own, exam, &rules::OWN_UNFINISHED));
     flags.extend(by_mouth::doubt(TaskId::Own, exam, &rules::OWN_UNFINISHED));
-    let open = by_mouth::given(TaskId::Own, exam)
+    flags.extend(missing(exam).into_iter().map(unfinished));
+    if flags.iter().all(|f| f.level() == Level::Note) {
+        // What decides nothing was seen all the same.
+        let seen = by_mouth::given(TaskId::Own, exam)
+            .any(|t| !t.taken_back.is_empty() || !by_mouth::seen(t).is_empty());
+        let given = by_mouth::given(TaskId::Own, exam).count();
+        let fact = OwnFact::Clear { given, seen };
+        flags.push(rules::OWN_CLEAR.flag(Level::Pass, Domain::EatingDrinking, fact));
+    }
+    flags
+}
+
+fn unfinished(fact: OwnFact) -> Flag {
+    rules::OWN_UNFINISHED.flag(Level::Incomplete, Domain::EatingDrinking, fact)
+}
+
+/// What is missing of trials of which some were given.
+fn missing(exam: &Exam) -> Vec<OwnFact> {
+    let mut missing = Vec::new();
+    let all = || by_mouth::given(TaskId::Own, exam);
+    let open = all()
         .filter(|t| {
             let sign = by_mouth::seen(t).iter().any(|s| s.ends(SignTask::Own));
             !sign && by_mouth::unfinished(t, exam).is_some()
         })
         .count();
-    let unsaid = by_mouth::given(TaskId::Own, exam).any(|t| !said(t));
-    let all: usize = rows.iter().map(|(_, trials)| trials.len()).sum();
-    let mut missing =
-        |words: String| flags.push(rules::OWN_UNFINISHED.flag(Level::Incomplete, eating, words));
     if open > 0 {
-        missing(format!(
-            "own trials: {open} of {all} not watched for 60 seconds"
-        ));
+        let of = all().count();
+        missing.push(OwnFact::NotWatched { open, of });
     }
     for trial in exam.trials.iter().filter(|t| t.task == TaskId::Own) {
-        if let Some(why) = by_mouth::said_not_given(trial) {
+        if let Some(why) = Reading::of(trial).not_given {
             // Beside one that was given it is said of the next.
-            let what = if said(trial) && trial.start().is_none() {
-                format!(" ({})", brief(trial))
-            } else {
-                String::new()
-            };
-            missing(format!("own trials: one not given{what}: {why}"));
+            let given = given(trial);
+            let own = given.is_said() && trial.start().is_none();
+            let given = own.then(|| given.brief());
+            missing.push(OwnFact::NotGiven { given, why });
         }
     }
-    if unsaid {
-        missing("own trials: not recorded what was given".to_owned());
+    if all().any(|t| !given(t).is_said()) {
+        missing.push(OwnFact::NotSaidWhat);
     }
-    if flags.iter().all(|f| f.level() == Level::Note) {
-        // What decides nothing was seen all the same.
-        let seen = by_mouth::given(TaskId::Own, exam)
-            .any(|t| !t.taken_back.is_empty() || !by_mouth::seen(t).is_empty());
-        let no_sign = if seen {
-            ""
-        } else {
-            ", no sign within 60 seconds"
-        };
-        let words = format!("own trials: {all} given and watched{no_sign}");
-        flags.push(rules::OWN_CLEAR.flag(Level::Pass, eating, words));
-    }
-    flags
+    missing
 }

@@ -1,6 +1,7 @@
 //! Own trials that overlap: a sign within the minute of two different ones, and which it is of.
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::{Given, OwnFact, OwnGiven};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rules;
@@ -8,10 +9,9 @@ use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth;
-use crate::clinical::tasks::own::{brief, settings};
+use crate::clinical::tasks::own::given;
 use crate::clinical::tasks::water::WATCH;
 use crate::measure::time::{Millis, Stamp};
-use crate::wording::words::small;
 
 /// A sign that may be of either of two trials.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,9 +21,9 @@ pub struct Shared {
     /// When it was pressed.
     pub at: Stamp,
     /// The trial it stands with: its number, and what was given.
-    pub of: (u32, String),
+    pub of: (u32, OwnGiven),
     /// The other one.
-    pub other: (u32, String),
+    pub other: (u32, OwnGiven),
     /// Whether somebody said already that it is of the trial before.
     pub said: bool,
 }
@@ -31,27 +31,27 @@ pub struct Shared {
 /// Signs that fall into the minute of the trial before as well, where that was another thing; and
 /// those that somebody said are that one's.
 pub fn shared(exam: &Exam) -> Vec<Shared> {
-    let trials: Vec<&Trial> = by_mouth::given(TaskId::Own, exam).collect();
+    let trials: Vec<(&Trial, OwnGiven)> = by_mouth::given(TaskId::Own, exam)
+        .map(|trial| (trial, given(trial)))
+        .collect();
     let mut all = Vec::new();
     let pairs = trials.iter().enumerate().flat_map(|(n, now)| {
         let earlier = &trials[..n];
         // Of several of the same the newest: which of them it was makes no difference.
-        let newest = move |at: usize| {
-            let same = |t: &&Trial| settings(t) == settings(earlier[at]);
-            !earlier[at + 1..].iter().any(same)
-        };
-        (0..n)
-            .filter(move |at| newest(*at))
-            .map(move |at| (earlier[at], *now))
+        let newest = |at: &usize| earlier[at + 1..].iter().all(|t| t.1 != earlier[*at].1);
+        let others = (0..n).filter(newest).map(|at| &earlier[at]);
+        others.map(move |before| (before, now)).collect::<Vec<_>>()
     });
-    for (before, now) in pairs {
+    let name = |trial: &Trial, given: &OwnGiven| (trial.number, given.clone());
+    for ((before, before_given), (now, now_given)) in pairs {
         let (Some(end), Some(start)) = (before.end(), now.start()) else {
             continue;
         };
-        if settings(before) == settings(now) {
+        if before_given == now_given {
             continue;
         }
-        let name = |trial: &Trial| (trial.number, brief(trial));
+        let of_before = || name(before, before_given);
+        let of_now = || name(now, now_given);
         let in_minute = |at| before.between(end, at).length.is_none_or(|l| l <= WATCH);
         let after_start = |at| {
             let since = before.between(start, at).length;
@@ -61,8 +61,8 @@ pub fn shared(exam: &Exam) -> Vec<Shared> {
             all.push(Shared {
                 sign,
                 at,
-                of: name(now),
-                other: name(before),
+                of: of_now(),
+                other: of_before(),
                 said: false,
             });
         }
@@ -70,8 +70,8 @@ pub fn shared(exam: &Exam) -> Vec<Shared> {
             all.push(Shared {
                 sign,
                 at,
-                of: name(before),
-                other: name(now),
+                of: of_before(),
+                other: of_now(),
                 said: true,
             });
         }
@@ -79,37 +79,37 @@ pub fn shared(exam: &Exam) -> Vec<Shared> {
     all
 }
 
+/// A note that a sign may be of either of two trials.
+fn note(either: OwnFact) -> Flag {
+    rules::OWN_OVERLAP.flag(Level::Note, Domain::EatingDrinking, either)
+}
+
 /// A note for each of which nobody said whose it is.
 pub(super) fn flags(exam: &Exam) -> Vec<Flag> {
     let open = shared(exam).into_iter().filter(|shared| !shared.said);
     open.map(|shared| {
-        rules::OWN_OVERLAP.flag(
-            Level::Note,
-            Domain::EatingDrinking,
-            format!(
-                "{} with {}: within 60 seconds of {} as well, either may be meant",
-                shared.sign.past(),
-                shared.of.1,
-                shared.other.1
-            ),
-        )
+        note(OwnFact::Either {
+            sign: shared.sign,
+            with: Given::Own(shared.of.1.brief()),
+            other: Given::Own(shared.other.1.brief()),
+        })
     })
     .collect()
 }
 
 /// A note for each sign in a trial that falls into the minute after one of another task.
 pub fn across(exam: &Exam) -> Vec<Flag> {
-    let given = |t: &&Trial| tasks::spec(t.task).by_mouth && t.start().is_some();
-    let name = |trial: &Trial| match trial.task {
-        TaskId::Own => brief(trial),
-        task => small(tasks::spec(task).title),
+    let was_given = |t: &&Trial| tasks::spec(t.task).by_mouth && t.start().is_some();
+    let what = |trial: &Trial| match trial.task {
+        TaskId::Own => Given::Own(given(trial).brief()),
+        task => Given::Task(task),
     };
-    let mut notes: Vec<String> = Vec::new();
-    for before in exam.trials.iter().filter(given) {
+    let mut notes: Vec<OwnFact> = Vec::new();
+    for before in exam.trials.iter().filter(was_given) {
         let (Some(start), Some(end)) = (before.start(), before.end()) else {
             continue;
         };
-        let others = exam.trials.iter().filter(given);
+        let others = exam.trials.iter().filter(was_given);
         for now in others.filter(|now| now.task != before.task) {
             let since = now
                 .start()
@@ -117,20 +117,18 @@ pub fn across(exam: &Exam) -> Vec<Flag> {
             if since.is_none_or(|since| since <= Millis::ZERO) {
                 continue;
             }
-            for (sign, at) in now.signs() {
-                let words = format!(
-                    "{} with {}: within 60 seconds of {} as well, either may be meant",
-                    sign.past(),
-                    name(now),
-                    name(before)
-                );
-                let in_minute = before.between(end, at).length.is_some_and(|l| l <= WATCH);
-                if in_minute && !notes.contains(&words) {
-                    notes.push(words);
+            let in_minute = |at| before.between(end, at).length.is_some_and(|l| l <= WATCH);
+            for (sign, _) in now.signs().filter(|(_, at)| in_minute(*at)) {
+                let either = OwnFact::Either {
+                    sign,
+                    with: what(now),
+                    other: what(before),
+                };
+                if !notes.contains(&either) {
+                    notes.push(either);
                 }
             }
         }
     }
-    let note = |words| rules::OWN_OVERLAP.flag(Level::Note, Domain::EatingDrinking, words);
     notes.into_iter().map(note).collect()
 }

@@ -1,12 +1,10 @@
 //! Small sips of water, small before large, each size as often as planned, each watched.
 
-use crate::clinical::findings::fact::With;
+use crate::clinical::findings::fact::{SeenSign, SipsFact, With};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::tasks::by_mouth::signs;
-use crate::clinical::tasks::by_mouth::signs::SeenSign;
-use crate::measure::decimals::short;
 use crate::measure::order::put_in_order;
 use crate::measure::units::Millilitres;
 
@@ -79,7 +77,7 @@ pub fn before_90(plan: &Plan, sips: &[Sip]) -> Option<Flag> {
         rules::SIPS_ORDER.flag(
             Level::Incomplete,
             Domain::EatingDrinking,
-            "90 mL of water waits: the small sips were not all given, watched and clear",
+            SipsFact::CupWaits,
         )
     })
 }
@@ -106,47 +104,24 @@ pub fn judge(plan: &Plan, sips: &[Sip]) -> Vec<Flag> {
             flags.push(rule.flag(flag.level(), eating, flag.fact().clone()));
         }
     }
-    if let Some(words) = out_of_order(plan, sips) {
-        flags.push(rules::SIPS_ORDER.flag(Level::Note, eating, words));
+    if let Some(fact) = out_of_order(plan, sips) {
+        flags.push(rules::SIPS_ORDER.flag(Level::Note, eating, fact));
     }
     // After a sign nothing more is due.
     if !sips.iter().any(Sip::ends) {
-        flags.extend(
-            missing(plan, sips)
-                .into_iter()
-                .map(|words| rules::SIPS_UNFINISHED.flag(Level::Incomplete, eating, words)),
-        );
+        let due = due(plan, sips).into_iter();
+        flags.extend(due.map(|fact| rules::SIPS_UNFINISHED.flag(Level::Incomplete, eating, fact)));
     }
     if flags.iter().all(|f| f.level() == Level::Note) {
-        let sizes: Vec<String> = in_order(plan.sizes.iter().copied())
-            .iter()
-            .map(|size| short(size.get()))
-            .collect();
-        flags.push(rules::SIPS_CLEAR.flag(
-            Level::Pass,
-            eating,
-            format!(
-                "sips of {} mL, each given {} and watched{}",
-                sizes.join(", "),
-                times(plan.repeats),
-                // What decides nothing was seen all the same.
-                if sips.iter().all(|sip| sip.signs.is_empty()) {
-                    ": no sign"
-                } else {
-                    ""
-                }
-            ),
-        ));
+        let clear = SipsFact::Clear {
+            sizes: in_order(plan.sizes.iter().copied()),
+            times: plan.repeats,
+            // What decides nothing was seen all the same.
+            no_sign: sips.iter().all(|sip| sip.signs.is_empty()),
+        };
+        flags.push(rules::SIPS_CLEAR.flag(Level::Pass, eating, clear));
     }
     flags
-}
-
-fn times(n: u8) -> String {
-    match n {
-        1 => "once".to_owned(),
-        2 => "twice".to_owned(),
-        n => format!("{n} times"),
-    }
 }
 
 /// Sips of a size that were given and watched.
@@ -154,39 +129,34 @@ fn done(size: Millilitres, sips: &[Sip]) -> usize {
     sips.iter().filter(|s| s.size == size && s.watched).count()
 }
 
-/// What of the plan is missing, in words.
-fn missing(plan: &Plan, sips: &[Sip]) -> Vec<String> {
+/// What of the plan is still due.
+fn due(plan: &Plan, sips: &[Sip]) -> Vec<SipsFact> {
     if plan.sizes.is_empty() || plan.repeats == 0 {
         // Else a plan of nothing would be clear at once.
-        return vec!["no sips of water planned".to_owned()];
+        return vec![SipsFact::NonePlanned];
     }
+    let of = plan.repeats;
     in_order(plan.sizes.iter().copied())
         .into_iter()
-        .filter_map(|size| {
-            let (done, ml) = (done(size, sips), short(size.get()));
-            (done < usize::from(plan.repeats)).then(|| {
-                format!(
-                    "sips of {ml} mL: {done} of {} given and watched",
-                    plan.repeats
-                )
-            })
-        })
+        .map(|size| (size, done(size, sips)))
+        .filter(|(_, done)| *done < usize::from(of))
+        .map(|(size, done)| SipsFact::Due { size, done, of })
         .collect()
 }
 
-/// What should have waited, in words.
-fn out_of_order(plan: &Plan, sips: &[Sip]) -> Option<&'static str> {
+/// What should have waited.
+fn out_of_order(plan: &Plan, sips: &[Sip]) -> Option<SipsFact> {
     for (i, sip) in sips.iter().enumerate() {
         let before = &sips[..i];
         if before.iter().any(Sip::ends) {
-            return Some("a further sip was given after a sign");
+            return Some(SipsFact::GivenAfterSign);
         }
         let smaller_due = plan
             .sizes
             .iter()
             .any(|size| *size < sip.size && done(*size, before) < usize::from(plan.repeats));
         if smaller_due {
-            return Some("a larger sip was given before the smaller ones were done");
+            return Some(SipsFact::LargerFirst);
         }
     }
     None

@@ -9,6 +9,7 @@ pub mod judge;
 pub mod three_ml;
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::SipsFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::looked::Looked;
 use crate::clinical::findings::trial::{Answer, Trial};
@@ -20,6 +21,11 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::Offer;
 use crate::clinical::tasks::by_mouth::lag;
+use crate::clinical::tasks::by_mouth::questions::{
+    NOT_GIVEN_REASONS, VOICE_AFTER, VOICE_BEFORE, VOICES,
+};
+use crate::clinical::tasks::by_mouth::reading::{Reading, Watch};
+use crate::clinical::tasks::by_mouth::within::WATCH;
 use crate::clinical::tasks::by_mouth::{saturation, watched};
 use crate::clinical::tasks::sips::judge as sips;
 use crate::clinical::tasks::sips::judge::{Next, Plan, Sip};
@@ -27,11 +33,9 @@ use crate::clinical::tasks::sips::three_ml::Run;
 use crate::clinical::tasks::spec::{
     Choice, Length, NOT_VALID, Pad, Question, Takes, TaskSpec, When, choice,
 };
-use crate::clinical::tasks::water::{
-    NOT_GIVEN_REASONS, VOICE_AFTER, VOICE_BEFORE, VOICES, WATCH, Watch,
-};
 use crate::measure::decimals::short;
 use crate::measure::units::Millilitres;
+use crate::wording::sips as words;
 
 /// The size of a sip in mL, recorded when it is given.
 pub const SIZE: &str = "sip";
@@ -115,7 +119,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 2,
     usual: |_| Vec::new(),
-    lines: Some(|trial| vec![line(trial)]),
+    lines: Some(|trial| vec![words::line(trial)]),
     compare: |_| Vec::new(),
     caveat: "Sizes and repeats are local policy. A cough at once or within one minute counts, a \
              changed voice too (published: DAN06T, adults after stroke). Silent aspiration is not \
@@ -168,16 +172,18 @@ fn size(trial: &Trial, plan: &Plan) -> Millilitres {
 fn sips(exam: &Exam, hoping: bool) -> Vec<Sip> {
     let plan = plan(&exam.policy);
     by_mouth::given(TaskId::Sips, exam)
-        .map(|trial| Sip {
-            size: size(trial, &plan),
-            signs: by_mouth::seen(trial),
-            watched: match by_mouth::watch(trial) {
-                Watch::Cut(_) => false,
-                Watch::Whole => {
-                    hoping || by_mouth::answered(trial, exam) && watched::missing(trial).is_none()
-                }
-                Watch::NotBegun | Watch::Running => hoping,
-            },
+        .map(|trial| {
+            let reading = Reading::of(trial);
+            let whole = by_mouth::answered(trial, exam) && reading.unwatched.is_none();
+            Sip {
+                size: size(trial, &plan),
+                signs: reading.signs(),
+                watched: match reading.watch {
+                    Watch::Cut(_) => false,
+                    Watch::Whole => hoping || whole,
+                    Watch::NotBegun | Watch::Running => hoping,
+                },
+            }
         })
         .collect()
 }
@@ -244,7 +250,7 @@ fn sitting(exam: &Exam) -> Option<&Trial> {
     let mut first = None;
     let given = by_mouth::given(TaskId::Sips, exam).rev();
     for (trial, at) in given.filter_map(|t| Some((t, t.started_at()?))) {
-        if at.is_old(after, exam) {
+        if at.is_older(after, exam.policy.moment_stands()) {
             break;
         }
         (first, after) = (Some(trial), at);
@@ -268,11 +274,13 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
 
 /// A 3 mL sip as the published test looks at it.
 pub fn run(trial: &Trial) -> Run {
+    let reading = Reading::of(trial);
+    let signs = reading.signs();
     let has = |wanted: &[Sign]| {
-        let seen = by_mouth::seen(trial)
+        let seen = signs
             .iter()
             .any(|s| wanted.contains(&s.sign) && !s.is_late());
-        match (seen, by_mouth::watch(trial)) {
+        match (seen, &reading.watch) {
             (true, _) => Looked::Present,
             (false, Watch::Whole) => Looked::Absent,
             (false, _) => Looked::NotTested,
@@ -303,40 +311,25 @@ pub fn run(trial: &Trial) -> Run {
 
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    let eating = Domain::EatingDrinking;
-    let refused = by_mouth::refused(TaskId::Sips, exam);
+    let unfinished =
+        |fact| rules::SIPS_UNFINISHED.flag(Level::Incomplete, Domain::EatingDrinking, fact);
+    let refused = by_mouth::why_refused(TaskId::Sips, exam);
     if by_mouth::given(TaskId::Sips, exam).next().is_none() {
-        let why = refused.map_or(String::new(), |why| format!(": {why}"));
-        let words = format!("small sips of water not given{why}");
-        return vec![rules::SIPS_UNFINISHED.flag(Level::Incomplete, eating, words)];
+        return vec![unfinished(SipsFact::NotGiven(refused))];
     }
     let mut flags = sips::judge(&plan(&exam.policy), &sips(exam, false));
     let runs: Vec<Run> = by_mouth::given(TaskId::Sips, exam)
         .filter(|t| t.choice(WAY) == Some(UNDER_TONGUE))
         .map(run)
         .collect();
-    let own = [rules::THREE_ML_EXTRA.id, rules::THREE_ML_RESIDUE.id];
-    let three: Vec<Flag> = three_ml::judge(&runs, wording(&exam.policy))
-        .into_iter()
-        .filter(|f| own.contains(&f.rule().id))
-        .collect();
-    if !three.is_empty() {
-        // Below the published line for referring, and no "no sign seen" either, whatever the cup
-        // shows that was given all the same.
+    let three = three_ml::judge(&runs, wording(&exam.policy));
+    let next = refused.filter(|_| !over(exam)).map(SipsFact::NextNotGiven);
+    if !three.is_empty() || next.is_some() {
+        // Whatever the cup shows that was given all the same.
         flags.retain(|f| f.level() != Level::Pass);
-        flags.extend(three.into_iter().map(|f| {
-            if f.rule().id == rules::THREE_ML_EXTRA.id {
-                rules::SIPS_UNFINISHED.flag(Level::Incomplete, eating, f.reason())
-            } else {
-                f
-            }
-        }));
     }
-    if let Some(why) = refused.filter(|_| !over(exam)) {
-        flags.retain(|f| f.level() != Level::Pass);
-        let words = format!("the next small sip not given: {why}");
-        flags.push(rules::SIPS_UNFINISHED.flag(Level::Incomplete, eating, words));
-    }
+    flags.extend(three);
+    flags.extend(next.map(unfinished));
     flags.extend(lag::late_flags(TaskId::Sips, exam, &rules::SIPS_UNFINISHED));
     flags.extend(by_mouth::doubt(TaskId::Sips, exam, &rules::SIPS_UNFINISHED));
     flags
@@ -362,81 +355,37 @@ pub fn before_90(exam: &Exam) -> Option<Flag> {
         Some(rules::SIPS_ORDER.flag(
             Level::Incomplete,
             Domain::EatingDrinking,
-            "90 mL of water waits: not two more dry swallows after 3 mL",
+            SipsFact::CupWaitsForSwallows,
         ))
     })
 }
 
-/// A sip in words: "3 mL: swallowed in 1.2 s, two more dry swallows, voice clear, watched for
-/// 60 seconds".
-fn line(trial: &Trial) -> String {
-    let mut words = Vec::new();
-    let run = run(trial);
-    let length = trial
-        .start()
-        .zip(trial.end_pressed())
-        .and_then(|(start, end)| trial.between(start, end).length);
-    words.push(match (run.swallowed, length) {
-        (Looked::Absent, _) => "no swallow".to_owned(),
-        (Looked::Present, Some(length)) => format!("swallowed after {length}"),
-        (Looked::Present, None) => "swallowed".to_owned(),
-        (Looked::NotTested, _) => "swallow not marked".to_owned(),
-    });
-    words.extend(run.extra.map(|n| match n {
-        0 => "no more dry swallow".to_owned(),
-        n => format!("{n} more dry swallows"),
-    }));
-    words.extend(sign_words(trial));
-    words.push(
-        match by_mouth::watch(trial) {
-            Watch::Whole if watched::missing(trial).is_none() => "watched for 60 seconds",
-            Watch::Running => "the watch runs",
-            Watch::Whole | Watch::Cut(_) | Watch::NotBegun => "not watched to the end",
-        }
-        .to_owned(),
-    );
-    let size = trial.number(SIZE).map_or("?".to_owned(), short);
-    format!("{size} mL: {}", words.join(", "))
+/// What was given: how many of each size; and whether all were watched, and nothing seen in them.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Summary {
+    /// The sizes in the order in which each was first given, with how many.
+    pub given: Vec<(Millilitres, usize)>,
+    /// The whole plan, each watched and clear.
+    pub clear: bool,
+    /// Something was seen in them, be it what decides nothing.
+    pub seen: bool,
 }
 
-/// The signs of a trial in words, without a word about levels.
-pub(super) fn sign_words(trial: &Trial) -> Vec<String> {
-    by_mouth::seen(trial)
-        .into_iter()
-        .map(|seen| match seen.seen.after() {
-            Some(after) => format!("{} after {} s", seen.sign.past(), after.0 / 1000),
-            None => seen.sign.past().to_owned(),
-        })
-        .collect()
-}
-
-/// What was given, in a few words for the handover.
-pub fn summary(exam: &Exam) -> Option<String> {
+/// What came of the sips; none where none was given.
+pub fn summary(exam: &Exam) -> Option<Summary> {
     let plan = plan(&exam.policy);
     let sips = sips(exam, false);
     let mut sizes: Vec<Millilitres> = sips.iter().map(|sip| sip.size).collect();
     sizes.dedup();
-    let counts: Vec<String> = sizes
-        .iter()
-        .map(|size| {
-            let n = sips.iter().filter(|sip| sip.size == *size).count();
-            format!("{} of {} mL", n, short(size.get()))
-        })
-        .collect();
-    if counts.is_empty() {
-        return None;
-    }
+    let of = |size| sips.iter().filter(|sip| sip.size == size).count();
+    let given: Vec<(Millilitres, usize)> = sizes.into_iter().map(|s| (s, of(s))).collect();
+    // One that was given again because its watch was cut was not watched all the same.
+    let watched = sips.iter().all(|sip| sip.watched);
     // What decides nothing was seen all the same.
     let seen = exam.choked
         || sips.iter().any(|sip| !sip.signs.is_empty())
         || by_mouth::given(TaskId::Sips, exam)
             .any(|t| !t.taken_back.is_empty() || saturation::fell(t, exam));
-    // One that was given again because its watch was cut was not watched all the same.
-    let watched = sips.iter().all(|sip| sip.watched);
-    let end = match watched && sips::all_clear(&plan, &sips) && clear(exam) == Looked::Present {
-        true if seen => ", each watched for 60 seconds",
-        true => ", each watched for 60 seconds, no sign",
-        false => "",
-    };
-    Some(format!("small sips of water: {}{end}", counts.join(", ")))
+    let clear = watched && sips::all_clear(&plan, &sips) && clear(exam) == Looked::Present;
+    (!given.is_empty()).then_some(Summary { given, clear, seen })
 }

@@ -1,18 +1,15 @@
 //! 3 mL of cold water under the tongue, then two more dry swallows (modified water swallowing
 //! test).
 //!
-//! The signs are kept. Out of them come the published grade in both wordings that are in use, and
-//! the flags. A grade is for the record and for comparison; what a person reads are words.
+//! Out of what was seen come the published grade in both wordings that are in use, and two flags.
+//! The other signs of such a sip are those of any sip. A grade is for the record and for comparison.
 
+use crate::clinical::findings::fact::{SipsFact, Tries};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::looked::Looked;
 use crate::clinical::knowledge::policy::Wording;
-use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::sign::{Sign, SignTask, meaning};
 
-/// Runs it takes to call the test clear (source: STM).
-pub const RUNS: usize = 3;
 /// Dry swallows expected within 30 s after a swallow without a sign (source: STM).
 pub const EXTRA: u8 = 2;
 
@@ -48,28 +45,6 @@ pub enum Grade {
     Four,
     /// A swallow without a sign, and two more dry swallows.
     Five,
-}
-
-impl Grade {
-    /// In words for a sentence.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Grade::NotRated => "no swallow and no reaction",
-            Grade::One => "no swallow, but a reaction",
-            Grade::Two => "a swallow with a change of breathing",
-            Grade::Three => "a swallow with a cough, a wet voice or residue",
-            Grade::Four => "a swallow without a sign, but not two more dry swallows",
-            Grade::Five => "a swallow without a sign, and two more dry swallows",
-        }
-    }
-
-    /// Whether the test is given once more after a run like this.
-    pub fn repeats(self, wording: Wording) -> bool {
-        match wording {
-            Wording::A => self == Grade::Five,
-            Wording::B => self >= Grade::Four,
-        }
-    }
 }
 
 impl Run {
@@ -108,17 +83,7 @@ impl Run {
     fn reaction(&self) -> Looked {
         Looked::any(&[self.cough, self.wet_voice, self.breathing_change])
     }
-
-    /// Whether it shows something that ends the test.
-    fn has_sign(&self, wording: Wording) -> bool {
-        self.swallowed.is_absent()
-            || self.reaction().is_present()
-            || wording == Wording::B && self.residue.is_present()
-    }
 }
-
-/// Whether a run shows something.
-type Shows<'a> = &'a dyn Fn(&Run) -> bool;
 
 /// The worst grade of the runs that can be graded, in both wordings; none without such a run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -138,120 +103,26 @@ pub fn grades(runs: &[Run]) -> Grades {
     }
 }
 
-/// What the rules say about the runs of one test.
+/// What the rules say about the sips of 3 mL, besides what they say of any sip.
 pub fn judge(runs: &[Run], wording: Wording) -> Vec<Flag> {
-    let mut flags = Vec::new();
-    let of_sign = |sign| meaning(sign, SignTask::ThreeMl).0;
-    // No swallow comes first: what was seen besides is its reaction, not a sign after a swallow.
-    let silent = |run: &Run| run.swallowed.is_absent() && !run.reaction().is_present();
-    let reacted = |run: &Run| run.swallowed.is_absent() && run.reaction().is_present();
-    let after = |looked: Looked, run: &Run| !run.swallowed.is_absent() && looked.is_present();
-    let mut tell = |rule: &'static Rule, level, words: &str, shows: Shows| {
+    let tries = |shows: &dyn Fn(&Run) -> bool| {
         let n = runs.iter().filter(|run| shows(run)).count();
-        if n > 0 {
-            let which = match runs.len() {
-                1 => String::new(),
-                all => format!(" (in {n} of {all} tries)"),
-            };
-            let words = format!("3 mL of water: {words}{which}");
-            flags.push(rule.flag(level, Domain::EatingDrinking, words));
-        }
+        let of = runs.len();
+        (n > 0).then_some(Tries { n, of })
     };
-    tell(
-        &rules::THREE_ML_NO_REACTION,
-        of_sign(Sign::NoSwallow),
-        "no swallow and no reaction",
-        &silent,
-    );
-    tell(
-        &rules::THREE_ML_NO_SWALLOW,
-        of_sign(Sign::NoSwallow),
-        "no swallow, but a cough or another reaction",
-        &reacted,
-    );
-    tell(
-        &rules::THREE_ML_BREATHING,
-        of_sign(Sign::BreathingChange),
-        "breathing changed",
-        &|run| after(run.breathing_change, run),
-    );
-    tell(
-        &rules::THREE_ML_SIGN,
-        of_sign(Sign::Cough),
-        "coughed",
-        &|run| after(run.cough, run),
-    );
-    tell(
-        &rules::THREE_ML_SIGN,
-        of_sign(Sign::VoiceChange),
-        "voice turned wet",
-        &|run| after(run.wet_voice, run),
-    );
-    let (level, words) = match wording {
-        Wording::A => (
-            Level::Note,
-            "residue in the mouth, which the wording in use does not count",
-        ),
-        Wording::B => (Level::Refer, "residue in the mouth"),
-    };
-    tell(&rules::THREE_ML_RESIDUE, level, words, &|run| {
-        after(run.residue, run)
+    // Without a swallow, what is in the mouth is no residue of one.
+    let residue = tries(&|run| !run.swallowed.is_absent() && run.residue.is_present());
+    let residue = residue.map(|tries| {
+        let counts = wording == Wording::B;
+        let level = if counts { Level::Refer } else { Level::Note };
+        let fact = SipsFact::Residue { tries, counts };
+        rules::THREE_ML_RESIDUE.flag(level, Domain::EatingDrinking, fact)
     });
-    tell(
-        &rules::THREE_ML_EXTRA,
-        Level::Note,
-        "fewer than two more dry swallows within 30 seconds",
-        &|run| run.grade(wording) == Some(Grade::Four),
-    );
-    flags.extend(unfinished(runs, wording).into_iter().map(|words| {
-        rules::THREE_ML_UNFINISHED.flag(Level::Incomplete, Domain::EatingDrinking, words)
-    }));
-    if runs.len() >= RUNS && runs.iter().all(|r| r.grade(wording) == Some(Grade::Five)) {
-        flags.push(rules::THREE_ML_CLEAR.flag(
-            Level::Pass,
-            Domain::EatingDrinking,
-            "3 mL of water, three times: swallowed without a sign, and two more dry swallows",
-        ));
-    }
-    flags
-}
-
-/// What is missing, in words.
-fn unfinished(runs: &[Run], wording: Wording) -> Vec<String> {
-    if runs.is_empty() {
-        return vec!["3 mL of water not given".to_owned()];
-    }
-    let mut missing = Vec::new();
-    // A run that shows a sign needs no more looking at; one without needs all of it.
-    let unseen = |part: Shows| {
-        runs.iter()
-            .any(|run| !run.has_sign(wording) && run.grade(wording).is_none() && part(run))
-    };
-    let parts: [(&str, Shows); 6] = [
-        ("the swallow", &|r| r.swallowed.is_open()),
-        ("a cough", &|r| r.cough.is_open()),
-        ("the voice", &|r| r.wet_voice.is_open()),
-        ("breathing", &|r| r.breathing_change.is_open()),
-        ("residue", &|r| wording == Wording::B && r.residue.is_open()),
-        ("two more dry swallows", &|r| r.extra.is_none()),
-    ];
-    let open: Vec<&str> = parts
-        .iter()
-        .filter(|(_, part)| unseen(*part))
-        .map(|(words, _)| *words)
-        .collect();
-    if !open.is_empty() {
-        missing.push(format!("3 mL of water: not looked at: {}", open.join(", ")));
-    }
-    let over = runs.len() >= RUNS
-        || runs.iter().any(|run| {
-            run.has_sign(wording) || run.grade(wording).is_some_and(|g| !g.repeats(wording))
-        });
-    if !over {
-        missing.push(format!(
-            "3 mL of water: {} of {RUNS} tries done",
-            runs.len()
-        ));
-    }
-    missing
+    // Below the published line for referring, and no "no sign seen" either.
+    let few = tries(&|run| run.grade(wording) == Some(Grade::Four));
+    let few = few.map(|tries| {
+        let fact = SipsFact::FewExtra(tries);
+        rules::SIPS_UNFINISHED.flag(Level::Incomplete, Domain::EatingDrinking, fact)
+    });
+    residue.into_iter().chain(few).collect()
 }

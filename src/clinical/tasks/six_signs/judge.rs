@@ -1,5 +1,6 @@
 //! Two or more of six signs, in adults after a stroke.
 
+use crate::clinical::findings::fact::{OfSix, SixSignsFact, Tested};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::looked::Looked;
 use crate::clinical::knowledge::person::Age;
@@ -26,15 +27,23 @@ pub struct SixSigns {
 }
 
 impl SixSigns {
-    fn with_words(&self) -> [(Looked, &'static str); 6] {
+    fn each(&self) -> [(OfSix, Looked); 6] {
         [
-            (self.voice, "changed voice"),
-            (self.speech, "slurred speech"),
-            (self.gag, "weak or missing gag"),
-            (self.cough_on_request, "weak cough on request"),
-            (self.cough_after, "cough after the swallow"),
-            (self.voice_after, "changed voice after the swallow"),
+            (OfSix::Voice, self.voice),
+            (OfSix::Speech, self.speech),
+            (OfSix::Gag, self.gag),
+            (OfSix::CoughOnRequest, self.cough_on_request),
+            (OfSix::CoughAfter, self.cough_after),
+            (OfSix::VoiceAfter, self.voice_after),
         ]
+    }
+
+    /// Those that count under a setting.
+    fn counting(&self, setting: Setting) -> impl Iterator<Item = (OfSix, Looked)> {
+        let counts = move |sign: OfSix| setting.gag_counts || sign != OfSix::Gag;
+        self.each()
+            .into_iter()
+            .filter(move |(sign, _)| counts(*sign))
     }
 }
 
@@ -45,40 +54,16 @@ pub struct Setting {
     pub gag_counts: bool,
 }
 
-/// How many were tested and found.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Tested {
-    /// Found.
-    pub present: usize,
-    /// Tested.
-    pub tested: usize,
-    /// Signs that count: six, or five without the gag.
-    pub of: usize,
-}
-
-impl Tested {
-    /// "4 of 6 tested".
-    pub fn words(&self) -> String {
-        format!("{} of {} tested", self.tested, self.of)
-    }
-}
-
-/// The signs that count under a setting.
-fn counting(signs: &SixSigns, setting: Setting) -> Vec<(Looked, &'static str)> {
-    let mut counting = signs.with_words().to_vec();
-    if !setting.gag_counts {
-        counting.remove(2);
-    }
-    counting
-}
-
 /// Counts what was tested and found.
 pub fn tested(signs: &SixSigns, setting: Setting) -> Tested {
-    let counting = counting(signs, setting);
+    let count = |wanted: fn(Looked) -> bool| {
+        let counting = signs.counting(setting);
+        counting.filter(|(_, looked)| wanted(*looked)).count()
+    };
     Tested {
-        present: counting.iter().filter(|(l, _)| l.is_present()).count(),
-        tested: counting.iter().filter(|(l, _)| !l.is_open()).count(),
-        of: counting.len(),
+        present: count(Looked::is_present),
+        tested: count(|looked| !looked.is_open()),
+        of: count(|_| true),
     }
 }
 
@@ -87,50 +72,28 @@ pub fn tested(signs: &SixSigns, setting: Setting) -> Tested {
 pub fn judge(signs: &SixSigns, age: Option<Age>, setting: Setting) -> Vec<Flag> {
     let eating = Domain::EatingDrinking;
     if age.is_some_and(|age| !age.is_adult()) {
-        return vec![rules::SIX_SIGNS_ADULTS.flag(
-            Level::Note,
-            eating,
-            "the rule of two signs was studied in adults and is not used here",
-        )];
+        let fact = SixSignsFact::NotReadInChildren;
+        return vec![rules::SIX_SIGNS_ADULTS.flag(Level::Note, eating, fact)];
     }
-    let t = tested(signs, setting);
-    let counting = counting(signs, setting);
-    let list = |wanted: fn(Looked) -> bool| {
-        let words: Vec<&str> = counting
-            .iter()
-            .filter(|(looked, _)| wanted(*looked))
-            .map(|(_, words)| *words)
-            .collect();
-        words.join(", ")
+    let tested = tested(signs, setting);
+    let those = |wanted: fn(Looked) -> bool| -> Vec<OfSix> {
+        let counting = signs.counting(setting);
+        let wanted = counting.filter(|(_, looked)| wanted(*looked));
+        wanted.map(|(sign, _)| sign).collect()
     };
     let mut flags = Vec::new();
-    if t.present >= ENOUGH {
-        flags.push(rules::SIX_SIGNS_TWO.flag(
-            Level::Refer,
-            eating,
-            format!(
-                "two or more signs seen: {} ({})",
-                list(Looked::is_present),
-                t.words()
-            ),
-        ));
-    } else if t.present + (t.of - t.tested) >= ENOUGH {
-        flags.push(rules::SIX_SIGNS_INCOMPLETE.flag(
-            Level::Incomplete,
-            eating,
-            format!(
-                "signs after a stroke, {}; still open: {}",
-                t.words(),
-                list(Looked::is_open)
-            ),
-        ));
+    if tested.present >= ENOUGH {
+        let found = those(Looked::is_present);
+        let fact = SixSignsFact::Enough { found, tested };
+        flags.push(rules::SIX_SIGNS_TWO.flag(Level::Refer, eating, fact));
+    } else if tested.present + (tested.of - tested.tested) >= ENOUGH {
+        let open = those(Looked::is_open);
+        let fact = SixSignsFact::Open { open, tested };
+        flags.push(rules::SIX_SIGNS_INCOMPLETE.flag(Level::Incomplete, eating, fact));
     }
     if !setting.gag_counts && !signs.gag.is_open() {
-        flags.push(rules::SIX_SIGNS_GAG.flag(
-            Level::Note,
-            eating,
-            "the gag was tested and is not counted: it is missing in many healthy people",
-        ));
+        let fact = SixSignsFact::GagNotCounted;
+        flags.push(rules::SIX_SIGNS_GAG.flag(Level::Note, eating, fact));
     }
     flags
 }

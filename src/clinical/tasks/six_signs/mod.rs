@@ -9,6 +9,7 @@ pub mod judge;
 pub mod recorded;
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::{OfSix, SixSignsFact, Tested};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::looked::Looked;
 use crate::clinical::findings::trial::Trial;
@@ -18,8 +19,8 @@ use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::six_signs::judge as six_signs;
-use crate::clinical::tasks::six_signs::judge::{Setting, SixSigns, Tested};
-use crate::clinical::tasks::six_signs::recorded::Recorded;
+use crate::clinical::tasks::six_signs::judge::{Setting, SixSigns};
+use crate::clinical::tasks::six_signs::recorded::{Recorded, Whence};
 use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When, choice};
 
 /// Answer: the sign is there.
@@ -28,8 +29,6 @@ pub const FOUND: &str = "found";
 pub const NOT_FOUND: &str = "not-found";
 /// Question: whether the signs are counted in this visit.
 pub const COUNTED: &str = "counted";
-/// Where an answer to a question of this page comes from.
-pub const HERE: &str = "asked here";
 /// Answer to [`COUNTED`].
 pub const YES: &str = "yes";
 
@@ -114,29 +113,29 @@ fn aside(age: Option<Age>, _: &Policy) -> Option<Flag> {
         rules::SIX_SIGNS_ADULTS.flag(
             Level::Note,
             Domain::EatingDrinking,
-            "The six signs were studied in adults and are not used for children.",
+            SixSignsFact::NotForChildren,
         )
     })
 }
 
 /// One of the six, with where it was looked at.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Row {
-    /// What it is.
-    pub words: &'static str,
+    /// Which.
+    pub sign: OfSix,
     /// What became of it.
     pub looked: Looked,
-    /// Where that comes from, one entry a source.
-    pub from: Vec<String>,
-    /// What was recorded that is near it and not it.
-    pub beside: Vec<String>,
+    /// Where that comes from, each once.
+    pub from: Vec<Whence>,
+    /// What was recorded that is near it and not it, each once.
+    pub beside: Vec<Whence>,
     /// The id of the question that can be asked about it.
     pub question: Option<&'static str>,
     /// Whether it counts under the policy.
     pub counts: bool,
 }
 
-fn together(places: &[(Looked, String)]) -> Looked {
+fn together(places: &[(Looked, Whence)]) -> Looked {
     let has = |looked| places.iter().any(|(l, _)| *l == looked);
     if has(Looked::Present) {
         Looked::Present
@@ -148,14 +147,14 @@ fn together(places: &[(Looked, String)]) -> Looked {
 }
 
 /// Each of them once, however often it was recorded.
-fn once(words: impl IntoIterator<Item = String>) -> Vec<String> {
-    let mut all: Vec<String> = Vec::new();
-    for one in words {
-        if !all.contains(&one) {
-            all.push(one);
+fn once(all: impl IntoIterator<Item = Whence>) -> Vec<Whence> {
+    let mut once: Vec<Whence> = Vec::new();
+    for one in all {
+        if !once.contains(&one) {
+            once.push(one);
         }
     }
-    all
+    once
 }
 
 /// The newest answers given on this page; one that was opened and holds none takes nothing from
@@ -171,7 +170,7 @@ fn own(exam: &Exam) -> Option<&Trial> {
 /// The six, in their order, with where each comes from.
 pub fn rows(exam: &Exam) -> [Row; 6] {
     let own = own(exam);
-    let row = |words, recorded: Recorded, question: Option<&'static str>, counts| {
+    let row = |sign, recorded: Recorded, question: Option<&'static str>, counts| {
         let Recorded { mut places, beside } = recorded;
         let answer = question
             .and_then(|id| own?.choice(id))
@@ -180,11 +179,11 @@ pub fn rows(exam: &Exam) -> [Row; 6] {
                 NOT_FOUND => Looked::Absent,
                 _ => Looked::NotTested,
             });
-        places.extend(answer.map(|looked| (looked, HERE.to_owned())));
+        places.extend(answer.map(|looked| (looked, Whence::Here)));
         // What is near the sign leaves it open until somebody says what it is.
         let open = together(&places) == Looked::Absent && !beside.is_empty() && answer.is_none();
         Row {
-            words,
+            sign,
             looked: if open {
                 Looked::NotTested
             } else {
@@ -196,35 +195,17 @@ pub fn rows(exam: &Exam) -> [Row; 6] {
             counts,
         }
     };
+    let (voice, speech) = (recorded::voice(exam), recorded::speech(exam));
+    let (gag, cough) = (recorded::gag(exam), recorded::cough(exam));
     let gag_counts = setting(exam).gag_counts;
     let after = |sign| recorded::after(exam, sign);
     [
-        row("Changed voice", recorded::voice(exam), Some("voice"), true),
-        row(
-            "Slurred speech",
-            recorded::speech(exam),
-            Some("speech"),
-            true,
-        ),
-        row(
-            "Weak or missing gag",
-            recorded::gag(exam),
-            Some("gag"),
-            gag_counts,
-        ),
-        row(
-            "Weak cough on request",
-            recorded::cough(exam),
-            Some("cough"),
-            true,
-        ),
-        row("Cough after water", after(Sign::Cough), None, true),
-        row(
-            "Changed voice after water",
-            after(Sign::VoiceChange),
-            None,
-            true,
-        ),
+        row(OfSix::Voice, voice, Some("voice"), true),
+        row(OfSix::Speech, speech, Some("speech"), true),
+        row(OfSix::Gag, gag, Some("gag"), gag_counts),
+        row(OfSix::CoughOnRequest, cough, Some("cough"), true),
+        row(OfSix::CoughAfter, after(Sign::Cough), None, true),
+        row(OfSix::VoiceAfter, after(Sign::VoiceChange), None, true),
     ]
 }
 

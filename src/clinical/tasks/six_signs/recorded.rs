@@ -4,9 +4,11 @@
 //! distorted syllables, a low cough flow) is shown and makes one ask; nothing is concluded from it.
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::gate::HOLDS;
 use crate::clinical::findings::looked::Looked;
 use crate::clinical::findings::oral::Answer;
+use crate::clinical::findings::oral::answer::Found;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::oral;
 use crate::clinical::knowledge::sign::{Sign, SignTask};
@@ -14,24 +16,64 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::seen;
-use crate::clinical::tasks::spec::Takes;
 use crate::clinical::tasks::{syllables, water};
-use crate::wording::words::small;
 
-/// Where an answer of the examination comes from.
-pub const MOUTH: &str = "from the examination of the mouth";
+/// Where something was recorded, and what it was there.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Whence {
+    /// Asked on the page of the six signs.
+    Here,
+    /// The voice.
+    Voice {
+        /// In what.
+        heard: Heard,
+        /// The id of how it sounded.
+        answer: String,
+    },
+    /// An item of the examination of the mouth.
+    Mouth {
+        /// Its id.
+        item: &'static str,
+        /// What was found; none where it was as expected.
+        found: Option<Found>,
+    },
+    /// What a rule says about a measurement of the examination of the mouth.
+    Measured(Box<Flag>),
+    /// Before anything was given: cannot cough on request and was not heard to.
+    CannotCough,
+    /// Before anything was given: coughs on request, or was heard to cough.
+    Coughs,
+    /// Syllables that sounded distorted.
+    Distorted(TaskId),
+    /// A trial of water.
+    Water {
+        /// Which.
+        task: TaskId,
+        /// Whether the sign was seen in it.
+        seen: bool,
+    },
+}
+
+/// In what the voice was heard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Heard {
+    /// In the longest "ah".
+    LongestAh,
+    /// Before water was given.
+    BeforeWater,
+}
 
 /// What was recorded of one sign.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Recorded {
     /// The sign, found or not, and where.
-    pub places: Vec<(Looked, String)>,
+    pub places: Vec<(Looked, Whence)>,
     /// What is not the sign but speaks against calling it absent unasked.
-    pub beside: Vec<String>,
+    pub beside: Vec<Whence>,
 }
 
 impl Recorded {
-    fn place(&mut self, there: bool, whence: String) {
+    fn place(&mut self, there: bool, whence: Whence) {
         let looked = if there {
             Looked::Present
         } else {
@@ -43,18 +85,20 @@ impl Recorded {
     /// Takes over what the examination found at an item. `same`: the exceptions that are the sign.
     fn examined(&mut self, exam: &Exam, id: &str, same: &[&str]) {
         let Some(item) = oral::find(id) else { return };
-        let whence = |words: &str| format!("{MOUTH}, {}: {words}", small(item.name));
+        let whence = |found| Whence::Mouth {
+            item: item.id,
+            found,
+        };
         let answer = exam.oral.answer(item);
         for found in answer.found() {
-            let words = whence(&found.words());
             if same.contains(&found.exception().id) {
-                self.place(true, words);
+                self.place(true, whence(Some(*found)));
             } else {
-                self.beside.push(words);
+                self.beside.push(whence(Some(*found)));
             }
         }
         if answer == Answer::AsExpected && !same.is_empty() {
-            self.place(false, whence("as expected"));
+            self.place(false, whence(None));
         }
     }
 }
@@ -63,23 +107,16 @@ impl Recorded {
 pub fn voice(exam: &Exam) -> Recorded {
     let mut voice = Recorded::default();
     for trial in &exam.trials {
-        let (id, place) = match trial.task {
-            TaskId::LongestAh => ("voice", "in the longest \"ah\""),
-            _ => (water::VOICE_BEFORE, "before the water"),
+        let (id, heard) = match trial.task {
+            TaskId::LongestAh => ("voice", Heard::LongestAh),
+            _ => (water::VOICE_BEFORE, Heard::BeforeWater),
         };
-        let asked = tasks::spec(trial.task)
-            .questions
-            .iter()
-            .find(|q| q.id == id);
-        let (Some(question), Some(answer)) = (asked, trial.choice(id)) else {
-            continue;
-        };
-        let words = match question.takes {
-            Takes::OneOf(choices) => choices.iter().find(|c| c.id == answer).map(|c| c.words),
-            _ => None,
-        };
-        let words = words.map_or_else(|| answer.to_owned(), small);
-        voice.place(answer != "clear", format!("voice {place}: {words}"));
+        let mut questions = tasks::spec(trial.task).questions.iter();
+        let asked = questions.any(|q| q.id == id);
+        if let Some(answer) = trial.choice(id).filter(|_| asked) {
+            let answer = answer.to_owned();
+            voice.place(answer != "clear", Whence::Voice { heard, answer });
+        }
     }
     // Every exception there is one of quality or loudness (DAN06T).
     let same = ["wet", "breathy", "hoarse", "weak", "strained"];
@@ -94,8 +131,7 @@ pub fn speech(exam: &Exam) -> Recorded {
     let mut speech = Recorded::default();
     speech.examined(exam, "speech", &["slurred"]);
     for trial in exam.trials.iter().filter(|t| syllables::distorted(t)) {
-        let title = small(tasks::spec(trial.task).title);
-        speech.beside.push(format!("{title}: sounded distorted"));
+        speech.beside.push(Whence::Distorted(trial.task));
     }
     speech
 }
@@ -112,22 +148,19 @@ pub fn cough(exam: &Exam) -> Recorded {
     let mut cough = Recorded::default();
     let gate = exam.gate.0.get("cough").map(String::as_str);
     if gate == Some("no") {
-        cough.place(
-            true,
-            "before you start: cannot cough on request and was not heard to".to_owned(),
-        );
+        cough.place(true, Whence::CannotCough);
     }
     cough.examined(exam, "cough", &["weak", "voiced", "none"]);
     // Heard to cough is no cough on request: shown, and asked where nothing better was recorded.
     if gate == Some(HOLDS) && cough.places.is_empty() {
-        let heard = "before you start: coughs on request, or was heard to cough";
-        cough.beside.push(heard.to_owned());
+        cough.beside.push(Whence::Coughs);
     }
     // A flow on a meter is another measure than the cough one hears.
     if let Some(item) = oral::find("cough.flow") {
-        let flags = crate::clinical::tasks::oral::flags::of_item(exam, item);
-        let low = flags.iter().map(|f| format!("{MOUTH}, {}", f.reason()));
-        cough.beside.extend(low);
+        let low = tasks::oral::flags::of_item(exam, item);
+        cough
+            .beside
+            .extend(low.into_iter().map(Box::new).map(Whence::Measured));
     }
     cough
 }
@@ -147,7 +180,6 @@ fn drinks(exam: &Exam) -> impl Iterator<Item = &Trial> {
 pub fn after(exam: &Exam, sign: Sign) -> Recorded {
     let mut after = Recorded::default();
     for trial in drinks(exam) {
-        let title = small(tasks::spec(trial.task).title);
         let mut there = seen::signs(trial)
             .iter()
             .any(|s| s.sign == sign && !s.is_late());
@@ -160,10 +192,9 @@ pub fn after(exam: &Exam, sign: Sign) -> Recorded {
                 .after
                 .is_some_and(|after| after != water::Voice::Clear && finding.before != Some(after));
         }
-        match (there, looked_for) {
-            (true, _) => after.place(true, format!("in \"{title}\": seen")),
-            (false, true) => after.place(false, format!("in \"{title}\": not seen")),
-            (false, false) => {}
+        if there || looked_for {
+            let (task, seen) = (trial.task, there);
+            after.place(there, Whence::Water { task, seen });
         }
     }
     after

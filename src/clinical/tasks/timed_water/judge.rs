@@ -4,17 +4,23 @@
 //! Its signs go by [`crate::clinical::tasks::by_mouth::signs::judge`] and stand whatever the figures do. No "percent
 //! predicted": the published equation was not seen.
 
-use std::fmt;
 use std::num::NonZeroU32;
 
+pub use crate::clinical::findings::fact::CupError;
+use crate::clinical::findings::fact::TimedWaterFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::looked::Looked;
 use crate::clinical::knowledge::rules;
-use crate::measure::decimals::{decimals, short};
 use crate::measure::time::Millis;
 use crate::measure::units::{
     Millilitres, MillilitresPerSecond, MillilitresPerSwallow, Seconds, UnitError,
 };
+
+/// Drinking is slow strictly below 10 millilitres a second (published: NAT92).
+pub const SLOW_BELOW: u16 = 10;
+
+/// A tenth of a millilitre in a millisecond is so many millilitres a second.
+const TENTHS_PER_MILLI: i64 = 100;
 
 /// One cup.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -29,39 +35,11 @@ pub struct Cup {
     pub swallows: Option<u32>,
 }
 
-/// Why a cup yields no figures.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum CupError {
-    /// The time is nothing or less.
-    NoTime,
-    /// More is left than was offered.
-    MoreLeftThanOffered,
-    /// Nothing was drunk.
-    NothingDrunk,
-    /// A figure is out of the range of its unit.
-    Unit(UnitError),
-}
-
-impl fmt::Display for CupError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            CupError::NoTime => "The time must be more than zero: time the cup again.",
-            CupError::MoreLeftThanOffered => {
-                "More is left than was offered: please check both volumes."
-            }
-            CupError::NothingDrunk => "Nothing was drunk: there is no rate.",
-            CupError::Unit(_) => "These figures can't belong to one cup: please check them.",
-        })
-    }
-}
-
-impl std::error::Error for CupError {}
-
 impl From<UnitError> for CupError {
     fn from(error: UnitError) -> CupError {
         match error {
             UnitError::MoreLeftThanOffered => CupError::MoreLeftThanOffered,
-            other => CupError::Unit(other),
+            _ => CupError::Unit,
         }
     }
 }
@@ -75,23 +53,14 @@ pub struct Figures {
     pub capacity: MillilitresPerSecond,
     /// Volume and time of each swallow; none until the swallows are counted.
     pub each: Option<(MillilitresPerSwallow, Seconds)>,
-    /// Strictly below 10 millilitres a second.
+    /// Below [`SLOW_BELOW`].
     pub slow: bool,
-}
-
-impl Figures {
-    /// What to ask for, where something is missing.
-    pub fn ask(&self) -> Option<&'static str> {
-        self.each
-            .is_none()
-            .then_some("How many swallows were there? Without the count there are no figures for each swallow.")
-    }
 }
 
 /// Works out the figures of a cup.
 ///
 /// # Errors
-/// [`CupError`] with the sentence to show.
+/// [`CupError`] where the cup yields none.
 pub fn figures(cup: &Cup) -> Result<Figures, CupError> {
     let drunk = cup.offered.less(cup.left)?;
     if drunk == Millilitres::ZERO {
@@ -108,15 +77,15 @@ pub fn figures(cup: &Cup) -> Result<Figures, CupError> {
             .swallows
             .and_then(NonZeroU32::new)
             .map(|n| (drunk.per_swallow(n), time.each(n))),
-        // 10 mL in a second are 100 tenths in 1000 ms: whole numbers, so the line is exact.
-        slow: i64::from(drunk.tenths()) * 10 < cup.time.0,
+        // In whole numbers, so that the line is exact.
+        slow: i64::from(drunk.tenths()) * TENTHS_PER_MILLI < i64::from(SLOW_BELOW) * cup.time.0,
     })
 }
 
 /// What the rules say about a cup.
 ///
 /// # Errors
-/// [`CupError`] with the sentence to show.
+/// [`CupError`] where the cup yields none.
 pub fn judge(cup: &Cup) -> Result<Vec<Flag>, CupError> {
     let eating = Domain::EatingDrinking;
     let figures = match figures(cup) {
@@ -126,60 +95,30 @@ pub fn judge(cup: &Cup) -> Result<Vec<Flag>, CupError> {
     };
     let mut flags = Vec::new();
     if let Some(figures) = figures.filter(|f| f.slow) {
-        let rate = decimals(figures.capacity.get(), 1);
-        let rate = match rate.as_str() {
-            // Rounded, it would read as the line itself.
-            "10.0" => "just under 10",
-            rate => rate,
-        };
-        flags.push(rules::TIMED_WATER_SLOW.flag(
-            Level::Note,
-            eating,
-            format!(
-                "drank {rate} millilitres a second (10 or more expected): slow for this test; read \
-                 it with age and sex; not by itself a sign of aspiration"
-            ),
-        ));
+        let fact = TimedWaterFact::Slow(figures.capacity);
+        flags.push(rules::TIMED_WATER_SLOW.flag(Level::Note, eating, fact));
     }
     if cup.left > Millilitres::ZERO {
-        flags.push(rules::TIMED_WATER_LEFT.flag(
-            Level::Incomplete,
-            eating,
-            format!(
-                "timed cup not finished: {} of {} mL left",
-                short(cup.left.get()),
-                short(cup.offered.get())
-            ),
-        ));
+        let (left, offered) = (cup.left, cup.offered);
+        let fact = TimedWaterFact::Left { left, offered };
+        flags.push(rules::TIMED_WATER_LEFT.flag(Level::Incomplete, eating, fact));
     }
     Ok(flags)
 }
 
 /// What is said where a rate would be set beside that of another volume. None where they may be.
 pub fn other_volume(now: Millilitres, before: Millilitres) -> Option<Flag> {
-    (now != before).then(|| {
-        rules::TIMED_WATER_VOLUME.flag(
-            Level::Note,
-            Domain::EatingDrinking,
-            format!(
-                "{} mL now, {} mL before: drinking rates of different volumes are not compared",
-                short(now.get()),
-                short(before.get())
-            ),
-        )
-    })
+    let fact = TimedWaterFact::OtherVolume { now, before };
+    (now != before)
+        .then(|| rules::TIMED_WATER_VOLUME.flag(Level::Note, Domain::EatingDrinking, fact))
 }
 
 /// What holds up a timed cup, if something does: whether the small sips were clear.
 pub fn before(sips_clear: Looked) -> Option<Flag> {
-    let why = match sips_clear {
+    let fact = match sips_clear {
         Looked::Present => return None,
-        Looked::Absent => "the small sips were not clear",
-        Looked::NotTested => "no small sips were given before",
+        Looked::Absent => TimedWaterFact::SipsNotClear,
+        Looked::NotTested => TimedWaterFact::NoSips,
     };
-    Some(rules::TIMED_WATER_AFTER_SIPS.flag(
-        Level::Note,
-        Domain::EatingDrinking,
-        format!("timed cup waits: {why}"),
-    ))
+    Some(rules::TIMED_WATER_AFTER_SIPS.flag(Level::Note, Domain::EatingDrinking, fact))
 }

@@ -5,37 +5,35 @@
 pub mod judge;
 
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::fact::With;
+use crate::clinical::findings::fact::{TimedWaterFact, With};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::{Answer, Trial};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth;
+pub use crate::clinical::tasks::by_mouth::questions::{
+    EMPTY, TIMED_CUP as CUP, TIMED_LEFT as LEFT,
+};
+use crate::clinical::tasks::by_mouth::questions::{
+    NOT_GIVEN_REASONS, SOME_LEFT, VOICE_AFTER, VOICE_BEFORE, VOICES,
+};
+use crate::clinical::tasks::by_mouth::reading::{Cup as HowEmpty, Reading};
 use crate::clinical::tasks::by_mouth::signs;
+use crate::clinical::tasks::by_mouth::within::WATCH;
 use crate::clinical::tasks::by_mouth::{saturation, watched};
 use crate::clinical::tasks::spec::{
     Length, NOT_VALID, Pad, Question, Takes, TaskSpec, When, choice,
 };
 use crate::clinical::tasks::timed_water::judge as timed_water;
 use crate::clinical::tasks::timed_water::judge::{Cup, figures};
-use crate::clinical::tasks::water::{
-    NOT_GIVEN_REASONS, SOME_LEFT, VOICE_AFTER, VOICE_BEFORE, VOICES, WATCH, millilitres,
-};
-use crate::measure::decimals::decimals;
 use crate::measure::units::Millilitres;
-use crate::wording::by_mouth as wording;
+use crate::wording::timed_water as words;
 
 /// How much is offered.
 pub const OFFERED: &str = "cup-size";
 /// Another volume, in mL.
 pub const OTHER: &str = "cup-other";
-/// Whether the cup was emptied.
-pub const CUP: &str = "cup-left";
-/// Answer to [`CUP`]: nothing left.
-pub const EMPTY: &str = "empty";
-/// What was left, in mL.
-pub const LEFT: &str = "cup-left-ml";
 /// Swallows counted otherwise than by taps.
 pub const SWALLOWS: &str = "cup-swallows";
 
@@ -142,7 +140,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 1,
     usual: |_| vec![(OFFERED, "150")],
-    lines: Some(lines),
+    lines: Some(words::lines),
     compare: |_| Vec::new(),
     caveat: "Speed is efficiency: in stroke no link between speed and aspiration was seen \
              (published: OSA13). It is lower in women and falls with age; different volumes are not \
@@ -172,47 +170,21 @@ fn offered(trial: &Trial) -> Option<Millilitres> {
 
 /// The cup, once it is known how much was offered, how long it took and what was left.
 pub fn cup(trial: &Trial) -> Option<Cup> {
-    let (start, end) = trial.start().zip(trial.end_pressed())?;
-    let left = match trial.choice(CUP)? {
-        EMPTY => Millilitres::ZERO,
-        _ => Millilitres::new(trial.number(LEFT)?).ok()?,
+    let reading = Reading::of(trial);
+    let left = match reading.cup? {
+        HowEmpty::Left(ml) => Millilitres::new(ml?).ok()?,
+        HowEmpty::Empty | HowEmpty::InOneGo | HowEmpty::Paused => Millilitres::ZERO,
     };
-    let swallows = match trial.taps() {
+    let swallows = match reading.swallows {
         0 => trial.number(SWALLOWS).map(|n| n as u32),
         n => u32::try_from(n).ok(),
     };
     Some(Cup {
         offered: offered(trial)?,
         left,
-        time: trial.between(start, end).length?,
+        time: reading.drinking?.length?,
         swallows,
     })
-}
-
-/// The figures, for the clinician.
-fn lines(trial: &Trial) -> Vec<String> {
-    let Some(cup) = cup(trial) else {
-        return Vec::new();
-    };
-    let figures = match figures(&cup) {
-        Ok(figures) => figures,
-        Err(why) => return vec![why.to_string()],
-    };
-    let mut lines = vec![format!(
-        "{} mL in {}: {} mL a second",
-        millilitres(figures.drunk.get()),
-        cup.time,
-        decimals(figures.capacity.get(), 1)
-    )];
-    lines.push(match (figures.each, cup.swallows) {
-        (Some((ml, seconds)), Some(n)) => format!(
-            "{n} swallows: {} mL and {} seconds for each",
-            decimals(ml.get(), 1),
-            decimals(seconds.get(), 1)
-        ),
-        _ => figures.ask().unwrap_or_default().to_owned(),
-    });
-    lines
 }
 
 /// Answers taken as given: the voice as it was heard last, unless that is too long ago.
@@ -220,7 +192,7 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
     let heard = by_mouth::given(TaskId::Sips, exam)
         .filter_map(|t| Some((t.answers.get(VOICE_AFTER)?, t.said_at.get(VOICE_AFTER)?)))
         .next_back()
-        .filter(|(_, at)| !at.is_old(exam.now, exam))
+        .filter(|(_, at)| !at.is_older(exam.now, exam.policy.moment_stands()))
         .map(|(voice, _)| voice);
     heard
         .map(|voice| (VOICE_BEFORE, voice.clone()))
@@ -230,49 +202,40 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
 
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    let eating = Domain::EatingDrinking;
     let unfinished =
-        |words: String| rules::TIMED_CUP_UNFINISHED.flag(Level::Incomplete, eating, words);
-    let mut flags = Vec::new();
-    let mut before = None;
-    let mut trials = by_mouth::given(TaskId::TimedWater, exam).peekable();
-    if trials.peek().is_none() {
-        let why = by_mouth::refused(TaskId::TimedWater, exam);
-        let why = why.map_or(String::new(), |why| format!(": {why}"));
-        return vec![unfinished(format!("timed cup of water not given{why}"))];
-    }
-    while let Some(trial) = trials.next() {
-        let signs = signs::judge(&With::TimedCup, &by_mouth::seen(trial));
-        let sign = signs.iter().any(|f| f.level() >= Level::Refer);
-        flags.extend(signs);
-        let cup = cup(trial);
-        // Only what was seen of an earlier cup stands beside a later one.
-        if trials.peek().is_none() {
-            match cup.map(|cup| timed_water::judge(&cup)) {
-                Some(Ok(judged)) => flags.extend(judged),
-                Some(Err(why)) => flags.push(unfinished(format!("timed cup of water: {why}"))),
-                None if trial.end().is_some() && !sign => flags.push(unfinished(
-                    "timed cup of water: its amounts are not recorded".to_owned(),
-                )),
-                None => {}
-            }
-            if let Some(missing) = by_mouth::unfinished(trial, exam).filter(|_| !sign) {
-                flags.push(unfinished(format!(
-                    "timed cup of water: {}",
-                    wording::missing(&missing)
-                )));
-            }
-            flags.extend(cup.zip(before).and_then(|(now, then): (Cup, Cup)| {
-                timed_water::other_volume(now.offered, then.offered)
-            }));
+        |fact| rules::TIMED_CUP_UNFINISHED.flag(Level::Incomplete, Domain::EatingDrinking, fact);
+    let refused = by_mouth::why_refused(TaskId::TimedWater, exam);
+    let trials: Vec<&Trial> = by_mouth::given(TaskId::TimedWater, exam).collect();
+    let Some((newest, earlier)) = trials.split_last() else {
+        return vec![unfinished(TimedWaterFact::NotGiven(refused))];
+    };
+    // Only what was seen of an earlier cup stands beside a later one.
+    let mut flags: Vec<Flag> = earlier.iter().flat_map(|trial| signs(trial)).collect();
+    let signs = signs(newest);
+    let sign = signs.iter().any(|f| f.level() >= Level::Refer);
+    flags.extend(signs);
+    let now = cup(newest);
+    match now.map(|cup| timed_water::judge(&cup)) {
+        // No adult line is drawn for a child.
+        Some(Ok(judged)) => flags.extend(
+            judged
+                .into_iter()
+                .filter(|f| is_adult(exam) || f.rule() != &rules::TIMED_WATER_SLOW),
+        ),
+        Some(Err(why)) => flags.push(unfinished(TimedWaterFact::NoFigures(why))),
+        None if newest.end().is_some() && !sign => {
+            flags.push(unfinished(TimedWaterFact::NoAmounts));
         }
-        before = cup.or(before);
+        None => {}
     }
-    if let Some(why) = by_mouth::refused(TaskId::TimedWater, exam) {
-        flags.push(unfinished(format!(
-            "another timed cup of water not given: {why}"
-        )));
-    }
+    let missing = by_mouth::unfinished(newest, exam).filter(|_| !sign);
+    flags.extend(missing.map(|missing| unfinished(TimedWaterFact::Missing(missing))));
+    let before = earlier.iter().filter_map(|trial| cup(trial)).next_back();
+    flags.extend(
+        now.zip(before)
+            .and_then(|(now, before)| timed_water::other_volume(now.offered, before.offered)),
+    );
+    flags.extend(refused.map(|why| unfinished(TimedWaterFact::AnotherNotGiven(why))));
     flags.extend(by_mouth::doubt(
         TaskId::TimedWater,
         exam,
@@ -281,25 +244,35 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     flags
 }
 
-/// What was drunk of each, in a few words for the handover: no rate, which means nothing on a ward.
-pub fn summary(exam: &Exam) -> Option<String> {
-    let adult = exam.age.is_none_or(|age| age.is_adult());
+fn signs(trial: &Trial) -> Vec<Flag> {
+    signs::judge(&With::TimedCup, &Reading::of(trial).signs())
+}
+
+fn is_adult(exam: &Exam) -> bool {
+    exam.age.is_none_or(|age| age.is_adult())
+}
+
+/// What was drunk of each cup; none where its amounts are not recorded.
+pub fn drunk(exam: &Exam) -> Vec<Option<Drunk>> {
     let cups = by_mouth::given(TaskId::TimedWater, exam).map(|trial| {
-        let cup = cup(trial).and_then(|cup| Some((figures(&cup).ok()?, cup)));
-        let Some((figures, cup)) = cup else {
-            return "amount drunk not recorded".to_owned();
-        };
-        let slowly = if figures.slow && adult {
-            ", slowly (by itself no sign of aspiration)"
-        } else {
-            ""
-        };
-        format!(
-            "{} of {} mL drunk{slowly}",
-            millilitres(figures.drunk.get()),
-            millilitres(cup.offered.get())
-        )
+        let cup = cup(trial)?;
+        let figures = figures(&cup).ok()?;
+        Some(Drunk {
+            drunk: figures.drunk,
+            offered: cup.offered,
+            slow: figures.slow && is_adult(exam),
+        })
     });
-    let cups: Vec<String> = cups.collect();
-    (!cups.is_empty()).then(|| format!("timed cup of water: {}", cups.join(", then ")))
+    cups.collect()
+}
+
+/// What was drunk of a cup: no rate, which means nothing on a ward.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Drunk {
+    /// Drunk.
+    pub drunk: Millilitres,
+    /// Offered.
+    pub offered: Millilitres,
+    /// Slowly, by the line for adults.
+    pub slow: bool,
 }

@@ -1,16 +1,14 @@
 //! The rule of the 90 mL: from a finding to its flags.
 
-use crate::clinical::findings::fact::{Seen, SeenSign, SignFact, Voice, With};
+use crate::clinical::findings::fact::{
+    ByMouthFact, Missing, Seen, SeenSign, SignFact, WaterFact, With,
+};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, SignTask, meaning, meaning_under};
 use crate::clinical::tasks::by_mouth::reading::{Cup, Reading, Watch};
 use crate::clinical::tasks::water::LEAST;
-use crate::measure::decimals::decimals;
-use crate::measure::time::Elapsed;
-use crate::wording::by_mouth as words;
-use crate::wording::by_mouth::{unwatched, watch_cut, why_not};
 
 /// The rule of this task.
 pub fn judge(finding: &Reading, choked: bool, policy: &Policy) -> Vec<Flag> {
@@ -36,95 +34,66 @@ pub fn judge(finding: &Reading, choked: bool, policy: &Policy) -> Vec<Flag> {
     }
     if finding.start.is_none() {
         if flags.iter().all(|f| f.level() < Level::Refer) {
-            let why = match &finding.not_given {
-                Some(why) => format!("90 mL of water not given: {}", why_not(why)),
-                None => "90 mL of water not given".to_owned(),
-            };
-            flags.push(rules::WATER_UNFINISHED.flag(Level::Incomplete, eating, why));
+            let fact = WaterFact::NotGiven(finding.not_given.clone());
+            flags.push(rules::WATER_UNFINISHED.flag(Level::Incomplete, eating, fact));
         }
         return flags;
     }
     match finding.cup {
-        Some(Cup::Paused) => flags.push(rules::WATER_INTERRUPTED.flag(
-            Level::Refer,
-            eating,
-            "did not drink the 90 mL in one go",
-        )),
-        Some(Cup::Left(left)) => flags.push(rules::WATER_LEFT.flag(
-            Level::Refer,
-            eating,
-            match left {
-                Some(ml) => format!("{} of 90 mL left in the cup", millilitres(ml)),
-                None => "did not finish the 90 mL".to_owned(),
-            },
-        )),
+        Some(Cup::Paused) => {
+            flags.push(rules::WATER_INTERRUPTED.flag(Level::Refer, eating, WaterFact::Paused));
+        }
+        Some(Cup::Left(left)) => {
+            flags.push(rules::WATER_LEFT.flag(Level::Refer, eating, WaterFact::Left(left)));
+        }
         Some(Cup::InOneGo | Cup::Empty) | None => {}
     }
-    voice(finding, policy, &mut flags);
-    let mut missing =
-        |words: &str| flags.push(rules::WATER_UNFINISHED.flag(Level::Incomplete, eating, words));
+    flags.extend(voice(finding, policy));
     // A trial that was rightly stopped is not asked for its end, nor for what comes after it.
     let ended = ended(finding, choked);
-    if finding.stopped && !ended {
-        missing("the last swallow was not marked");
-    }
-    match &finding.watch {
-        _ if ended => {}
-        Watch::NotBegun => missing("the last swallow was not marked"),
-        Watch::Running => missing("the watch of 60 seconds is not over"),
-        Watch::Cut(why) => missing(&format!(
-            "the watch of 60 seconds was ended early: {}",
-            watch_cut(why)
-        )),
-        Watch::Whole => {}
-    }
-    if let Some(Elapsed {
-        length: Some(length),
-        ..
-    }) = finding.drinking
-        && length < LEAST
-    {
-        missing("first lip contact and last swallow were marked within one second");
-    }
-    if finding.cup.is_none() && !ended {
-        missing("not recorded whether the cup was emptied");
-    }
-    if finding.after.is_none() && !ended {
-        missing("voice after the water not recorded");
-    }
-    if finding.before.is_none() {
-        missing("voice before the water not recorded");
-    }
-    if let Some(which) = finding.unwatched.filter(|_| !ended) {
-        missing(unwatched(which));
-    }
-    if let Some(why) = &finding.not_given {
-        missing(&format!(
-            "90 mL of water: given, and said not to be: {}",
-            why_not(why)
-        ));
-    }
+    let missing = missing(finding, ended).into_iter();
+    flags.extend(missing.map(|fact| rules::WATER_UNFINISHED.flag(Level::Incomplete, eating, fact)));
     if let Some(doubt) = finding.watch_doubt {
-        flags.push(rules::WATER_UNFINISHED.flag(
-            Level::Note,
-            eating,
-            format!("Watch of 60 seconds: {doubt}"),
-        ));
+        let fact = ByMouthFact::WatchDoubt(doubt);
+        flags.push(rules::WATER_UNFINISHED.flag(Level::Note, eating, fact));
     }
     if !ended && flags.iter().all(|f| f.level() == Level::Note) {
         // What decides nothing was seen all the same.
         let voice = flags.iter().any(|f| f.rule() == &rules::WATER_VOICE);
-        let words = if finding.pressed.iter().all(|s| s.is_late())
-            && !voice
-            && finding.taken_back.is_empty()
-        {
-            "90 mL of water drunk in one go, no sign for 60 seconds after it"
-        } else {
-            "90 mL of water drunk in one go, watched for 60 seconds after it"
-        };
-        flags.push(rules::WATER_CLEAR.flag(Level::Pass, eating, words));
+        let late = finding.pressed.iter().all(|s| s.is_late());
+        let no_sign = late && !voice && finding.taken_back.is_empty();
+        flags.push(rules::WATER_CLEAR.flag(Level::Pass, eating, WaterFact::Clear { no_sign }));
     }
     flags
+}
+
+/// What is missing of a cup that was given.
+fn missing(finding: &Reading, ended: bool) -> Vec<WaterFact> {
+    let too_quick = finding
+        .drinking
+        .and_then(|time| time.length)
+        .is_some_and(|length| length < LEAST);
+    let afterwards = [
+        finding.stopped.then_some(WaterFact::Missing(Missing::End)),
+        match &finding.watch {
+            Watch::NotBegun => Some(WaterFact::Missing(Missing::End)),
+            Watch::Running => Some(WaterFact::Missing(Missing::WatchRuns)),
+            Watch::Cut(why) => Some(WaterFact::Missing(Missing::WatchCut(why.clone()))),
+            Watch::Whole => None,
+        },
+    ];
+    let unwatched = finding.unwatched.map(Missing::Unwatched);
+    let said_not = finding.not_given.clone().map(WaterFact::GivenAndNot);
+    let all = [
+        too_quick.then_some(WaterFact::TooQuick),
+        (finding.cup.is_none() && !ended).then_some(WaterFact::CupNotRecorded),
+        (finding.after.is_none() && !ended).then_some(WaterFact::VoiceAfterNotRecorded),
+        (finding.before.is_none()).then_some(WaterFact::Missing(Missing::VoiceBefore)),
+        unwatched.filter(|_| !ended).map(WaterFact::Missing),
+        said_not,
+    ];
+    let afterwards = afterwards.into_iter().filter(|_| !ended);
+    afterwards.chain(all).flatten().collect()
 }
 
 /// Whether the trial was stopped: by choking, or a sign that stops every trial.
@@ -146,47 +115,18 @@ fn grouped(signs: &[SeenSign]) -> Vec<(Sign, Seen, usize)> {
 }
 
 /// The voice before and after.
-fn voice(finding: &Reading, policy: &Policy, flags: &mut Vec<Flag>) {
-    let Some(after) = finding.after else {
-        return;
-    };
-    let eating = Domain::EatingDrinking;
-    let changed = finding.before != Some(after);
-    if changed && (after.is_sign() || after == Voice::Other) {
+fn voice(finding: &Reading, policy: &Policy) -> Option<Flag> {
+    let after = finding.after?;
+    let before = finding.before;
+    if finding.voice_changed() {
         let level = if policy.voice_refers {
             Level::Refer
         } else {
             Level::Note
         };
-        flags.push(rules::WATER_VOICE.flag(
-            level,
-            eating,
-            match finding.before {
-                Some(before) => format!(
-                    "voice {} after the water, {} before",
-                    words::voice(after),
-                    words::voice(before)
-                ),
-                None => format!(
-                    "voice {} after the water, not recorded before",
-                    words::voice(after)
-                ),
-            },
-        ));
-    } else if let Some(before) = finding.before.filter(|v| v.is_sign()) {
-        flags.push(rules::WATER_BASELINE_VOICE.flag(
-            Level::Note,
-            Domain::SpeechVoice,
-            format!("voice {} already before the water", words::voice(before)),
-        ));
+        let fact = WaterFact::Voice { before, after };
+        return Some(rules::WATER_VOICE.flag(level, Domain::EatingDrinking, fact));
     }
-}
-
-/// Millilitres without a needless decimal.
-pub fn millilitres(ml: f64) -> String {
-    if ml.fract() == 0.0 {
-        decimals(ml, 0)
-    } else {
-        decimals(ml, 1)
-    }
+    let fact = WaterFact::VoiceBefore(before.filter(|voice| voice.is_sign())?);
+    Some(rules::WATER_BASELINE_VOICE.flag(Level::Note, Domain::SpeechVoice, fact))
 }

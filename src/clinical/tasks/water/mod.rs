@@ -1,6 +1,7 @@
 //! 3-oz (90 mL) water swallow test: 90 mL in one go, then 60 seconds of watching.
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::WaterFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::SignTask;
@@ -20,7 +21,7 @@ pub use crate::clinical::tasks::by_mouth::questions::*;
 use crate::clinical::tasks::by_mouth::reading::Reading;
 pub use crate::clinical::tasks::by_mouth::reading::{Cup, Watch};
 pub use crate::clinical::tasks::by_mouth::within::WATCH;
-pub use judge::{ended, judge, millilitres};
+pub use judge::{ended, judge};
 
 /// The volume offered, in mL.
 pub const OFFERED: i32 = 90;
@@ -135,10 +136,10 @@ pub static SPEC: TaskSpec = TaskSpec {
         Some(age) if age.under_years(policy.water_from_years) => Some(rules::WATER_FROM_TWO.flag(
             Level::Incomplete,
             Domain::EatingDrinking,
-            format!(
-                "The 90 mL water test is not given under {} years.",
-                policy.water_from_years
-            ),
+            WaterFact::TooYoung {
+                under: policy.water_from_years,
+                given: false,
+            },
         )),
         _ => None,
     },
@@ -153,11 +154,11 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         return flags;
     }
     for flag in &mut flags {
-        let words = format!(
-            "90 mL of water was given, though it is not meant for anybody under {} years",
-            exam.policy.water_from_years
-        );
-        *flag = flag.rule().flag(flag.level(), flag.domain(), words);
+        let fact = WaterFact::TooYoung {
+            under: exam.policy.water_from_years,
+            given: true,
+        };
+        *flag = flag.rule().flag(flag.level(), flag.domain(), fact);
     }
     flags.extend(tasks::of_all(exam, TaskId::Water90, |trial| {
         let mut chokings = exam.chokings.iter();
@@ -168,7 +169,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         flags.push(rules::WATER_UNFINISHED.flag(
             Level::Incomplete,
             Domain::EatingDrinking,
-            "90 mL of water not given",
+            WaterFact::NotGiven(None),
         ));
     }
     flags

@@ -1,0 +1,67 @@
+//! Who may go on past a thing, and by which rule it stands there.
+
+use crate::clinical::decision::in_the_way::InTheWay;
+use crate::clinical::findings::flag::Level;
+use crate::clinical::findings::gate;
+use crate::clinical::findings::gate::State;
+use crate::clinical::findings::go_on::GoOn;
+use crate::clinical::findings::in_the_way::Obstacle;
+use crate::clinical::knowledge::rule::Rule;
+use crate::clinical::knowledge::rules;
+use crate::clinical::tasks::by_mouth::holding;
+
+impl InTheWay {
+    /// Who may go on past it.
+    pub fn who_may_go_on(&self) -> GoOn {
+        match self {
+            Obstacle::NotFor { .. } | Obstacle::Ended { .. } | Obstacle::GateOpen { .. } => {
+                GoOn::Never
+            }
+            Obstacle::Gate { item, state, .. } => match state {
+                State::Emergency => GoOn::Never,
+                _ => gate::go_on(item),
+            },
+            Obstacle::Child { .. }
+            | Obstacle::CouldBeNew { .. }
+            | Obstacle::Running { .. }
+            | Obstacle::Watched { .. }
+            | Obstacle::SmallSipsFirst { .. } => GoOn::WithReason,
+            Obstacle::Choked { .. } | Obstacle::WetBefore { .. } => GoOn::SlpWithReason,
+            Obstacle::Old(old) => old.who_may_go_on(),
+            Obstacle::AgainstGate { go_on, .. }
+            | Obstacle::Breathing { go_on, .. }
+            | Obstacle::Cracker { go_on, .. }
+            | Obstacle::DrySwallows { go_on, .. } => *go_on,
+            // As before a trial, no screener goes on past a reading of the breathing.
+            Obstacle::Seen { seen, .. } => {
+                let stops = seen.iter().any(|flag| flag.level() == Level::Stop);
+                match stops || seen.iter().any(holding::is_of_breathing) {
+                    true => GoOn::SlpWithReason,
+                    false => GoOn::WithReason,
+                }
+            }
+        }
+    }
+
+    /// The rule by which it stands there.
+    pub fn rule(&self) -> &'static Rule {
+        match self {
+            Obstacle::NotFor { said, .. }
+            | Obstacle::Breathing { said, .. }
+            | Obstacle::Cracker { said, .. }
+            | Obstacle::DrySwallows { said, .. }
+            | Obstacle::SmallSipsFirst { said, .. } => said.rule(),
+            Obstacle::Ended { .. } => &rules::GATE_CONSENT,
+            Obstacle::Gate { item, .. } | Obstacle::AgainstGate { item, .. } => item.rule,
+            Obstacle::Child { .. } => &rules::PERSON_CHILD_TRIAL,
+            Obstacle::CouldBeNew { .. } => &rules::GATE_NEW_WEAKNESS,
+            Obstacle::Choked { .. } => &rules::TRIAL_CHOKE,
+            Obstacle::GateOpen { .. } => &rules::GATE_NOT_ASKED,
+            Obstacle::Old(_) => &rules::GATE_READY_OLD,
+            // The same as "does not manage saliva" at the gate, heard a little later.
+            Obstacle::WetBefore { .. } => &rules::GATE_SALIVA,
+            Obstacle::Seen { seen, .. } => seen.first().map_or(&rules::TRIAL_CHOKE, |f| f.rule()),
+            Obstacle::Running { .. } | Obstacle::Watched { .. } => &rules::OWN_OVERLAP,
+        }
+    }
+}

@@ -1,0 +1,107 @@
+//! What is in the way of a task, and what to do about it, in words.
+
+use crate::clinical::decision::in_the_way::InTheWay;
+use crate::clinical::findings::ended::EndedEarly;
+use crate::clinical::findings::flag::{Flag, Level};
+use crate::clinical::findings::gate;
+use crate::clinical::findings::in_the_way::Obstacle;
+use crate::clinical::knowledge::policy::Policy;
+use crate::clinical::tasks;
+use crate::clinical::tasks::by_mouth;
+use crate::clinical::tasks::by_mouth::holding;
+use crate::wording::words::small;
+use crate::wording::{found, fresh};
+
+/// What is in the way, in plain words.
+pub fn says(what: &InTheWay) -> String {
+    match what {
+        Obstacle::NotFor { said, .. }
+        | Obstacle::Breathing { said, .. }
+        | Obstacle::DrySwallows { said, .. }
+        | Obstacle::SmallSipsFirst { said, .. } => said.reason(),
+        Obstacle::Ended {
+            why,
+            water_from_years,
+        } => format!("The screen was ended: {}", ended(*why, *water_from_years)),
+        Obstacle::Gate { exception, .. } => exception.words.to_owned(),
+        Obstacle::AgainstGate { found, .. } => found::named(found),
+        Obstacle::Child { .. } => "Studied in adults: no line for children was found".to_owned(),
+        Obstacle::CouldBeNew { weak } => format!(
+            "The examination found weakness where nothing new or worse was known: {}",
+            small(&found::all(weak))
+        ),
+        Obstacle::Choked { .. } => "Choked".to_owned(),
+        Obstacle::GateOpen { open } => {
+            format!("{open} of the questions before you start are not answered")
+        }
+        Obstacle::Old(old) => fresh::says(old),
+        Obstacle::WetBefore { .. } => by_mouth::WET_BEFORE.to_owned(),
+        Obstacle::Cracker { said, seen, .. } => match seen.is_empty() {
+            true => said.reason(),
+            false => format!("{}: {}", said.reason(), reasons(seen)),
+        },
+        Obstacle::Seen { seen, .. } => {
+            format!("{}{}", seen_begins(seen), reasons(seen))
+        }
+        Obstacle::Running { of, .. } => format!(
+            "{}: a trial was begun and its end is not pressed",
+            tasks::spec(*of).title
+        ),
+        Obstacle::Watched { .. } => {
+            "The watch of 60 seconds after the trial before still runs".to_owned()
+        }
+    }
+}
+
+/// What to do about it; empty where there is nothing.
+pub fn advice(what: &InTheWay, policy: &Policy) -> String {
+    let plain = match what {
+        Obstacle::Gate {
+            item, exception, ..
+        } => return gate::advice(item, exception, policy),
+        Obstacle::AgainstGate { item, worst, .. } => return gate::advice(item, worst, policy),
+        Obstacle::Ended { .. } => "Ask the person again before you take it up.",
+        Obstacle::Child { .. } => "Say why it is given to this child.",
+        Obstacle::CouldBeNew { .. } => {
+            "If it is new or worse and the team does not know: go back and say so there."
+        }
+        Obstacle::GateOpen { .. } => "Answer them first.",
+        Obstacle::Old(old) => fresh::advice(old.what),
+        Obstacle::WetBefore { .. } => "No oral trial. Refer.",
+        Obstacle::Seen { unsaid: true, .. } => {
+            "Say beside that trial whether the next was in the mouth."
+        }
+        Obstacle::Running { .. } => "End it there first.",
+        Obstacle::NotFor { .. }
+        | Obstacle::Choked { .. }
+        | Obstacle::Breathing { .. }
+        | Obstacle::Cracker { .. }
+        | Obstacle::DrySwallows { .. }
+        | Obstacle::Seen { unsaid: false, .. }
+        | Obstacle::Watched { .. }
+        | Obstacle::SmallSipsFirst { .. } => "",
+    };
+    plain.to_owned()
+}
+
+/// Why a screen was ended, with the figure of the policy where there is one.
+fn ended(why: EndedEarly, water_from_years: i32) -> String {
+    match why {
+        EndedEarly::NotForAge => format!("not meant for children under {water_from_years} years"),
+        _ => why.words().to_owned(),
+    }
+}
+
+/// A reading that is no fall is no sign.
+fn seen_begins(seen: &[Flag]) -> &'static str {
+    let stops = seen.first().is_some_and(|flag| flag.level() == Level::Stop);
+    match stops || !seen.iter().all(holding::is_of_breathing) {
+        true => "A sign was seen: ",
+        false => "",
+    }
+}
+
+fn reasons(flags: &[Flag]) -> String {
+    let all: Vec<String> = flags.iter().map(Flag::reason).collect();
+    all.join("; ")
+}
