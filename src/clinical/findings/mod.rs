@@ -11,6 +11,7 @@ pub mod gate;
 pub mod go_on;
 pub mod in_the_way;
 pub mod looked;
+pub mod marks;
 pub mod measured;
 pub mod moment;
 pub mod old;

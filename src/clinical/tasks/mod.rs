@@ -157,6 +157,12 @@ pub fn running(id: TaskId, trial: &Trial, exam: &Exam) -> Option<breath_taps::Ru
         .flatten()
 }
 
+/// Whether rules read the count of a trial that still runs: elsewhere nothing but its end and its
+/// signs are news.
+pub fn is_read_running(id: TaskId) -> bool {
+    id == TaskId::BreathTaps
+}
+
 /// Why a task steps aside for this person, if it does.
 pub fn aside(id: TaskId, exam: &Exam) -> Option<Flag> {
     (spec(id).not_for)(exam.age, &exam.policy).or_else(|| syllables::left_out(id, exam))
