@@ -76,6 +76,22 @@ impl State {
 }
 
 impl Head {
+    /// The head of a visit, where `before` was one of its heads.
+    ///
+    /// **Invariant:** the same as [`Head::of`]. What is only counted in a trial that runs changes
+    /// nothing of it but the time and the number of events, so that a tap in a long count costs what
+    /// the first did.
+    pub fn after(before: Option<&Head>, visit: &Visit) -> Head {
+        match before {
+            Some(head) if head.visit == visit.id && head.events >= visit.weighed => Head {
+                touched: visit.touched,
+                events: visit.next,
+                ..head.clone()
+            },
+            _ => Head::of(visit),
+        }
+    }
+
     /// The head of a visit as it stands.
     pub fn of(visit: &Visit) -> Head {
         let decision = visit.decision();
@@ -91,7 +107,7 @@ impl Head {
             },
             verdict: String::new(),
             state: State::of(visit, decision.as_ref()),
-            unclosed: visit.unclosed(),
+            unclosed: visit.unclosed(decision.as_ref()),
             issued: visit.handed_over(),
             running: visit.running(),
             loose: visit.is_loose(),

@@ -6,8 +6,8 @@ use crate::clinical::findings::go_on::Ground;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::tasks;
-use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::holding;
+use crate::wording::by_mouth::WET_BEFORE;
 use crate::wording::words::small;
 use crate::wording::{found, fresh, gate, verdict};
 
@@ -39,7 +39,7 @@ pub fn says(what: &InTheWay) -> String {
             format!("{open} of the questions before you start are not answered")
         }
         Obstacle::Old(old) => fresh::says(old),
-        Obstacle::WetBefore { .. } => by_mouth::WET_BEFORE.to_owned(),
+        Obstacle::WetBefore { .. } => WET_BEFORE.to_owned(),
         Obstacle::Cracker { said, seen, .. } => match seen.is_empty() {
             true => said.reason(),
             false => format!("{}: {}", said.reason(), reasons(seen)),

@@ -19,6 +19,7 @@ pub mod norms;
 pub mod oral;
 pub mod oral_items;
 pub mod own;
+mod rule;
 pub mod sips;
 pub mod six_signs;
 pub mod speech;

@@ -631,7 +631,7 @@ fn a_sign_within_two_minutes_names_both() {
     let mut second = own_trial(2, "f4", &[(Sign::Cough, 1_000)]);
     // Given 10 s after the first was swallowed.
     let shift = 200_000 - 113_000;
-    for mark in &mut second.marks {
+    for mark in second.marks.iter_mut() {
         mark.at = mark.at.later(Millis(-shift));
     }
     let exam = own_exam(vec![own_trial(1, "d2", &[]), second]);

@@ -143,6 +143,9 @@ pub struct Visit {
     pub deleted: bool,
     /// What could not be read.
     pub aside: Vec<Aside>,
+    /// How many events there were when its head last had to be worked out anew: since then things
+    /// were only counted in a trial that runs.
+    pub(in crate::record) weighed: u32,
 }
 
 impl Visit {
@@ -171,6 +174,7 @@ impl Visit {
             attached_to: None,
             deleted: false,
             aside: Vec::new(),
+            weighed: 0,
         }
     }
 }

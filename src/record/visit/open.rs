@@ -1,6 +1,7 @@
 //! What somebody is still to look at: reasons of a refer or stop that nobody closed.
 
 use super::Visit;
+use crate::clinical::decision::verdict::Decision;
 use crate::clinical::findings::flag::{Domain, Flag};
 
 /// One thing that somebody is to look at.
@@ -28,8 +29,8 @@ impl Open {
 
 impl Visit {
     /// What somebody is to look at: the reasons of a refer or stop, an emergency, and each choking.
-    pub(super) fn open_reasons(&self) -> Vec<Open> {
-        let Some(decision) = self.decision() else {
+    pub(super) fn open_reasons(&self, decision: Option<&Decision>) -> Vec<Open> {
+        let Some(decision) = decision else {
             return Vec::new();
         };
         // An emergency stands among what kept the screen from being done.
@@ -45,12 +46,12 @@ impl Visit {
 
     /// Whether there is a reason for a refer or stop that nobody closed. What was closed speaks for
     /// itself alone: a choke that took the place of a cough is open.
-    pub fn unclosed(&self) -> bool {
+    pub(in crate::record) fn unclosed(&self, decision: Option<&Decision>) -> bool {
         let mut closed = match &self.closed {
             Some((_, reasons)) => reasons.clone(),
             None => Vec::new(),
         };
-        self.open_reasons().iter().any(|reason| {
+        self.open_reasons(decision).iter().any(|reason| {
             let known = closed.iter().position(|c| c == reason);
             known.map(|at| closed.swap_remove(at)).is_none()
         })

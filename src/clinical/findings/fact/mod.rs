@@ -128,7 +128,8 @@ impl Fact {
         match self {
             Fact::ByMouth(
                 ByMouthFact::SeenWithin { sign, .. } | ByMouthFact::NextInMouth { sign, .. },
-            ) => Some(*sign),
+            )
+            | Fact::Own(OwnFact::Either { sign, .. }) => Some(*sign),
             fact => fact.of_sign(),
         }
     }

@@ -7,8 +7,18 @@
 use std::fmt;
 use std::ops::RangeInclusive;
 
-use crate::clinical::tasks::breathing::Band;
 use crate::measure::units::PerMinute;
+
+/// What a reading means for a water trial.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Band {
+    /// In the usual band.
+    Usual,
+    /// The clinician decides.
+    Caution,
+    /// No water.
+    Block,
+}
 
 /// How far a reading is off the usual band. Never shown as a number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
