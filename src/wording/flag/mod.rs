@@ -19,7 +19,7 @@ mod six_signs;
 mod speech;
 mod syllables;
 mod timed_water;
-mod visit;
+pub mod visit;
 mod voice;
 mod water;
 

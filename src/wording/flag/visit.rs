@@ -29,6 +29,17 @@ fn unread(entries: u32) -> String {
 }
 
 fn gone_past(given: TaskId, past: &Past<Flag>, gone: &GonePast) -> String {
+    let (by, because) = (gone.by.words(), small(&gone.because));
+    let before = despite(given, past);
+    let join = match past {
+        Past::NotKnown => ",",
+        Past::Thing(_) | Past::Words(_) => ";",
+    };
+    format!("{before}{join} decided by the {by}: {because}")
+}
+
+/// That something was given despite what was in the way, without who decided it and why.
+pub fn despite(given: TaskId, past: &Past<Flag>) -> String {
     let given = match given {
         TaskId::Cracker => "A cracker was given",
         TaskId::Own => "A trial by mouth was given",
@@ -36,14 +47,12 @@ fn gone_past(given: TaskId, past: &Past<Flag>, gone: &GonePast) -> String {
         _ => "Water was given",
     };
     let past = match past {
-        Past::Thing(thing) => Some(in_the_way::says(thing)),
-        Past::Words(words) => Some(words.clone()),
-        Past::NotKnown => None,
+        Past::Thing(thing) => in_the_way::says(thing),
+        Past::Words(words) => words.clone(),
+        Past::NotKnown => return format!("{given} despite this"),
     };
-    let past = match past {
-        Some(words) => format!(": {}; ", small(words.trim_end_matches('.'))),
-        None => ", ".to_owned(),
-    };
-    let (by, because) = (gone.by.words(), small(&gone.because));
-    format!("{given} despite this{past}decided by the {by}: {because}")
+    format!(
+        "{given} despite this: {}",
+        small(past.trim_end_matches('.'))
+    )
 }
