@@ -437,7 +437,7 @@ fn timed_water_rows() {
         (90, 0, 9_500, 5, "9.5", "18.0 mL and 1.9", true),
     ] {
         let trial = timed(offered, left, ms, swallows);
-        let lines = timed_water::SPEC.lines.unwrap()(&trial).join("; ");
+        let lines = penlight::wording::task::lines(&trial).unwrap().join("; ");
         assert!(lines.contains(&format!(": {ml_s} mL a second")), "{lines}");
         assert!(
             lines.contains(&format!("{swallows} swallows: {each} seconds")),
@@ -458,7 +458,7 @@ fn timed_water_rows() {
 #[test]
 fn a_cup_without_a_count_asks_for_it() {
     let mut trial = timed(100, 0, 9_000, 0);
-    let words = |t: &Trial| timed_water::SPEC.lines.unwrap()(t).join("; ");
+    let words = |t: &Trial| penlight::wording::task::lines(t).unwrap().join("; ");
     assert!(
         words(&trial).contains("11.1 mL a second"),
         "{}",

@@ -53,7 +53,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     questions: &[],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: Some(crate::wording::meal::lines),
     compare: |_| Vec::new(),
     caveat: "Counted as pressed, compared with nothing. A tally without a sign clears nobody.",
     untimed: None,

@@ -29,12 +29,10 @@ use crate::clinical::findings::trial::{Answer, MarkKind, Trial};
 use crate::clinical::knowledge::policy::Wording;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::by_mouth::Offer;
 use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::{holding, saturation, watched};
 use crate::clinical::tasks::spec::{REMARK, TaskSpec};
 use crate::clinical::tasks::water::Watch;
-use crate::wording;
 
 /// A task's data.
 pub fn spec(id: TaskId) -> &'static TaskSpec {
@@ -63,15 +61,6 @@ pub fn spec(id: TaskId) -> &'static TaskSpec {
         TaskId::Own => &own::SPEC,
         TaskId::BreathTaps => &breath_taps::TAPS,
         TaskId::Breaths30 => &breath_taps::COUNT_30,
-    }
-}
-
-/// What the pad of a task of many trials offers where nothing runs on it; none elsewhere.
-pub fn offer(id: TaskId, exam: &Exam) -> Option<Offer> {
-    match id {
-        TaskId::Sips => sips::offer(exam),
-        TaskId::Own => own::offer(exam).as_ref().map(crate::wording::own::offer),
-        _ => None,
     }
 }
 
@@ -109,12 +98,6 @@ pub fn instead(id: TaskId, question: &str) -> Option<&'static str> {
     (id == TaskId::Own)
         .then(|| own::instead(question))
         .flatten()
-}
-
-/// What a task of many trials was about last, in words beside its pad.
-pub fn lately(id: TaskId, exam: &Exam) -> Option<String> {
-    let lately = (id == TaskId::Own).then(|| own::lately(exam)).flatten();
-    lately.as_ref().map(crate::wording::own::lately)
 }
 
 /// Whether a question is asked in this visit at all.
@@ -166,16 +149,6 @@ pub fn is_read_running(id: TaskId) -> bool {
 /// Why a task steps aside for this person, if it does.
 pub fn aside(id: TaskId, exam: &Exam) -> Option<Flag> {
     (spec(id).not_for)(exam.age, &exam.policy).or_else(|| syllables::left_out(id, exam))
-}
-
-/// What a speech or breath task came to, in a few words for the handover.
-pub fn summary(id: TaskId, exam: &Exam) -> Option<String> {
-    match id {
-        TaskId::Sips => wording::sips::summary(exam),
-        TaskId::TimedWater => wording::timed_water::summary(exam),
-        // The others are told by their flags.
-        _ => wording::speech::summary(id, exam),
-    }
 }
 
 /// What a task's rules say about an examination.

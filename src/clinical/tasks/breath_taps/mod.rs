@@ -54,7 +54,6 @@ pub static TAPS: TaskSpec = TaskSpec {
     questions: &[ASK_STATE],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: None,
     compare: |_| Vec::new(),
     caveat: "60 over the middle interval. Tried with videos of children (published: KAR14); in \
              adults it never replaces the count of 60 seconds.",
@@ -76,7 +75,6 @@ pub static COUNT_30: TaskSpec = TaskSpec {
     questions: &[ASK_STATE],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: None,
     compare: |_| Vec::new(),
     caveat: "Steps of 2 a minute. It missed a quarter of the rates that are \
              highest on an early-warning scale (published: RIM19): count for 60 seconds where it \

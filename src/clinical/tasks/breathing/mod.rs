@@ -130,7 +130,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: None,
     caveat: "SpO2 is recorded for respiratory safety. A fall does not show, and a steady value \
              does not rule out, aspiration (published: BRI18).",
     compare,

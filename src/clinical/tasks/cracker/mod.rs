@@ -104,7 +104,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: Some(crate::wording::cracker::lines),
     compare: |_| Vec::new(),
     caveat: "Reported, not judged: there is no published line between pass and fail. Compare only \
              with the same cracker.",

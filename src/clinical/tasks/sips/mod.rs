@@ -35,7 +35,6 @@ use crate::clinical::tasks::spec::{
 };
 use crate::measure::decimals::short;
 use crate::measure::units::Millilitres;
-use crate::wording::sips as words;
 
 /// The size of a sip in mL, recorded when it is given.
 pub const SIZE: &str = "sip";
@@ -119,7 +118,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 2,
     usual: |_| Vec::new(),
-    lines: Some(|trial| vec![words::line(trial)]),
     compare: |_| Vec::new(),
     caveat: "Sizes and repeats are local policy. A cough at once or within one minute counts, a \
              changed voice too (published: DAN06T, adults after stroke). Silent aspiration is not \

@@ -119,7 +119,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: None,
     caveat: "How well it finds aspiration depends on who is tested: sensitivity 96.5 % in 3,000 \
              mixed referrals (published: SL08), 55.2 % in ALS (published: ALS23). Silent \
              aspiration is not seen.",
