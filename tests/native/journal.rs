@@ -38,6 +38,7 @@ use penlight::record::id::VisitId;
 use penlight::record::memory::MemoryStore;
 use penlight::record::store::{Store, StoreError};
 use penlight::record::visit::Visit;
+use penlight::wording::verdict::in_list;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 use support::{at, gate_holds, stamp};
@@ -288,7 +289,7 @@ fn a_whole_screen_folds_into_its_visit() {
     let head = Head::of(&visit);
     assert_eq!(head.label, "Visit 3, 14:10");
     assert_eq!(head.what, "Swallow screen");
-    assert_eq!(head.verdict, "No sign seen");
+    assert_eq!(in_list(&head), "No sign seen");
     assert!(head.issued && !head.unclosed && !head.running && !head.loose && !head.deleted);
     assert_eq!(head.events as usize, events.len());
 }

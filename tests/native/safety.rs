@@ -21,6 +21,7 @@ use penlight::handover::nursing::{MOST, write};
 use penlight::measure::time::{PageLife, Stamp};
 use penlight::record::event::{Action, ByWhen, Event, Plan, Route, Text, Versions, Whom};
 use penlight::record::head::Head;
+use penlight::wording::verdict::in_list;
 use script::*;
 
 /// Whatever choked, or changed the breathing, in whatever task: the doctor, now.
@@ -404,10 +405,13 @@ fn a_sign_after_the_decision_shows_in_the_list() {
         },
         policy: "Penlight default 1".to_owned(),
     });
-    assert_eq!(Head::of(&s.visit).verdict, "No sign seen");
+    assert_eq!(in_list(&Head::of(&s.visit)), "No sign seen");
     s.mark(120_000, MarkKind::Sign(Sign::Cough));
     let head = Head::of(&s.visit);
-    assert_eq!((head.verdict.as_str(), head.unclosed), ("Now: Refer", true));
+    assert_eq!(
+        (in_list(&head).as_str(), head.unclosed),
+        ("Now: Refer", true)
+    );
     s.say(Event::Closed("seen".to_owned()));
     assert!(!Head::of(&s.visit).unclosed);
     s.mark(130_000, MarkKind::Sign(Sign::Choke));

@@ -20,6 +20,7 @@ use penlight::handover::nursing::write;
 use penlight::measure::time::{PageLife, Stamp};
 use penlight::record::event::{Action, Event, Route, Text, Versions};
 use penlight::record::head::Head;
+use penlight::wording::verdict::in_list;
 use script::*;
 
 // --- Signs that get lost -------------------------------------------------------------------------
@@ -385,10 +386,10 @@ fn the_list_does_not_keep_no_sign_seen_of_a_gate_that_is_open_again() {
     let mut s = ready(Role::Screener);
     s.water(&[]);
     decided(&mut s);
-    assert_eq!(Head::of(&s.visit).verdict, "No sign seen");
+    assert_eq!(in_list(&Head::of(&s.visit)), "No sign seen");
     s.say(Event::GateCleared("awake".to_owned()));
     assert_eq!(s.verdict(), Verdict::Incomplete);
-    assert_ne!(Head::of(&s.visit).verdict, "No sign seen");
+    assert_ne!(in_list(&Head::of(&s.visit)), "No sign seen");
 }
 
 #[test]
@@ -399,7 +400,7 @@ fn the_list_does_not_keep_no_sign_seen_of_a_screen_that_was_then_ended() {
     s.say(Event::EndedEarly(
         penlight::clinical::findings::exam::EndedEarly::Withdrew,
     ));
-    assert_ne!(Head::of(&s.visit).verdict, "No sign seen");
+    assert_ne!(in_list(&Head::of(&s.visit)), "No sign seen");
 }
 
 /// Closed for a cough; the press was then put right to what it was.

@@ -24,6 +24,7 @@ use penlight::handover::nursing::MOST;
 use penlight::record::envelope::{Envelope, SCHEMA};
 use penlight::record::event::{Action, Event, Plan, Versions};
 use penlight::record::head::Head;
+use penlight::wording::verdict::in_list;
 use script::*;
 
 /// An entry that can't be read takes the next place.
@@ -271,10 +272,10 @@ fn the_list_does_not_keep_no_sign_seen_of_a_visit_with_an_unreadable_entry_since
     let mut s = ready(Role::Screener);
     s.water(&[]);
     decided(&mut s);
-    assert_eq!(Head::of(&s.visit).verdict, "No sign seen");
+    assert_eq!(in_list(&Head::of(&s.visit)), "No sign seen");
     lost(&mut s);
     assert_eq!(s.verdict(), Verdict::Incomplete);
-    assert_ne!(Head::of(&s.visit).verdict, "No sign seen");
+    assert_ne!(in_list(&Head::of(&s.visit)), "No sign seen");
 }
 
 #[test]
@@ -668,7 +669,10 @@ fn an_emergency_is_one_in_the_list_until_it_is_closed() {
     s.gate(&[("new-weakness", "new")]);
     decided(&mut s);
     let head = Head::of(&s.visit);
-    assert_eq!((head.verdict.as_str(), head.unclosed), ("Emergency", true));
+    assert_eq!(
+        (in_list(&head).as_str(), head.unclosed),
+        ("Emergency", true)
+    );
     s.say(Event::Closed("seen by the doctor".to_owned()));
     assert!(!Head::of(&s.visit).unclosed);
 }

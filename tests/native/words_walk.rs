@@ -20,6 +20,7 @@ use penlight::handover::nursing::MOST;
 use penlight::record::event::{Action, Details, Event};
 use penlight::record::head::Head;
 use penlight::record::visit::Visit;
+use penlight::wording::verdict::in_list;
 use script::*;
 
 fn headline(visit: &Visit) -> &'static str {
@@ -50,7 +51,7 @@ fn a_late_sign_is_no_no_sign() {
     );
     assert!(!text.contains("no sign"), "{text}");
     decided(&mut s);
-    assert_eq!(Head::of(&s.visit).verdict, "Sign noted");
+    assert_eq!(in_list(&Head::of(&s.visit)), "Sign noted");
 }
 
 /// One that is only noted, in time; and beside it a graver one that came too late.
