@@ -13,42 +13,23 @@ use crate::clinical::tasks::breath_taps;
 use crate::clinical::tasks::compare;
 use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When};
-use crate::measure::time::Millis;
 
 pub mod adult_bands;
 mod bands;
 mod blocks;
 pub mod child;
 mod flags;
+mod questions;
 mod reading;
 
-pub use bands::{Band, rate_band, spo2_band};
+pub use adult_bands::Band;
+pub use bands::{rate_band, spo2_band};
 pub use blocks::{Block, blocks, closes};
-pub use flags::{child_notes, flags};
+pub use child::child_notes;
+pub use flags::flags;
+pub(super) use questions::PERCENT;
+pub use questions::{CONFIRMED, OXYGEN, SATURATION, TARGET, TYPED, WINDOW};
 pub use reading::{Finding, count as newest_count, counted, read, reading};
-
-/// The counted minute.
-pub const WINDOW: Millis = Millis::from_secs(60);
-
-/// Question: a rate counted elsewhere.
-pub const TYPED: &str = "rate";
-/// Question: SpO2.
-pub const SATURATION: &str = "spo2";
-/// Question: air or oxygen.
-pub const OXYGEN: &str = "oxygen";
-/// Question: lowest value of a prescribed target.
-pub const TARGET: &str = "target";
-
-/// Question: whether a target of 88 to 92 % is prescribed in confirmed respiratory failure.
-pub const CONFIRMED: &str = "confirmed-target";
-
-/// What a reading of SpO2 may be.
-pub(super) const PERCENT: Takes = Takes::Number {
-    unit: "%",
-    least: 50,
-    most: 100,
-    step: 0,
-};
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {

@@ -5,7 +5,9 @@ use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::breathing::adult_bands::{ConfirmedTarget, Prescription, SECOND_SCALE};
-use crate::clinical::tasks::breathing::{CONFIRMED, OXYGEN, SATURATION, TARGET, TYPED, WINDOW};
+use crate::clinical::tasks::breathing::questions::{
+    CONFIRMED, OXYGEN, SATURATION, TARGET, TYPED, WINDOW,
+};
 use crate::measure::time::Doubt;
 use crate::measure::window::Window;
 
