@@ -30,7 +30,7 @@ use crate::clinical::knowledge::policy::Wording;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth::reading::Reading;
-use crate::clinical::tasks::by_mouth::{holding, saturation, watched};
+use crate::clinical::tasks::by_mouth::{saturation, watched};
 use crate::clinical::tasks::spec::{REMARK, TaskSpec};
 use crate::clinical::tasks::water::Watch;
 
@@ -62,11 +62,6 @@ pub fn spec(id: TaskId) -> &'static TaskSpec {
         TaskId::BreathTaps => &breath_taps::TAPS,
         TaskId::Breaths30 => &breath_taps::COUNT_30,
     }
-}
-
-/// Whether the pad itself begins the next trial of a task.
-pub fn goes_on(id: TaskId) -> bool {
-    matches!(id, TaskId::Sips | TaskId::Own)
 }
 
 /// Whether the way may lead on from a task that was begun; none where its newest trial decides.
@@ -187,7 +182,7 @@ pub fn flags_so_far(id: TaskId, exam: &Exam) -> Vec<Flag> {
         flags.retain(|f| {
             f.level() != Level::Incomplete
                 || f.fact().of_sign().is_some()
-                || holding::is_of_breathing(f)
+                || f.rule().is_of_breathing()
         });
     }
     flags
@@ -222,32 +217,6 @@ fn own_flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
         TaskId::Own => own::flags(exam),
         TaskId::BreathTaps | TaskId::Breaths30 => breath_taps::flags(id, exam),
     }
-}
-
-/// What a task's rules say about each of its trials; a repeat never wipes out a sign that an
-/// earlier one showed, nor anything else that was seen.
-fn of_all(exam: &Exam, id: TaskId, judge: impl Fn(&Trial) -> Vec<Flag>) -> Vec<Flag> {
-    let mut flags = Vec::new();
-    // One that was opened and left clears nothing of the one before.
-    let tells = |t: &&Trial| {
-        t.task == id
-            && (t.start().is_some()
-                || t.signs().next().is_some()
-                || by_mouth::not_given(t).is_some())
-    };
-    let mut trials = exam.trials.iter().filter(tells).peekable();
-    if trials.peek().is_none() {
-        return exam.latest(id).map_or(flags, judge);
-    }
-    while let Some(trial) = trials.next() {
-        let newest = trials.peek().is_none();
-        flags.extend(judge(trial).into_iter().filter(|f| {
-            newest
-                || !matches!(f.level(), Level::Incomplete | Level::Pass)
-                || f.fact().of_sign().is_some()
-        }));
-    }
-    flags
 }
 
 /// Tasks that stand beside every screen: given or looked at where the clinician wants to.

@@ -7,6 +7,7 @@ mod cracker;
 mod dry;
 mod ended;
 mod gate;
+mod holding;
 mod meanwhile;
 mod old;
 mod person;

@@ -1,6 +1,7 @@
 //! What was seen in a trial: it holds the next of its own task, asked for anew each time, and every
 //! other one; a reason given for one of them speaks for that one alone.
 
+use super::holding;
 use crate::clinical::decision::in_the_way::{InTheWay, by_mouth, meanwhile};
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::flag::{Flag, Level};
@@ -8,7 +9,7 @@ use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
-use crate::clinical::tasks::by_mouth::{given, holding, lag};
+use crate::clinical::tasks::by_mouth::{given, lag};
 
 /// In the trials of this task, then in those of each other one, with what still runs of it.
 pub(super) fn in_trials(task: TaskId, exam: &Exam) -> Vec<InTheWay> {
