@@ -436,7 +436,12 @@ fn arrows(sources: &[(String, String)]) -> BTreeMap<String, BTreeSet<String>> {
         let to: BTreeSet<String> = paths
             .iter()
             .filter(|(_, called)| called.is_none())
-            .filter_map(|(names, _)| from_root(names, of))
+            .filter_map(|(names, _)| {
+                // A mod file names its own parts without a word before them.
+                let own = [of.split("::").map(str::to_owned).collect(), names.clone()].concat();
+                let is_part = rust.contains_key(&own[..own.len() - names.len() + 1].join("::"));
+                from_root(names, of).or_else(|| (is_part && !of.is_empty()).then_some(own))
+            })
             .filter_map(|names| file_of(names.join("::")))
             .filter(|to| to != of && !to.is_empty())
             .collect();

@@ -2,7 +2,7 @@
 //! went well.
 
 use super::holding;
-use crate::clinical::decision::in_the_way::InTheWay;
+use super::kind::InTheWay;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::AgainstCracker;
 use crate::clinical::findings::flag::Flag;

@@ -1,6 +1,6 @@
 //! Who may go on past a thing, and by which rule it stands there.
 
-use crate::clinical::decision::in_the_way::InTheWay;
+use super::kind::InTheWay;
 use crate::clinical::findings::flag::Level;
 use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::State;

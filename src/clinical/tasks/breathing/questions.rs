@@ -19,7 +19,7 @@ pub const TARGET: &str = "target";
 pub const CONFIRMED: &str = "confirmed-target";
 
 /// What a reading of SpO2 may be.
-pub(in crate::clinical::tasks) const PERCENT: Takes = Takes::Number {
+pub const PERCENT: Takes = Takes::Number {
     unit: "%",
     least: 50,
     most: 100,
