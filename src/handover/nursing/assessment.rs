@@ -70,7 +70,13 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
             .map(|f| kept(worded(f))),
     );
     let reasons = decision.also.iter().filter(passed);
-    parts.extend(reasons.map(|f| kept(small(&f.reason()))));
+    parts.extend(reasons.map(|flag| {
+        let whole = small(&flag.reason());
+        match wording::flag::gone_past(flag) {
+            Some(short) => Part::or(Need::GonePast, whole, small(&short)),
+            None => kept(whole),
+        }
+    }));
     for flag in &decision.also {
         let seen = flag.domain().decides() && is_seen(flag);
         let told = told_there(flag) || passed(&flag) || seen;
@@ -140,13 +146,15 @@ pub(super) fn examined(visit: &Visit) -> Option<Line> {
         let not = Part::new(Need::Always, wording::oral::NOT_LOOKED_AT);
         return Some(Line::of(List::new(heading, Joined::Run, vec![not])));
     };
-    let sided = told.is_sided().then_some(wording::oral::WHOSE);
+    // Said as long as a side is.
+    let sided = told.exceptions.iter().position(|e| e.sided);
+    let sided = sided.map(|first| Part::new(Need::With(first), wording::oral::WHOSE));
     let found = told.exceptions.into_iter();
     let found = found.map(|e| Part::new(Need::Finding, e.words)).collect();
     let open = told.not_tested.into_iter();
     let open = open.map(|(named, counted)| Part::or(Need::NotTested, named, counted));
-    let ends = told.rest.into_iter().chain(sided);
-    let ends = ends.map(|words| Part::new(Need::Always, words));
+    let rest = told.rest.map(|words| Part::new(Need::Always, words));
+    let ends = rest.into_iter().chain(sided);
     Some(Line::under(
         heading,
         vec![

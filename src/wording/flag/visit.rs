@@ -28,7 +28,16 @@ fn unread(entries: u32) -> String {
     format!("{} missing or can't be read", counted(entries, one, many))
 }
 
-fn gone_past(given: TaskId, past: &Past<Flag>, gone: &GonePast) -> String {
+/// The same without who decided it and why; none where nothing was gone past.
+pub(in crate::wording) fn without_reason(fact: &VisitFact<Flag>) -> Option<String> {
+    match fact {
+        VisitFact::GonePast { given, past, .. } => Some(despite(*given, past)),
+        _ => None,
+    }
+}
+
+/// What was given, despite what.
+fn despite(given: TaskId, past: &Past<Flag>) -> String {
     let given = match given {
         TaskId::Cracker => "A cracker was given",
         TaskId::Own => "A trial by mouth was given",
@@ -40,10 +49,21 @@ fn gone_past(given: TaskId, past: &Past<Flag>, gone: &GonePast) -> String {
         Past::Words(words) => Some(words.clone()),
         Past::NotKnown => None,
     };
-    let past = match past {
-        Some(words) => format!(": {}; ", small(words.trim_end_matches('.'))),
-        None => ", ".to_owned(),
+    match past {
+        Some(words) => format!(
+            "{given} despite this: {}",
+            small(words.trim_end_matches('.'))
+        ),
+        None => format!("{given} despite this"),
+    }
+}
+
+fn gone_past(given: TaskId, past: &Past<Flag>, gone: &GonePast) -> String {
+    let join = match past {
+        Past::NotKnown => ",",
+        Past::Thing(_) | Past::Words(_) => ";",
     };
     let (by, because) = (gone.by.words(), small(&gone.because));
-    format!("{given} despite this{past}decided by the {by}: {because}")
+    let despite = despite(given, past);
+    format!("{despite}{join} decided by the {by}: {because}")
 }

@@ -12,7 +12,6 @@
 //! json.rs      the little of JSON that both need
 //! ```
 
-
 pub mod file;
 mod file_error;
 mod fixed;
