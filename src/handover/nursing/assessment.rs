@@ -6,6 +6,7 @@ use super::cup::water_words;
 use super::flag::{gravest_first, is_seen, situated, worded};
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
+use crate::clinical::findings::fact::{Fact, VisitFact};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::oral::Region;
@@ -18,11 +19,12 @@ use crate::handover::parts::{Joined, Line, List, Need, Part};
 use crate::handover::untested;
 use crate::record::visit::Visit;
 use crate::wording;
+use crate::wording::flag::visit::despite;
 use crate::wording::words::small;
 
 pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Part> {
     let mut parts = Vec::new();
-    let passed = |f: &&Flag| f.rule().id == rules::HOLD_PASSED.id;
+    let passed = |f: &&Flag| short_passed(f).is_some();
     let kept = |words: String| Part::new(Need::Kept, words);
     let plain = |words: String| Part::new(Need::Assessment, words);
     parts.extend(choking(visit, now).map(|words| Part::new(Need::Always, words)));
@@ -69,13 +71,9 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
             .filter(|f| !is_seen(f))
             .map(|f| kept(worded(f))),
     );
-    let reasons = decision.also.iter().filter(passed);
-    parts.extend(reasons.map(|flag| {
-        let whole = small(&flag.reason());
-        match wording::flag::gone_past(flag) {
-            Some(short) => Part::or(Need::GonePast, whole, small(&short)),
-            None => kept(whole),
-        }
+    parts.extend(decision.also.iter().filter_map(|f| {
+        let (long, short) = (small(&f.reason()), short_passed(f)?);
+        Some(Part::or(Need::GonePast, long, short))
     }));
     for flag in &decision.also {
         let seen = flag.domain().decides() && is_seen(flag);
@@ -95,7 +93,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
     }
     parts.extend(untested::told(visit, decision).into_iter().map(plain));
     parts.extend(TaskId::ALL.iter().filter_map(|task| {
-        let words = crate::wording::task::summary(*task, &visit.exam)?;
+        let words = tasks::summary(*task, &visit.exam)?;
         // What was swallowed is no less than what was asked of the speech.
         let by_mouth = tasks::spec(*task).by_mouth;
         Some(if by_mouth { kept(words) } else { plain(words) })
@@ -103,6 +101,14 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
     // A part each, so that what does not fit is counted and not cut.
     parts.extend(wording::own::told(&visit.exam).into_iter().map(kept));
     parts
+}
+
+/// What was given after going on past something, without who decided it and why.
+fn short_passed(flag: &Flag) -> Option<String> {
+    match flag.fact() {
+        Fact::Visit(VisitFact::GonePast { given, past, .. }) => Some(small(&despite(*given, past))),
+        _ => None,
+    }
 }
 
 /// What is missing beside the signs that decided; where the screen was not done, what is missing of

@@ -19,17 +19,9 @@ mod six_signs;
 mod speech;
 mod syllables;
 mod timed_water;
-mod visit;
+pub mod visit;
 mod voice;
 mod water;
-
-/// What was gone past, without who decided it and why; none for any other flag.
-pub fn gone_past(flag: &Flag) -> Option<String> {
-    match flag.fact() {
-        Fact::Visit(fact) => visit::without_reason(fact),
-        _ => None,
-    }
-}
 
 /// Why, in plain words a ward uses.
 pub fn reason(flag: &Flag) -> String {

@@ -28,16 +28,18 @@ fn unread(entries: u32) -> String {
     format!("{} missing or can't be read", counted(entries, one, many))
 }
 
-/// The same without who decided it and why; none where nothing was gone past.
-pub(in crate::wording) fn without_reason(fact: &VisitFact<Flag>) -> Option<String> {
-    match fact {
-        VisitFact::GonePast { given, past, .. } => Some(despite(*given, past)),
-        _ => None,
-    }
+fn gone_past(given: TaskId, past: &Past<Flag>, gone: &GonePast) -> String {
+    let (by, because) = (gone.by.words(), small(&gone.because));
+    let before = despite(given, past);
+    let join = match past {
+        Past::NotKnown => ",",
+        Past::Thing(_) | Past::Words(_) => ";",
+    };
+    format!("{before}{join} decided by the {by}: {because}")
 }
 
-/// What was given, despite what.
-fn despite(given: TaskId, past: &Past<Flag>) -> String {
+/// That something was given despite what was in the way, without who decided it and why.
+pub fn despite(given: TaskId, past: &Past<Flag>) -> String {
     let given = match given {
         TaskId::Cracker => "A cracker was given",
         TaskId::Own => "A trial by mouth was given",
@@ -45,25 +47,12 @@ fn despite(given: TaskId, past: &Past<Flag>) -> String {
         _ => "Water was given",
     };
     let past = match past {
-        Past::Thing(thing) => Some(in_the_way::says(thing)),
-        Past::Words(words) => Some(words.clone()),
-        Past::NotKnown => None,
+        Past::Thing(thing) => in_the_way::says(thing),
+        Past::Words(words) => words.clone(),
+        Past::NotKnown => return format!("{given} despite this"),
     };
-    match past {
-        Some(words) => format!(
-            "{given} despite this: {}",
-            small(words.trim_end_matches('.'))
-        ),
-        None => format!("{given} despite this"),
-    }
-}
-
-fn gone_past(given: TaskId, past: &Past<Flag>, gone: &GonePast) -> String {
-    let join = match past {
-        Past::NotKnown => ",",
-        Past::Thing(_) | Past::Words(_) => ";",
-    };
-    let (by, because) = (gone.by.words(), small(&gone.because));
-    let despite = despite(given, past);
-    format!("{despite}{join} decided by the {by}: {because}")
+    format!(
+        "{given} despite this: {}",
+        small(past.trim_end_matches('.'))
+    )
 }
