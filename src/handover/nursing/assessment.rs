@@ -93,7 +93,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
     }
     parts.extend(untested::told(visit, decision).into_iter().map(plain));
     parts.extend(TaskId::ALL.iter().filter_map(|task| {
-        let words = tasks::summary(*task, &visit.exam)?;
+        let words = wording::task::summary(*task, &visit.exam)?;
         // What was swallowed is no less than what was asked of the speech.
         let by_mouth = tasks::spec(*task).by_mouth;
         Some(if by_mouth { kept(words) } else { plain(words) })
