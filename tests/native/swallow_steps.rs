@@ -56,7 +56,7 @@ fn reason<'a>(flags: &'a [Flag], part: &str) -> &'a Flag {
 
 /// What the pad of the sips offers.
 fn offered(exam: &Exam) -> Option<by_mouth::Offer> {
-    tasks::offer(TaskId::Sips, exam)
+    penlight::wording::task::offer(TaskId::Sips, exam)
 }
 
 // Small sips.
