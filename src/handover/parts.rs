@@ -66,6 +66,8 @@ pub(super) enum Need {
     AsExpected,
     /// A finding of face, mouth and throat; the first stays.
     Finding,
+    /// What is said as long as this finding is, by its place; not counted.
+    With(usize),
     /// What was not tested of them: counted where there is no room for its names.
     NotTested,
     /// When to screen again: not counted.
@@ -103,6 +105,7 @@ impl Need {
             Need::Background => (None, Some(rank(Stage::Background, index))),
             Need::AsExpected => (None, Some(rank(Stage::AsExpected, index))),
             Need::Finding => (None, Need::finding(index)),
+            Need::With(finding) => (None, Need::finding(finding)),
             // Names give way to their number before any finding does.
             Need::NotTested => (
                 Some(rank(Stage::LaterFindings, usize::MAX)),
@@ -123,7 +126,7 @@ impl Need {
 
     /// Whether it is said how many of these there is no room for.
     fn is_counted(self) -> bool {
-        !matches!(self, Need::AsExpected | Need::ScreenAgain)
+        !matches!(self, Need::AsExpected | Need::ScreenAgain | Need::With(_))
     }
 }
 

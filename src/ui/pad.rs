@@ -60,11 +60,11 @@ pub(super) fn pad(
     // What it offers where nothing runs: the next of many trials, or what that waits for.
     let offer = follow(move || {
         desk.visit
-            .with(|v| v.and_then(|v| tasks::offer(task, &v.exam)))
+            .with(|v| v.and_then(|v| crate::wording::task::offer(task, &v.exam)))
     });
     let lately = follow(move || {
         desk.visit
-            .with(|v| v.and_then(|v| tasks::lately(task, &v.exam)))
+            .with(|v| v.and_then(|v| crate::wording::task::lately(task, &v.exam)))
     });
     let goes_on = tasks::goes_on(task);
     let held = held(desk, task);

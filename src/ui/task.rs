@@ -58,7 +58,7 @@ pub(super) fn task_page(
         follow(move || face.get() != Face::Ready || in_the_way.get().is_empty() && asked.get());
     let offer = follow(move || {
         desk.visit
-            .with(|v| v.and_then(|v| tasks::offer(task, &v.exam)))
+            .with(|v| v.and_then(|v| crate::wording::task::offer(task, &v.exam)))
     });
     let goes_on = tasks::goes_on(task);
     // The next trial is due, and something is in its way.

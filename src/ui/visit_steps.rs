@@ -84,7 +84,7 @@ pub(super) fn steps() -> Piece {
                         format!("{} found, {}", tested.present, tested_words(tested))
                     }
                     // Of several trials the one that is scored.
-                    Some(trial) => tasks::summary(task, &v.exam)
+                    Some(trial) => crate::wording::task::summary(task, &v.exam)
                         .or_else(|| lines(spec, trial).first().cloned())
                         .unwrap_or_else(|| {
                             if steps::done(v, task) {
@@ -126,9 +126,10 @@ pub(super) fn steps() -> Piece {
                     .filter(|t| !tasks::BESIDE.contains(&t.task))
                     .flat_map(|t| {
                         let spec = tasks::spec(t.task);
+                        let named = crate::wording::task::lines(t).is_some();
                         let mut lines = lines(spec, t);
                         // A count says what it counted, a time does not.
-                        if let (Some(first), true) = (lines.first_mut(), spec.lines.is_some()) {
+                        if let (Some(first), true) = (lines.first_mut(), named) {
                             *first = format!("{}: {first}", spec.title);
                         }
                         lines

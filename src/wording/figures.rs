@@ -9,6 +9,7 @@ use crate::measure::decimals::{decimals, short};
 use crate::measure::series::Series;
 use crate::measure::time::{Doubt, NoTime};
 use crate::measure::window::Window;
+use crate::wording;
 
 /// The figures of the newest trial; of every trial where several are asked for, what speaks against
 /// one beside it.
@@ -38,7 +39,7 @@ pub fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
     let mut lines = Vec::new();
     let Some(start) = trial.start() else {
         if spec.is_untimed(trial) {
-            lines.extend(spec.lines.map(|words| words(trial)).unwrap_or_default());
+            lines.extend(wording::task::lines(trial).unwrap_or_default());
         }
         return lines;
     };
@@ -46,7 +47,7 @@ pub fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
     let (one, many) = spec.pad.counts;
     let counted = |n: usize| format!("{n} {}", if n == 1 { one } else { many });
     let mut doubt: Option<Doubt> = None;
-    let own = spec.lines.map(|words| words(trial));
+    let own = wording::task::lines(trial);
     let has_own = own.is_some();
     lines.extend(own.unwrap_or_default());
     match spec

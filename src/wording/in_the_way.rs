@@ -6,7 +6,7 @@ use crate::clinical::findings::go_on::Ground;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::tasks;
-use crate::clinical::tasks::by_mouth::holding;
+
 use crate::wording::by_mouth::WET_BEFORE;
 use crate::wording::words::small;
 use crate::wording::{found, fresh, gate, verdict};
@@ -104,7 +104,7 @@ pub const fn ground(ground: Ground) -> &'static str {
 /// A reading that is no fall is no sign.
 fn seen_begins(seen: &[Flag]) -> &'static str {
     let stops = seen.first().is_some_and(|flag| flag.level() == Level::Stop);
-    match stops || !seen.iter().all(holding::is_of_breathing) {
+    match stops || !seen.iter().all(|flag| flag.rule().is_of_breathing()) {
         true => "A sign was seen: ",
         false => "",
     }

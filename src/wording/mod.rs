@@ -23,6 +23,7 @@ mod rule;
 pub mod sips;
 pub mod six_signs;
 pub mod speech;
+pub mod task;
 pub mod timed_water;
 pub mod verdict;
 pub mod words;

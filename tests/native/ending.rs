@@ -205,7 +205,7 @@ fn what_is_timed_has_no_end_that_nobody_pressed() {
     end(&mut s, EndedEarly::Withdrew, 4_000);
     let trial = newest(&s, TaskId::LongestAh);
     assert_eq!(trial.end_pressed(), None);
-    let told = tasks::summary(TaskId::LongestAh, &s.visit.exam).unwrap();
+    let told = penlight::wording::task::summary(TaskId::LongestAh, &s.visit.exam).unwrap();
     assert!(told.contains("the screen was ended meanwhile"), "{told}");
     assert!(!told.contains("4.0"), "{told}");
 

@@ -194,7 +194,7 @@ fn a_late_sign_that_nobody_placed_holds_the_next_trial() {
     s.choose("sip-way", "under-tongue")
         .choose("extra-swallows", "2");
     s.mark(240_000, MarkKind::Sign(Sign::Cough));
-    let offer = penlight::clinical::tasks::offer(TaskId::Sips, &s.visit.exam).unwrap();
+    let offer = penlight::wording::task::offer(TaskId::Sips, &s.visit.exam).unwrap();
     assert!(
         offer.waits || !holds(TaskId::Sips, &s.visit.exam).is_empty(),
         "{offer:?}"

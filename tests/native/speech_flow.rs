@@ -215,7 +215,11 @@ fn an_untouched_trial_is_over_and_tried() {
         let trial = untouched(task, question, answer);
         let spec = tasks::spec(task);
         assert_eq!(spec.phase(&trial, at(0)), Phase::Over, "{task:?}");
-        assert_eq!((spec.lines.unwrap())(&trial), [said], "{task:?}");
+        assert_eq!(
+            penlight::wording::task::lines(&trial).unwrap(),
+            [said],
+            "{task:?}"
+        );
         let exam = exam(40, vec![trial]);
         // Nothing more is asked of it.
         for q in spec.questions.iter().filter(|q| q.needed) {
@@ -223,7 +227,7 @@ fn an_untouched_trial_is_over_and_tried() {
             assert_eq!(asked, q.id == question, "{task:?} {}", q.id);
         }
         assert!(!tasks::flags(task, &exam).is_empty(), "{task:?}");
-        let summary = tasks::summary(task, &exam).unwrap();
+        let summary = penlight::wording::task::summary(task, &exam).unwrap();
         assert!(!summary.contains(" 0"), "{summary}");
         // It counts as one of the trials asked for.
         assert_eq!(
@@ -268,7 +272,7 @@ fn z_without_a_voice_has_no_ratio_and_says_why() {
 #[test]
 fn a_call_while_a_sound_is_held_is_told_with_its_reason() {
     let trial = hidden(held(LongestAh, 8_000));
-    let lines = (tasks::spec(LongestAh).lines.unwrap())(&trial);
+    let lines = penlight::wording::task::lines(&trial).unwrap();
     assert_eq!(lines, ["8.0 s, not scored"]);
     let one = exam(40, vec![trial.clone()]);
     let said = words(&tasks::flags(LongestAh, &one));
@@ -311,7 +315,7 @@ fn a_call_in_the_middle_of_syllables_is_told_with_its_reason() {
             "{text}"
         );
         let two = exam(40, vec![trial, syllables(SyllablePa, "correct")]);
-        let summary = tasks::summary(SyllablePa, &two).unwrap();
+        let summary = penlight::wording::task::summary(SyllablePa, &two).unwrap();
         assert!(
             summary.ends_with(&format!("1 trial more not scored ({why})")),
             "{summary}"
@@ -343,7 +347,7 @@ fn a_fourth_is_not_asked_for_and_never_scored() {
         flags.contains("trial 4: kept, not scored: the first 3 with a time are."),
         "{flags}"
     );
-    let summary = tasks::summary(LongestAh, &four).unwrap();
+    let summary = penlight::wording::task::summary(LongestAh, &four).unwrap();
     assert!(
         summary.starts_with("longest \"ah\" 12.0 seconds, the best of 3"),
         "{summary}"
@@ -374,7 +378,7 @@ fn what_was_timed_and_not_answered_is_told() {
         } else {
             BreathCount
         };
-        assert_eq!(tasks::summary(task, &open).unwrap(), said);
+        assert_eq!(penlight::wording::task::summary(task, &open).unwrap(), said);
         assert!(text.contains(said), "{text}");
         let flags = tasks::flags(task, &open);
         assert!(flags.iter().all(|f| f.level() == Level::Note) && flags.len() == 1);
@@ -384,7 +388,7 @@ fn what_was_timed_and_not_answered_is_told() {
     choose(&mut answered.trials[0], "bubbles", "continuous");
     number(&mut answered.trials[1], "reached", 300);
     for task in [FiveForFive, BreathCount] {
-        let summary = tasks::summary(task, &answered).unwrap();
+        let summary = penlight::wording::task::summary(task, &answered).unwrap();
         assert!(!summary.contains("not s"), "{summary}");
     }
 }

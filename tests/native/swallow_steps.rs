@@ -31,7 +31,7 @@ use penlight::clinical::tasks::sips::three_ml::{Grade, grades};
 use penlight::clinical::tasks::six_signs::recorded::Whence;
 use penlight::clinical::tasks::spec::WATCH_CUT;
 use penlight::clinical::tasks::{
-    self, breath_taps, breathing, cracker, own, sips, six_signs, timed_water, water,
+    self, breath_taps, breathing, by_mouth, cracker, own, sips, six_signs, timed_water, water,
 };
 use penlight::handover::nursing::{self, Clock};
 use penlight::measure::time::Millis;
@@ -52,6 +52,11 @@ fn reason<'a>(flags: &'a [Flag], part: &str) -> &'a Flag {
     let found = flags.iter().find(|f| f.reason().contains(part));
     assert!(found.is_some(), "{part} is not in {flags:?}");
     found.unwrap()
+}
+
+/// What the pad of the sips offers.
+fn offered(exam: &Exam) -> Option<by_mouth::Offer> {
+    penlight::wording::task::offer(TaskId::Sips, exam)
 }
 
 // Small sips.
@@ -100,12 +105,12 @@ fn while_the_watch_runs_the_next_is_made_ready_and_not_given() {
     given[0].marks.pop();
     let exam = stepped(given, None);
     assert_eq!(sips::next(&exam), give(3));
-    let offer = sips::offer(&exam).unwrap();
+    let offer = offered(&exam).unwrap();
     assert_eq!(
         (offer.words.as_str(), offer.waits),
         ("Make ready: 3 mL, 2 of 2", true)
     );
-    let over = sips::offer(&stepped(clear_sips(1), None)).unwrap();
+    let over = offered(&stepped(clear_sips(1), None)).unwrap();
     assert_eq!(
         (over.words.as_str(), over.waits),
         ("Lip contact: 3 mL, 2 of 2", false)
@@ -114,10 +119,10 @@ fn while_the_watch_runs_the_next_is_made_ready_and_not_given() {
 
 #[test]
 fn nothing_is_offered_before_the_voice_was_heard() {
-    assert!(sips::offer(&stepped(Vec::new(), None)).unwrap().waits);
+    assert!(offered(&stepped(Vec::new(), None)).unwrap().waits);
     let mut given = clear_sips(1);
     given[0].answers.remove(water::VOICE_AFTER);
-    assert!(sips::offer(&stepped(given, None)).unwrap().waits);
+    assert!(offered(&stepped(given, None)).unwrap().waits);
 }
 
 #[test]
@@ -156,7 +161,7 @@ fn every_stop_point_ends_the_sips_and_holds_the_90_ml() {
             });
             let exam = stepped(given, None);
             assert_eq!(sips::next(&exam), Next::Ended, "{sign:?} after sip {n}");
-            let offer = sips::offer(&exam).unwrap();
+            let offer = offered(&exam).unwrap();
             assert!(offer.waits, "{offer:?}");
             assert_eq!(decided(&exam).verdict, verdict, "{sign:?} after sip {n}");
             let mut held = holds(TaskId::Water90, &exam);
@@ -437,7 +442,7 @@ fn timed_water_rows() {
         (90, 0, 9_500, 5, "9.5", "18.0 mL and 1.9", true),
     ] {
         let trial = timed(offered, left, ms, swallows);
-        let lines = timed_water::SPEC.lines.unwrap()(&trial).join("; ");
+        let lines = penlight::wording::task::lines(&trial).unwrap().join("; ");
         assert!(lines.contains(&format!(": {ml_s} mL a second")), "{lines}");
         assert!(
             lines.contains(&format!("{swallows} swallows: {each} seconds")),
@@ -458,7 +463,7 @@ fn timed_water_rows() {
 #[test]
 fn a_cup_without_a_count_asks_for_it() {
     let mut trial = timed(100, 0, 9_000, 0);
-    let words = |t: &Trial| timed_water::SPEC.lines.unwrap()(t).join("; ");
+    let words = |t: &Trial| penlight::wording::task::lines(t).unwrap().join("; ");
     assert!(
         words(&trial).contains("11.1 mL a second"),
         "{}",

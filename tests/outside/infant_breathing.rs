@@ -12,6 +12,7 @@ use penlight::clinical::knowledge::policy::Policy;
 use penlight::clinical::tasks::breath_taps::judge as breath_taps;
 use penlight::clinical::tasks::breath_taps::judge::Taps;
 use penlight::clinical::tasks::breathing;
+use penlight::clinical::tasks::breathing::Band;
 use penlight::clinical::tasks::breathing::adult_bands;
 use penlight::clinical::tasks::breathing::adult_bands::{
     Breathes, ConfirmedTarget, NotConfirmed, Prescription, Saturation, Step,
@@ -140,26 +141,20 @@ fn taught_ranges() {
 /// NEWS2 (Royal College of Physicians 2017), breathing rate; and the bands of the gate agree.
 #[test]
 fn adult_rates() {
-    for (rate, step) in [
-        (8, Step::Three),
-        (9, Step::One),
-        (11, Step::One),
-        (12, Step::Usual),
-        (20, Step::Usual),
-        (21, Step::Two),
-        (24, Step::Two),
-        (25, Step::Three),
-    ] {
-        assert_eq!(adult_bands::rate(breaths(rate)), step, "{rate}");
-    }
+    let band = |rate| breathing::rate_band(rate, &Policy::default());
     for rate in 0..=120 {
-        let gate = breathing::rate_band(rate, &Policy::default());
-        assert_eq!(adult_bands::rate(breaths(rate)).band(), gate, "{rate}");
+        let step = match rate {
+            0..=8 | 25.. => Step::Three,
+            21..=24 => Step::Two,
+            9..=11 => Step::One,
+            12..=20 => Step::Usual,
+        };
+        assert_eq!(band(rate), step.band(), "{rate}");
     }
     // Local policy: half up before the band.
-    assert_eq!(PerMinute::new(24.5).unwrap().whole(), 25);
-    let rate = |n| adult_bands::rate(PerMinute::new(n).unwrap());
-    assert_eq!((rate(24.5), rate(24.49)), (Step::Three, Step::Two));
+    let whole = |n| PerMinute::new(n).unwrap().whole() as u16;
+    assert_eq!((whole(24.5), whole(24.49)), (25, 24));
+    assert_eq!((band(25), band(24)), (Band::Block, Band::Caution));
 }
 
 /// A count of a part of a minute, and taps (KAR14; 4 intervals within 15 %: local policy), to the
@@ -205,7 +200,8 @@ fn rates_of_short_counts_and_of_taps() {
             (decimals(ours.get(), 1).as_str(), ours_out),
             (rate, left_out)
         );
-        assert_eq!(adult_bands::rate(ours), step);
+        let band = breathing::rate_band(ours.whole() as u16, &Policy::default());
+        assert_eq!(band, step.band());
     }
     assert_eq!(read(&[0, 5_000, 6_000, 11_500]), Taps::KeepTapping);
     for few in [

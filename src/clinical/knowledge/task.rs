@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::clinical::knowledge::sign::SignTask;
+
 /// Every task there is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum TaskId {
@@ -112,6 +114,32 @@ impl TaskId {
             TaskId::BreathTaps => "BreathTaps",
             TaskId::Breaths30 => "Breaths30",
         }
+    }
+
+    /// Whether something is given by mouth: the gate and earlier signs then hold it up.
+    pub const fn is_by_mouth(self) -> bool {
+        matches!(
+            self,
+            TaskId::Water90 | TaskId::Sips | TaskId::TimedWater | TaskId::Cracker | TaskId::Own
+        )
+    }
+
+    /// The column of the table of signs; none where nobody swallows.
+    pub const fn sign_column(self) -> Option<SignTask> {
+        Some(match self {
+            TaskId::Water90 => SignTask::Water90,
+            TaskId::Sips => SignTask::Sips,
+            TaskId::TimedWater => SignTask::TimedWater,
+            TaskId::Cracker => SignTask::Cracker,
+            TaskId::Own => SignTask::Own,
+            TaskId::Meal => SignTask::Meal,
+            _ => return None,
+        })
+    }
+
+    /// Whether one trial of it follows the other: the pad itself begins the next.
+    pub const fn goes_on(self) -> bool {
+        matches!(self, TaskId::Sips | TaskId::Own)
     }
 }
 

@@ -91,7 +91,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     }],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: None,
     caveat: "Studies of its sensitivity disagree widely; a dry mouth lowers the count. Silent \
              aspiration is not seen.",
     compare,

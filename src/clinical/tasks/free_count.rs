@@ -27,7 +27,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     questions: &[],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: None,
     caveat: "A count and a time, compared with nothing.",
     compare: |_| Vec::new(),
     untimed: None,

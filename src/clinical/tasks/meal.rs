@@ -11,7 +11,6 @@ use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, SignTask};
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::signs;
 use crate::clinical::tasks::spec::{Length, Pad, TaskSpec};
@@ -53,7 +52,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     questions: &[],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: Some(crate::wording::meal::lines),
     compare: |_| Vec::new(),
     caveat: "Counted as pressed, compared with nothing. A tally without a sign clears nobody.",
     untimed: None,
@@ -163,5 +161,5 @@ pub fn judge(trial: &Trial) -> Vec<Flag> {
 
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    tasks::of_all(exam, TaskId::Meal, judge)
+    crate::clinical::tasks::by_mouth::of_all(exam, TaskId::Meal, judge)
 }

@@ -29,12 +29,10 @@ use crate::clinical::findings::trial::{Answer, MarkKind, Trial};
 use crate::clinical::knowledge::policy::Wording;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::by_mouth::Offer;
 use crate::clinical::tasks::by_mouth::reading::Reading;
-use crate::clinical::tasks::by_mouth::{holding, saturation, watched};
+use crate::clinical::tasks::by_mouth::{saturation, watched};
 use crate::clinical::tasks::spec::{REMARK, TaskSpec};
 use crate::clinical::tasks::water::Watch;
-use crate::wording;
 
 /// A task's data.
 pub fn spec(id: TaskId) -> &'static TaskSpec {
@@ -66,20 +64,6 @@ pub fn spec(id: TaskId) -> &'static TaskSpec {
     }
 }
 
-/// What the pad of a task of many trials offers where nothing runs on it; none elsewhere.
-pub fn offer(id: TaskId, exam: &Exam) -> Option<Offer> {
-    match id {
-        TaskId::Sips => sips::offer(exam),
-        TaskId::Own => own::offer(exam).as_ref().map(crate::wording::own::offer),
-        _ => None,
-    }
-}
-
-/// Whether the pad itself begins the next trial of a task.
-pub fn goes_on(id: TaskId) -> bool {
-    matches!(id, TaskId::Sips | TaskId::Own)
-}
-
 /// Whether the way may lead on from a task that was begun; none where its newest trial decides.
 pub fn over(id: TaskId, exam: &Exam) -> Option<bool> {
     match id {
@@ -109,12 +93,6 @@ pub fn instead(id: TaskId, question: &str) -> Option<&'static str> {
     (id == TaskId::Own)
         .then(|| own::instead(question))
         .flatten()
-}
-
-/// What a task of many trials was about last, in words beside its pad.
-pub fn lately(id: TaskId, exam: &Exam) -> Option<String> {
-    let lately = (id == TaskId::Own).then(|| own::lately(exam)).flatten();
-    lately.as_ref().map(crate::wording::own::lately)
 }
 
 /// Whether a question is asked in this visit at all.
@@ -168,16 +146,6 @@ pub fn aside(id: TaskId, exam: &Exam) -> Option<Flag> {
     (spec(id).not_for)(exam.age, &exam.policy).or_else(|| syllables::left_out(id, exam))
 }
 
-/// What a speech or breath task came to, in a few words for the handover.
-pub fn summary(id: TaskId, exam: &Exam) -> Option<String> {
-    match id {
-        TaskId::Sips => wording::sips::summary(exam),
-        TaskId::TimedWater => wording::timed_water::summary(exam),
-        // The others are told by their flags.
-        _ => wording::speech::summary(id, exam),
-    }
-}
-
 /// What a task's rules say about an examination.
 pub fn flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
     let mut flags = own_flags(id, exam);
@@ -214,7 +182,7 @@ pub fn flags_so_far(id: TaskId, exam: &Exam) -> Vec<Flag> {
         flags.retain(|f| {
             f.level() != Level::Incomplete
                 || f.fact().of_sign().is_some()
-                || holding::is_of_breathing(f)
+                || f.rule().is_of_breathing()
         });
     }
     flags
@@ -249,32 +217,6 @@ fn own_flags(id: TaskId, exam: &Exam) -> Vec<Flag> {
         TaskId::Own => own::flags(exam),
         TaskId::BreathTaps | TaskId::Breaths30 => breath_taps::flags(id, exam),
     }
-}
-
-/// What a task's rules say about each of its trials; a repeat never wipes out a sign that an
-/// earlier one showed, nor anything else that was seen.
-fn of_all(exam: &Exam, id: TaskId, judge: impl Fn(&Trial) -> Vec<Flag>) -> Vec<Flag> {
-    let mut flags = Vec::new();
-    // One that was opened and left clears nothing of the one before.
-    let tells = |t: &&Trial| {
-        t.task == id
-            && (t.start().is_some()
-                || t.signs().next().is_some()
-                || by_mouth::not_given(t).is_some())
-    };
-    let mut trials = exam.trials.iter().filter(tells).peekable();
-    if trials.peek().is_none() {
-        return exam.latest(id).map_or(flags, judge);
-    }
-    while let Some(trial) = trials.next() {
-        let newest = trials.peek().is_none();
-        flags.extend(judge(trial).into_iter().filter(|f| {
-            newest
-                || !matches!(f.level(), Level::Incomplete | Level::Pass)
-                || f.fact().of_sign().is_some()
-        }));
-    }
-    flags
 }
 
 /// Tasks that stand beside every screen: given or looked at where the clinician wants to.

@@ -156,8 +156,6 @@ pub struct TaskSpec {
     /// Answers that are taken as given until somebody says otherwise: question and choice. Those
     /// of the trial before outrank them.
     pub usual: fn(&Exam) -> Vec<(&'static str, &'static str)>,
-    /// What a trial yields in words; none where the count and the time say it all.
-    pub lines: Option<fn(&Trial) -> Vec<String>>,
     /// The words that stand beside every result.
     pub caveat: &'static str,
     /// Its values beside the published ones.

@@ -93,7 +93,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
     }
     parts.extend(untested::told(visit, decision).into_iter().map(plain));
     parts.extend(TaskId::ALL.iter().filter_map(|task| {
-        let words = tasks::summary(*task, &visit.exam)?;
+        let words = wording::task::summary(*task, &visit.exam)?;
         // What was swallowed is no less than what was asked of the speech.
         let by_mouth = tasks::spec(*task).by_mouth;
         Some(if by_mouth { kept(words) } else { plain(words) })
@@ -152,13 +152,15 @@ pub(super) fn examined(visit: &Visit) -> Option<Line> {
         let not = Part::new(Need::Always, wording::oral::NOT_LOOKED_AT);
         return Some(Line::of(List::new(heading, Joined::Run, vec![not])));
     };
-    let sided = told.is_sided().then_some(wording::oral::WHOSE);
+    // Said as long as a side is.
+    let sided = told.exceptions.iter().position(|e| e.sided);
+    let sided = sided.map(|first| Part::new(Need::With(first), wording::oral::WHOSE));
     let found = told.exceptions.into_iter();
     let found = found.map(|e| Part::new(Need::Finding, e.words)).collect();
     let open = told.not_tested.into_iter();
     let open = open.map(|(named, counted)| Part::or(Need::NotTested, named, counted));
-    let ends = told.rest.into_iter().chain(sided);
-    let ends = ends.map(|words| Part::new(Need::Always, words));
+    let rest = told.rest.map(|words| Part::new(Need::Always, words));
+    let ends = rest.into_iter().chain(sided);
     Some(Line::under(
         heading,
         vec![

@@ -1,6 +1,6 @@
 //! The first line: the decision, whom it goes to and by when.
 
-use super::addressed;
+use super::addressed::addressed;
 use super::flag::worded;
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;

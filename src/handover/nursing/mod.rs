@@ -1,14 +1,15 @@
 //! The text for nursing: the decision and what to do first, then the order of ISBAR
 //! (identify, situation, background, assessment, recommendation).
 
-use super::action::{standing, suggested};
+use super::action::standing;
 pub use super::issue::Clock;
 use super::issue::after_last;
 use super::parts::{Joined, Line, List, Part, fitted};
 use crate::clinical::decision::verdict::Decision;
-use crate::record::event::{Plan, Text};
+use crate::record::event::Text;
 use crate::record::visit::Visit;
 
+mod addressed;
 mod assessment;
 mod background;
 mod choking;
@@ -66,14 +67,6 @@ fn lines(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Line> {
     lines
 }
 
-fn addressed(decision: &Decision, plan: &Plan) -> (&'static str, &'static str) {
-    let (whom, by_when) = suggested(decision);
-    (
-        plan.whom.unwrap_or(whom).words(),
-        plan.by_when.unwrap_or(by_when).words(),
-    )
-}
-
 pub(super) fn identify(visit: &Visit, now: &Clock) -> String {
     let details = visit.details.as_ref();
     let age = details.and_then(|d| d.age);
@@ -92,10 +85,4 @@ pub(super) fn identify(visit: &Visit, now: &Clock) -> String {
         now.date,
         now.time
     )
-}
-
-/// Free words as the end of a sentence: trimmed, in one line, without a full stop of their own.
-fn sentence(words: &str) -> String {
-    let line = words.split_whitespace().collect::<Vec<_>>().join(" ");
-    line.trim_end_matches('.').to_owned()
 }

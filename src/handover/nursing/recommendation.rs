@@ -1,6 +1,6 @@
 //! The recommendation: how to care for the person, what to watch for, when to screen again.
 
-use super::{addressed, sentence};
+use super::addressed::{addressed, sentence};
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::gate::HOLDS;

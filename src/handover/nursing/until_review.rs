@@ -1,6 +1,6 @@
 //! What to do until somebody reviews.
 
-use super::sentence;
+use super::addressed::sentence;
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::flag::Flag;

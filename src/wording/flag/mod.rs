@@ -48,3 +48,10 @@ pub fn reason(flag: &Flag) -> String {
         Fact::Words(words) => words.clone(),
     }
 }
+
+impl Flag {
+    /// Why, in plain words a ward uses.
+    pub fn reason(&self) -> String {
+        reason(self)
+    }
+}

@@ -1,13 +1,13 @@
 //! Breaths that were not counted, and readings at which nothing is given.
 
-use crate::clinical::decision::in_the_way::{InTheWay, by_mouth};
+use super::kind::InTheWay;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::breathing;
 
 pub(super) fn readings(task: TaskId, exam: &Exam) -> Vec<InTheWay> {
-    match by_mouth(task) {
+    match task.is_by_mouth() {
         true => all(exam).collect(),
         false => Vec::new(),
     }

@@ -1,7 +1,7 @@
 //! Dry swallows that were few, not valid or not counted. Where a screen is chosen that has none, a
 //! count that was not made holds nothing.
 
-use crate::clinical::decision::in_the_way::{InTheWay, by_mouth};
+use super::kind::InTheWay;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::flag::{Flag, Level};
 use crate::clinical::findings::go_on::GoOn;
@@ -14,7 +14,7 @@ pub(super) fn swallows(task: TaskId, exam: &Exam) -> Vec<InTheWay> {
     let asked = exam.screen.is_none()
         || exam.on_screen(TaskId::DrySwallow)
         || exam.latest(TaskId::DrySwallow).is_some();
-    if !asked || !by_mouth(task) {
+    if !asked || !task.is_by_mouth() {
         return Vec::new();
     }
     let said = tasks::flags(TaskId::DrySwallow, exam).into_iter();

@@ -1,6 +1,6 @@
 //! The answers before the start: an emergency stops every task, the others what is given by mouth.
 
-use crate::clinical::decision::in_the_way::{InTheWay, by_mouth};
+use super::kind::InTheWay;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::gate::State;
 use crate::clinical::findings::in_the_way::Obstacle;
@@ -9,7 +9,7 @@ use crate::clinical::tasks::oral::against_gate::against_gate;
 
 /// Answers that hold this task.
 pub(super) fn answers(task: TaskId, exam: &Exam) -> Vec<InTheWay> {
-    let by_mouth = by_mouth(task);
+    let by_mouth = task.is_by_mouth();
     let holds = |state: State| match state {
         State::Caution => false,
         State::Emergency => true,
@@ -32,7 +32,7 @@ pub(super) fn all_answers(exam: &Exam) -> impl Iterator<Item = InTheWay> + '_ {
 
 /// What the mouth shows against them, where something is given by mouth.
 pub(super) fn against(task: TaskId, exam: &Exam) -> Vec<InTheWay> {
-    match by_mouth(task) {
+    match task.is_by_mouth() {
         true => all_against(exam).collect(),
         false => Vec::new(),
     }
@@ -52,5 +52,5 @@ pub(super) fn all_against(exam: &Exam) -> impl Iterator<Item = InTheWay> {
 /// Questions that are not answered.
 pub(super) fn open(task: TaskId, exam: &Exam) -> Option<InTheWay> {
     let open = exam.gate.open().count();
-    (by_mouth(task) && open > 0).then_some(Obstacle::GateOpen { open })
+    (task.is_by_mouth() && open > 0).then_some(Obstacle::GateOpen { open })
 }

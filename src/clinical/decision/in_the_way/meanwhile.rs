@@ -1,6 +1,6 @@
 //! Another trial by mouth that is not over, or whose watch still runs. A meal gives nothing.
 
-use crate::clinical::decision::in_the_way::{InTheWay, by_mouth};
+use super::kind::InTheWay;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::trial::Trial;
@@ -11,11 +11,11 @@ use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::water::Watch;
 
 pub(super) fn runs(of: TaskId, task: TaskId, exam: &Exam) -> Option<InTheWay> {
-    if !by_mouth(task) {
+    if !task.is_by_mouth() {
         return None;
     }
     let is_watched = tasks::spec(of).pad.watch.is_some();
-    let runs = |t: &Trial| by_mouth(of) && t.end().is_none();
+    let runs = |t: &Trial| of.is_by_mouth() && t.end().is_none();
     let watched = |t: &Trial| is_watched && Reading::of(t).watch == Watch::Running;
     let tried = given(of, exam).count();
     if given(of, exam).any(runs) {

@@ -7,6 +7,8 @@ mod cracker;
 mod dry;
 mod ended;
 mod gate;
+mod holding;
+mod kind;
 mod meanwhile;
 mod old;
 mod person;
@@ -18,17 +20,13 @@ mod weakness;
 mod who;
 
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::gate::State;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::moment::Moment;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
 
 pub use breathing::closing as closing_readings;
-
-/// One thing in the way.
-pub type InTheWay = Obstacle<Flag>;
+pub use kind::InTheWay;
 
 /// What is in the way of `task` at a moment, what was gone past already left out.
 pub fn in_the_way(task: TaskId, exam: &Exam, now: Moment) -> Vec<InTheWay> {
@@ -77,8 +75,4 @@ pub fn closing(exam: &Exam) -> impl Iterator<Item = InTheWay> {
     });
     let all = blocks.chain(closing_readings(exam));
     all.filter(|one| exam.went_past(one, one.who_may_go_on()).is_none())
-}
-
-fn by_mouth(task: TaskId) -> bool {
-    tasks::spec(task).by_mouth
 }

@@ -1,6 +1,6 @@
 //! For whom a task is meant.
 
-use crate::clinical::decision::in_the_way::InTheWay;
+use super::kind::InTheWay;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::task::TaskId;

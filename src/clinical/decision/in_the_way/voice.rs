@@ -1,7 +1,7 @@
 //! A voice that is wet before anything is given: as answered here, or as it would be taken over from
 //! the trial before.
 
-use crate::clinical::decision::in_the_way::{InTheWay, by_mouth};
+use super::kind::InTheWay;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::task::TaskId;
@@ -11,7 +11,7 @@ use crate::clinical::tasks::{by_mouth, water};
 pub(super) fn wet_before(task: TaskId, exam: &Exam) -> Option<InTheWay> {
     let heard = by_mouth::heard_before(task, exam).map(str::to_owned);
     let voice = heard.or_else(|| taken_over(task, exam));
-    let wet = by_mouth(task) && voice.as_deref() == Some("wet");
+    let wet = task.is_by_mouth() && voice.as_deref() == Some("wet");
     wet.then_some(Obstacle::WetBefore { task })
 }
 

@@ -1,7 +1,7 @@
 //! Weakness found after the gate was told that nothing is new: before anything is given, somebody
 //! says so.
 
-use crate::clinical::decision::in_the_way::{InTheWay, by_mouth};
+use super::kind::InTheWay;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::task::TaskId;
@@ -9,6 +9,6 @@ use crate::clinical::tasks::oral::flags::{WEAKNESS, unsaid};
 
 pub(super) fn could_be_new(task: TaskId, exam: &Exam) -> Option<InTheWay> {
     let asked = exam.gate.0.contains_key(WEAKNESS);
-    let weak = unsaid(exam).filter(|_| asked && by_mouth(task))?;
+    let weak = unsaid(exam).filter(|_| asked && task.is_by_mouth())?;
     Some(Obstacle::CouldBeNew { weak })
 }

@@ -1,6 +1,6 @@
 //! Who may go on past a thing, and by which rule it stands there.
 
-use crate::clinical::decision::in_the_way::InTheWay;
+use super::kind::InTheWay;
 use crate::clinical::findings::flag::Level;
 use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::State;
@@ -8,7 +8,6 @@ use crate::clinical::findings::go_on::GoOn;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
-use crate::clinical::tasks::by_mouth::holding;
 
 impl InTheWay {
     /// Who may go on past it.
@@ -35,7 +34,7 @@ impl InTheWay {
             // As before a trial, no screener goes on past a reading of the breathing.
             Obstacle::Seen { seen, .. } => {
                 let stops = seen.iter().any(|flag| flag.level() == Level::Stop);
-                match stops || seen.iter().any(holding::is_of_breathing) {
+                match stops || seen.iter().any(|flag| flag.rule().is_of_breathing()) {
                     true => GoOn::SlpWithReason,
                     false => GoOn::WithReason,
                 }

@@ -176,11 +176,6 @@ impl Flag {
         &self.fact
     }
 
-    /// Why, in plain words a ward uses.
-    pub fn reason(&self) -> String {
-        crate::wording::flag::reason(self)
-    }
-
     /// By which rule.
     pub fn rule(&self) -> &'static Rule {
         self.rule

@@ -14,6 +14,8 @@
 //! A setting that is left out has Penlight's default. Anything else that is not as described is
 //! an error, and no part of such a file is taken.
 
+use std::fmt;
+
 use crate::clinical::knowledge::policy::file_error::PolicyFileError;
 pub use crate::clinical::knowledge::policy::file_error::{MOST_BYTES, VERSION};
 use crate::clinical::knowledge::policy::json::Json;
@@ -151,4 +153,11 @@ fn good_name(name: &str) -> bool {
         && !name.ends_with(ends)
         && name.chars().count() <= Policy::MOST_NAME
         && !name.chars().any(unseen)
+}
+
+/// A policy reads as its file.
+impl fmt::Debug for Policy {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&write(self))
+    }
 }

@@ -3,6 +3,7 @@
 
 use crate::clinical::knowledge::policy::Wording;
 use crate::clinical::knowledge::policy::kind::{Kind, Value};
+use crate::measure::time::Millis;
 
 /// One setting.
 #[derive(Debug)]
@@ -212,4 +213,32 @@ settings! {
         "Stay upright after eating or drinking (0 is not said)",
         "Staying upright is common advice; how long was not found published.",
         "handover";
+}
+
+impl Policy {
+    /// The name of the policy that Penlight ships. No other policy may have it.
+    pub const OURS: &'static str = "Penlight default 1";
+
+    /// Most characters the name of a policy has: it stands in every handover.
+    pub const MOST_NAME: usize = 60;
+
+    /// How long an answer about a state of the moment stands.
+    pub fn moment_stands(&self) -> Millis {
+        Millis::from_secs(i64::from(self.ready_minutes) * 60)
+    }
+}
+
+/// The setting with a key.
+pub fn find(key: &str) -> Option<&'static Setting> {
+    SETTINGS.iter().find(|setting| setting.key == key)
+}
+
+/// The settings in which two policies differ, in the order of the table.
+pub fn differing<'a>(
+    one: &'a Policy,
+    other: &'a Policy,
+) -> impl Iterator<Item = &'static Setting> + 'a {
+    SETTINGS
+        .iter()
+        .filter(|setting| (setting.get)(one) != (setting.get)(other))
 }

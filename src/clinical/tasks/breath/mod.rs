@@ -13,7 +13,6 @@ use crate::clinical::tasks::kept;
 use crate::clinical::tasks::longest::held;
 use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When, choice};
 use crate::measure::time::Millis;
-use crate::wording::speech::{count_lines, glide_lines, time_lines};
 
 /// The highest number said.
 const REACHED: &str = "reached";
@@ -73,7 +72,6 @@ pub static COUNT: TaskSpec = TaskSpec {
     }],
     trials: 3,
     usual: |_| Vec::new(),
-    lines: Some(count_lines),
     compare: |_| Vec::new(),
     untimed: Some(kept::BREATH),
     caveat: "It depends on effort. The lines come from people with weak muscles.",
@@ -102,7 +100,6 @@ pub static HOLD: TaskSpec = TaskSpec {
     questions: &[],
     trials: 3,
     usual: |_| Vec::new(),
-    lines: Some(time_lines),
     compare: |_| Vec::new(),
     caveat: "Recorded, not judged.",
     untimed: Some(kept::BREATH),
@@ -140,7 +137,6 @@ pub static FIVE: TaskSpec = TaskSpec {
     }],
     trials: 3,
     usual: |_| Vec::new(),
-    lines: Some(time_lines),
     compare: |_| Vec::new(),
     caveat: "The water is blown into, not drunk.",
     untimed: Some(kept::BREATH),
@@ -185,7 +181,6 @@ pub static GLIDE: TaskSpec = TaskSpec {
     ],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: Some(glide_lines),
     compare: |_| Vec::new(),
     caveat: "As heard; no line is drawn on it.",
     untimed: Some(kept::VOICE),

@@ -1,13 +1,11 @@
-//! Bands of two readings in adults: breaths a minute and oxygen saturation.
+//! The band of an adult's oxygen saturation on the second scale.
 //!
-//! Single-parameter bands of NEWS2 (Royal College of Physicians 2017), two of seven: so there is
-//! no score, and none is shown. They were made for general deterioration, not for swallowing;
+//! A single-parameter band of NEWS2 (Royal College of Physicians 2017), as those of the policy are:
+//! there is no score, and none is shown. They were made for general deterioration, not for swallowing;
 //! what they mean for a water trial is local policy, see [`crate::clinical::tasks::breathing`].
 
 use std::fmt;
 use std::ops::RangeInclusive;
-
-use crate::measure::units::PerMinute;
 
 /// What a reading means for a water trial.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -41,16 +39,6 @@ impl Step {
             Step::One | Step::Two => Band::Caution,
             Step::Three => Band::Block,
         }
-    }
-}
-
-/// The band of an adult's breathing rate, taken to the nearest whole number, half up: 24.5 is 25.
-pub fn rate(rate: PerMinute) -> Step {
-    match rate.whole() {
-        0..=8 | 25.. => Step::Three,
-        21..=24 => Step::Two,
-        9..=11 => Step::One,
-        12..=20 => Step::Usual,
     }
 }
 
@@ -139,7 +127,8 @@ impl TryFrom<Prescription> for ConfirmedTarget {
     }
 }
 
-/// The band of an adult's saturation on the second scale: too much oxygen is a reason too.
+/// The band of an adult's saturation on the second scale (NEWS2, Royal College of Physicians 2017):
+/// too much oxygen is a reason too.
 pub fn scale_2(saturation: Saturation, breathes: Breathes, _: ConfirmedTarget) -> Step {
     match (saturation.0, breathes) {
         (..=83, _) => Step::Three,

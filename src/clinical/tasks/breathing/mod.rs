@@ -9,7 +9,7 @@ use crate::clinical::knowledge::norms;
 use crate::clinical::knowledge::norms::{Quantity, Task, Unit};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::breath_taps::reading as breath_taps;
+use crate::clinical::tasks::breath_taps;
 use crate::clinical::tasks::compare;
 use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When};
@@ -25,7 +25,8 @@ mod reading;
 pub use adult_bands::Band;
 pub use bands::{rate_band, spo2_band};
 pub use blocks::{Block, blocks, closes};
-pub use flags::{child_notes, flags};
+pub use child::child_notes;
+pub use flags::flags;
 pub(super) use questions::PERCENT;
 pub use questions::{CONFIRMED, OXYGEN, SATURATION, TARGET, TYPED, WINDOW};
 pub use reading::{Finding, count as newest_count, counted, read, reading};
@@ -130,7 +131,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: None,
     caveat: "SpO2 is recorded for respiratory safety. A fall does not show, and a steady value \
              does not rule out, aspiration (published: BRI18).",
     compare,

@@ -1,4 +1,4 @@
-//! What is asked with the breaths, by id.
+//! What is asked about the breathing, by the ids that stand in records.
 
 use crate::clinical::tasks::spec::Takes;
 use crate::measure::time::Millis;
@@ -19,7 +19,7 @@ pub const TARGET: &str = "target";
 pub const CONFIRMED: &str = "confirmed-target";
 
 /// What a reading of SpO2 may be.
-pub(in crate::clinical::tasks) const PERCENT: Takes = Takes::Number {
+pub const PERCENT: Takes = Takes::Number {
     unit: "%",
     least: 50,
     most: 100,

@@ -14,7 +14,6 @@ use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, meaning};
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
 pub use crate::clinical::tasks::by_mouth::within::{LAG, WITHIN, id};
 use crate::clinical::tasks::by_mouth::within::{WATCH, is_near, is_unsure};
 use crate::measure::time::{Millis, Stamp};
@@ -36,8 +35,11 @@ pub struct Near {
 
 /// Such signs of a trial.
 pub fn near(trial: &Trial) -> Vec<Near> {
-    let pad = &tasks::spec(trial.task).pad;
-    let (Some(end), Some(column), Some(_)) = (trial.end(), pad.signs, pad.watch) else {
+    let watched = trial
+        .task
+        .sign_column()
+        .filter(|_| trial.task.is_by_mouth());
+    let (Some(end), Some(column)) = (trial.end(), watched) else {
         return Vec::new();
     };
     trial
@@ -70,7 +72,7 @@ pub fn late_id(at: Stamp) -> String {
 /// Signs pressed later than [`LAG`] after the watch, where one trial follows the other and the next
 /// may have been in the mouth already, and nobody said.
 pub fn late(trial: &Trial) -> Vec<Near> {
-    let Some(end) = trial.end().filter(|_| tasks::goes_on(trial.task)) else {
+    let Some(end) = trial.end().filter(|_| trial.task.goes_on()) else {
         return Vec::new();
     };
     trial

@@ -2,7 +2,6 @@
 //!
 //! The 90 mL have rules of their own in [`crate::clinical::tasks::water`]; the reading of a trial is the same.
 
-pub mod holding;
 pub mod lag;
 pub mod questions;
 pub mod reading;
@@ -145,4 +144,28 @@ pub fn doubt(task: TaskId, exam: &Exam, rule: &'static Rule) -> Option<Flag> {
         .next_back()?;
     let fact = ByMouthFact::WatchDoubt(doubt);
     Some(rule.flag(Level::Note, Domain::EatingDrinking, fact))
+}
+
+/// What a task's rules say about each of its trials; a repeat never wipes out a sign that an
+/// earlier one showed, nor anything else that was seen.
+pub fn of_all(exam: &Exam, id: TaskId, judge: impl Fn(&Trial) -> Vec<Flag>) -> Vec<Flag> {
+    let mut flags = Vec::new();
+    // One that was opened and left clears nothing of the one before.
+    let tells = |t: &&Trial| {
+        t.task == id
+            && (t.start().is_some() || t.signs().next().is_some() || not_given(t).is_some())
+    };
+    let mut trials = exam.trials.iter().filter(tells).peekable();
+    if trials.peek().is_none() {
+        return exam.latest(id).map_or(flags, judge);
+    }
+    while let Some(trial) = trials.next() {
+        let newest = trials.peek().is_none();
+        flags.extend(judge(trial).into_iter().filter(|f| {
+            newest
+                || !matches!(f.level(), Level::Incomplete | Level::Pass)
+                || f.fact().of_sign().is_some()
+        }));
+    }
+    flags
 }

@@ -7,7 +7,6 @@ use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
 use crate::clinical::tasks::breathing;
 use crate::clinical::tasks::breathing::Band;
 use crate::clinical::tasks::spec::{Question, When};
@@ -51,7 +50,7 @@ pub fn fell(trial: &Trial, exam: &Exam) -> bool {
 
 fn of_trial(at: usize, exam: &Exam) -> Vec<Flag> {
     // Where nothing is swallowed it is a reading as any other.
-    if tasks::spec(exam.trials[at].task).pad.signs.is_none() {
+    if exam.trials[at].task.sign_column().is_none() {
         return Vec::new();
     }
     let before = before(at, exam);
@@ -95,7 +94,7 @@ fn after(at: usize, exam: &Exam) -> Option<f64> {
     exam.trials[at].start()?;
     exam.trials[at].spo2_before?;
     let later = &exam.trials[at + 1..];
-    let given = |t: &Trial| tasks::spec(t.task).by_mouth && t.start().is_some();
+    let given = |t: &Trial| t.task.is_by_mouth() && t.start().is_some();
     let next = later.iter().position(given);
     // A reading typed over the one before it stands in its place.
     let now = match next {

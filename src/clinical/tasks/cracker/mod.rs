@@ -12,12 +12,11 @@ use crate::clinical::findings::trial::{Answer, MarkKind, Trial};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::signs;
 use crate::clinical::tasks::by_mouth::signs::WATCH;
-use crate::clinical::tasks::by_mouth::{holding, saturation, watched};
+use crate::clinical::tasks::by_mouth::{saturation, watched};
 use crate::clinical::tasks::cracker::judge as cracker;
 use crate::clinical::tasks::cracker::judge::{Before, Cracker};
 use crate::clinical::tasks::spec::{
@@ -104,7 +103,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: Some(crate::wording::cracker::lines),
     compare: |_| Vec::new(),
     caveat: "Reported, not judged: there is no published line between pass and fail. Compare only \
              with the same cracker.",
@@ -131,7 +129,7 @@ pub fn read(trial: &Trial) -> Option<Cracker> {
 }
 
 /// What must be known before it is given, as far as the visit knows it.
-fn known(exam: &Exam) -> Before {
+fn known(exam: &Exam, drink_went_wrong: Looked) -> Before {
     let trial = exam.latest(TaskId::Cracker);
     let answer = |id: &str| trial.and_then(|t| t.choice(id));
     // The questions on teeth and on the order ask for what speaks for it, that on allergy for
@@ -143,56 +141,26 @@ fn known(exam: &Exam) -> Before {
     };
     Before {
         teeth: there(TEETH, Looked::Present, Looked::Absent),
-        drink_went_wrong: drink_went_wrong(exam).0,
+        drink_went_wrong,
         allergy: there(ALLERGY, Looked::Absent, Looked::Present),
         diet_order: there(ORDER, Looked::Absent, Looked::Present),
     }
 }
 
-/// Whether a drink of this visit went wrong, and what was seen of it.
-fn drink_went_wrong(exam: &Exam) -> (Looked, Vec<Flag>) {
-    let mut tried = Looked::NotTested;
-    let mut wrong = Vec::new();
-    for task in TaskId::ALL {
-        let column = tasks::spec(*task).pad.signs;
-        if matches!(
-            column,
-            None | Some(SignTask::Cracker | SignTask::Meal | SignTask::Own)
-        ) {
-            continue;
-        }
-        if by_mouth::given(*task, exam).next().is_some() {
-            tried = Looked::Absent;
-            wrong.extend(holding::flags(*task, exam));
-        }
-    }
-    if wrong.is_empty() {
-        (tried, wrong)
-    } else {
-        (Looked::Present, wrong)
-    }
-}
-
 /// Whether everything was asked that comes before it.
 pub fn asked(exam: &Exam) -> bool {
-    let known = known(exam);
+    let known = known(exam, Looked::NotTested);
     [known.teeth, known.allergy, known.diet_order]
         .iter()
         .all(|one| !one.is_open())
 }
 
-/// What holds it up, each with who may go on, and what was seen with a drink that went wrong. What
-/// was not asked yet is not among it: the pad comes after the questions.
-pub fn holds(exam: &Exam) -> Vec<(Flag, GoOn, Vec<Flag>)> {
-    cracker::against(&known(exam))
+/// What holds it up where a drink of this visit went wrong, went well or was not tried, each with
+/// who may go on. What was not asked yet is not among it: the pad comes after the questions.
+pub fn holds(exam: &Exam, drink_went_wrong: Looked) -> Vec<(AgainstCracker, Flag, GoOn)> {
+    cracker::against(&known(exam, drink_went_wrong))
         .into_iter()
-        .filter_map(|against| {
-            let seen = match against {
-                AgainstCracker::DrinkWentWrong => drink_went_wrong(exam).1,
-                _ => Vec::new(),
-            };
-            Some((cracker::not_for(against), go_on(against)?, seen))
-        })
+        .filter_map(|against| Some((against, cracker::not_for(against), go_on(against)?)))
         .collect()
 }
 
@@ -245,5 +213,5 @@ fn open(trial: &Trial) -> Option<CrackerOpen> {
 
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    tasks::of_all(exam, TaskId::Cracker, judge)
+    by_mouth::of_all(exam, TaskId::Cracker, judge)
 }

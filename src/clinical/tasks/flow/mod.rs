@@ -70,7 +70,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: Some(crate::wording::flow::lines),
     compare: |_| Vec::new(),
     caveat: "The level is that of this drink, as it was when it was measured. It is no advice what \
              anybody is to be given: that is the clinician's to say.",

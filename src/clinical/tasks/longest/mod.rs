@@ -18,7 +18,6 @@ use crate::clinical::tasks::spec::{
 };
 use crate::measure::time::Millis;
 use crate::measure::units::Seconds;
-use crate::wording::speech::held_lines;
 
 /// How the voice sounded.
 const VOICE: &str = "voice";
@@ -81,7 +80,6 @@ const fn spec(
         questions,
         trials: 3,
         usual: |_| Vec::new(),
-        lines: Some(held_lines),
         compare: match id {
             TaskId::LongestS => |exam| compare(TaskId::LongestS, exam),
             TaskId::LongestZ => |exam| compare(TaskId::LongestZ, exam),

@@ -107,7 +107,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 2,
     usual: |_| Vec::new(),
-    lines: Some(crate::wording::own::lines),
     compare: |_| Vec::new(),
     caveat: "Levels by the framework's own names, as you picked them. What was swallowed without a \
              sign says nothing about another consistency. Silent aspiration is not seen.",

@@ -7,7 +7,6 @@ use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::own::given;
 use crate::clinical::tasks::water::WATCH;
@@ -99,7 +98,7 @@ pub(super) fn flags(exam: &Exam) -> Vec<Flag> {
 
 /// A note for each sign in a trial that falls into the minute after one of another task.
 pub fn across(exam: &Exam) -> Vec<Flag> {
-    let was_given = |t: &&Trial| tasks::spec(t.task).by_mouth && t.start().is_some();
+    let was_given = |t: &&Trial| t.task.is_by_mouth() && t.start().is_some();
     let what = |trial: &Trial| match trial.task {
         TaskId::Own => Given::Own(given(trial).brief()),
         task => Given::Task(task),

@@ -94,7 +94,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: None,
     compare: |_| Vec::new(),
     caveat: "Two or more are a reason to refer. Fewer clear nobody: this is never \"no sign seen\".",
     untimed: None,

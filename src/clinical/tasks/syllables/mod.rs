@@ -28,7 +28,6 @@ use crate::clinical::tasks::{kept, spec};
 use crate::measure::time::Millis;
 use crate::measure::units::Seconds;
 use crate::measure::window::Window;
-use crate::wording::speech::syllable_lines;
 
 /// How it is timed.
 const HOW: &str = "how";
@@ -153,7 +152,6 @@ const fn task(
         questions,
         trials: 3,
         usual,
-        lines: Some(syllable_lines),
         compare: match id {
             TaskId::SyllableTa => |exam| compare(TaskId::SyllableTa, exam),
             TaskId::SyllableKa => |exam| compare(TaskId::SyllableKa, exam),

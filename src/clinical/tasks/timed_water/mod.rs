@@ -28,7 +28,6 @@ use crate::clinical::tasks::spec::{
 use crate::clinical::tasks::timed_water::judge as timed_water;
 use crate::clinical::tasks::timed_water::judge::{Cup, figures};
 use crate::measure::units::Millilitres;
-use crate::wording::timed_water as words;
 
 /// How much is offered.
 pub const OFFERED: &str = "cup-size";
@@ -140,7 +139,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 1,
     usual: |_| vec![(OFFERED, "150")],
-    lines: Some(words::lines),
     compare: |_| Vec::new(),
     caveat: "Speed is efficiency: in stroke no link between speed and aspiration was seen \
              (published: OSA13). It is lower in women and falls with age; different volumes are not \

@@ -6,7 +6,6 @@ use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::{saturation, watched};
 use crate::clinical::tasks::spec::{
@@ -119,7 +118,6 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     trials: 1,
     usual: |_| Vec::new(),
-    lines: None,
     caveat: "How well it finds aspiration depends on who is tested: sensitivity 96.5 % in 3,000 \
              mixed referrals (published: SL08), 55.2 % in ALS (published: ALS23). Silent \
              aspiration is not seen.",
@@ -160,7 +158,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         };
         *flag = flag.rule().flag(flag.level(), flag.domain(), fact);
     }
-    flags.extend(tasks::of_all(exam, TaskId::Water90, |trial| {
+    flags.extend(by_mouth::of_all(exam, TaskId::Water90, |trial| {
         let mut chokings = exam.chokings.iter();
         let choked = chokings.any(|at| by_mouth::was_within(trial, *at));
         judge(&Reading::of(trial), choked, &exam.policy)

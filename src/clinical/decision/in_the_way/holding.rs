@@ -20,7 +20,7 @@ pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
         .filter(|flag| {
             flag.level() >= Level::Refer
                 || flag.level() == Level::Incomplete
-                    && (is_of_breathing(flag) || flag.rule() == &rules::TRIAL_ASKED_TO_STOP)
+                    && (flag.rule().is_of_breathing() || flag.rule() == &rules::TRIAL_ASKED_TO_STOP)
         })
         .collect();
     // One of them holds all trials, whichever series it stands between.
@@ -31,9 +31,4 @@ pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
     flags.extend(lag::late_flags(task, exam, rule));
     flags.sort_by_key(|flag| Reverse(flag.level()));
     flags
-}
-
-/// Whether it is a reading of breathing: as before a trial, no screener goes on past it.
-pub fn is_of_breathing(flag: &Flag) -> bool {
-    flag.rule().id.starts_with("breathing.")
 }
