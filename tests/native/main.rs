@@ -44,4 +44,5 @@ mod swallow_vectors;
 mod table_tasks;
 mod task_specs;
 mod text_walk;
+mod typed_words;
 mod words_walk;

@@ -5,6 +5,7 @@
 
 #![allow(clippy::unwrap_used)]
 
+use crate::support::dice::Dice;
 use crate::support::script;
 
 use crate::support::in_the_way::holds;
@@ -27,26 +28,12 @@ use penlight::record::event::{Event, Route, Text};
 use penlight::wording::meal::words_of;
 use script::*;
 
-struct Dice(u64);
-
-impl Dice {
-    fn below(&mut self, n: usize) -> usize {
-        let step = self.0.wrapping_mul(6_364_136_223_846_793_005);
-        self.0 = step.wrapping_add(1_442_695_040_888_963_407);
-        usize::try_from(self.0 >> 33).unwrap() % n
-    }
-
-    fn of<T: Copy>(&mut self, all: &[T]) -> T {
-        all[self.below(all.len())]
-    }
-
-    fn signs(&mut self) -> Vec<(Sign, i64)> {
-        let after = [-500, 1_000, 30_000, 61_000, 65_000, 120_000];
-        let n = self.of(&[0, 0, 0, 1, 1, 2]);
-        (0..n)
-            .map(|_| (self.of(&Sign::ALL), self.of(&after)))
-            .collect()
-    }
+fn signs(dice: &mut Dice) -> Vec<(Sign, i64)> {
+    let after = [-500, 1_000, 30_000, 61_000, 65_000, 120_000];
+    let n = dice.of(&[0, 0, 0, 1, 1, 2]);
+    (0..n)
+        .map(|_| (dice.of(&Sign::ALL), dice.of(&after)))
+        .collect()
 }
 
 const GIVEN: [TaskId; 5] = [
@@ -59,7 +46,7 @@ const GIVEN: [TaskId; 5] = [
 
 /// A trial of a task with signs, whole but for what `cut` leaves out of it.
 fn trial(s: &mut Script, dice: &mut Dice, task: TaskId, t: i64) {
-    let signs = dice.signs();
+    let pressed = signs(dice);
     let end = t + 8_000;
     let number = s.open(task);
     for question in ["allergy", "teeth", "diet-order"] {
@@ -75,7 +62,7 @@ fn trial(s: &mut Script, dice: &mut Dice, task: TaskId, t: i64) {
         s.mark(t, MarkKind::Start);
     }
     s.mark(t + 1_000, MarkKind::Tap).mark(end, MarkKind::End);
-    for (sign, after) in signs {
+    for (sign, after) in pressed {
         s.mark(end + after, MarkKind::Sign(sign));
     }
     let over = match dice.below(8) {
@@ -143,10 +130,10 @@ fn happens(s: &mut Script, dice: &mut Dice, t: i64) -> bool {
             trial(s, dice, task, t);
         }
         10 => {
-            let signs = dice.signs();
+            let pressed = signs(dice);
             s.open(TaskId::Meal);
             s.mark(t, MarkKind::Start);
-            for (sign, after) in signs {
+            for (sign, after) in pressed {
                 s.mark(t + 30_000 + after, MarkKind::Sign(sign));
             }
             s.mark(t + 60_000, MarkKind::End);

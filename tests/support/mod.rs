@@ -4,6 +4,7 @@
 
 pub(crate) mod any;
 pub(crate) mod bedside;
+pub(crate) mod dice;
 pub(crate) mod in_the_way;
 pub(crate) mod script;
 
