@@ -1,5 +1,6 @@
 //! What is to be done until review, to whom and by when: the words, and when they are enough.
 
+use crate::clinical::decision::basis::{basis, is_for};
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::{EndedEarly, Exam};
 use crate::clinical::findings::flag::Flag;
@@ -115,73 +116,14 @@ pub fn suggested(decision: &Decision) -> (Whom, ByWhen) {
 /// others: "keep the plan" pressed while the screen was incomplete does not stand after a choke,
 /// nor one pressed for an unfinished cup after a cough, nor the remark beside it.
 pub fn standing(decision: &Decision, plan: &Plan) -> Plan {
-    let basis = basis(decision, true);
-    // Plans of earlier versions carry the verdict alone, or with its rules, or no notes.
-    let known = [
-        decision.verdict.id(),
-        &basis,
-        &self::basis(decision, false),
-        &rules_of(decision),
-    ];
-    if known.contains(&plan.verdict.as_str()) {
+    if is_for(&plan.verdict, decision) {
         plan.clone()
     } else {
         Plan {
-            verdict: basis,
+            verdict: basis(decision),
             ..Plan::default()
         }
     }
-}
-
-/// What a plan is made for: the verdict, and a digest of all that speaks for it, with what is only
-/// noted of eating and drinking: a late cough. A plan that is asked for once too often is the safe
-/// side.
-fn basis(decision: &Decision, notes: bool) -> String {
-    // FNV-1a; each part ends with a zero, so that two never read as one.
-    let mut digest = 0xcbf2_9ce4_8422_2325_u64;
-    let mut add = |words: &str| {
-        for byte in words.bytes().chain([0]) {
-            digest = (digest ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3);
-        }
-    };
-    if let Verdict::NotDone(why) = decision.verdict {
-        add(why.words());
-    }
-    let noted = decision
-        .also
-        .iter()
-        .filter(|f| notes && f.domain().decides());
-    let speaks = decision.reasons.iter().chain(&decision.missing);
-    for flag in speaks.chain(noted) {
-        add(flag.rule().id);
-        add(&flag.reason());
-    }
-    if deteriorating(decision) {
-        add("deteriorating");
-    }
-    if notes {
-        add("notes");
-    }
-    let chokings: Vec<String> = decision
-        .chokings
-        .iter()
-        .map(|at| at.0.to_string())
-        .collect();
-    add(&chokings.join("+"));
-    format!("{} {digest:016x}", decision.verdict.id())
-}
-
-/// What a plan was made for in earlier versions: the verdict, and the rules that gave it.
-fn rules_of(decision: &Decision) -> String {
-    let mut basis = decision.verdict.id().to_owned();
-    for flag in &decision.reasons {
-        let id = flag.rule().id;
-        if !basis.split(' ').any(|known| known == id) {
-            basis.push(' ');
-            basis.push_str(id);
-        }
-    }
-    basis
 }
 
 /// What is still missing before the text may leave: words to show, or none.

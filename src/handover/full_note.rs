@@ -16,10 +16,10 @@ use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::policy::{Policy, differing};
 use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks;
 use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::oral::points;
 use crate::clinical::tasks::spec::NOT_VALID;
-use crate::clinical::tasks::{self, by_mouth};
 use crate::record::event::Text;
 use crate::record::visit::Visit;
 use crate::wording;
@@ -27,6 +27,7 @@ use crate::wording::figures;
 use crate::wording::found;
 use crate::wording::oral_answers;
 use crate::wording::oral_items;
+use crate::wording::verdict;
 use crate::wording::words::{capital, small};
 
 /// What the note begins with.
@@ -60,7 +61,7 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         .exam
         .ended
         .filter(|_| !matches!(decision.verdict, Verdict::NotDone(_)));
-    before.extend(ended.map(|why| item(why.words())));
+    before.extend(ended.map(|why| item(verdict::ended(why))));
     before.extend(taken_up(visit, now).map(|words| item(&words)));
     before.extend(choking(visit, now).iter().map(|words| item(words)));
     let (regions, nerves, conflicts) = examined(visit);
@@ -152,7 +153,7 @@ fn task_lines(visit: &Visit) -> Vec<String> {
             let mut words = figures::lines(spec, trial);
             words.extend(figures::answers(spec, trial));
             if spec.pad.signs.is_some() {
-                let presses = by_mouth::time_line(trial);
+                let presses = wording::by_mouth::time_line(trial);
                 words.extend(presses.iter().map(|(at, _, what)| format!("{at} {what}")));
             }
             let number = if done.len() > 1 {

@@ -6,6 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::clinical::findings::exam::EndedEarly;
+use crate::clinical::findings::go_on::Ground;
 use crate::clinical::findings::oral::{Cue, Seen};
 use crate::clinical::findings::trial::{Answer, MarkKind};
 use crate::clinical::knowledge::oral::Region;
@@ -80,7 +81,8 @@ pub enum ByWhen {
 /// What the clinician settled for the handover, as a whole.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Plan {
-    /// The id of the verdict it was made for: it does not outlive a change of it.
+    /// What it was made for, see [`crate::clinical::decision::basis`]: it does not outlive a change
+    /// of it.
     #[serde(default)]
     pub verdict: String,
     /// What to do until review.
@@ -197,15 +199,18 @@ pub enum Event {
     },
     /// Somebody went on past a hold.
     WentOn {
-        /// Which.
+        /// Which: its key, see [`crate::clinical::findings::in_the_way`].
         hold: String,
         /// Why.
         because: String,
         /// Who.
         by: Role,
-        /// What stood there; empty in records of earlier versions.
+        /// What stood there, in words: kept by earlier versions only.
         #[serde(default, skip_serializing_if = "String::is_empty")]
         says: String,
+        /// Why, as it was picked; earlier versions kept its words alone.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        ground: Option<Ground>,
     },
     /// The visit ended before its screen was through.
     EndedEarly(EndedEarly),

@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::id::VisitId;
 use super::visit::Visit;
-use crate::clinical::decision::verdict::{Verdict, short_of};
+use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
 use crate::measure::time::Millis;
 
@@ -21,8 +21,12 @@ pub struct Head {
     pub label: String,
     /// The screen's title, or what it is instead.
     pub what: String,
-    /// The verdict's words, once decided; empty before.
+    /// The verdict in the words of an earlier version, where one wrote this head; else empty.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub verdict: String,
+    /// How its decision stands, once there is one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub state: Option<State>,
     /// Refer or stop that nobody closed.
     pub unclosed: bool,
     /// Whether the text for the nurse has left the app.
@@ -40,7 +44,54 @@ pub struct Head {
     pub broken: Option<Millis>,
 }
 
+/// How a decision stands. Verdicts are told by their ids, see [`Verdict::id`].
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum State {
+    /// As it was recorded.
+    Decided(String),
+    /// No sign seen, and one noted all the same.
+    SignNoted,
+    /// Otherwise than it was recorded, by what was pressed since: what stands now.
+    Now(String),
+    /// An emergency.
+    Emergency,
+}
+
+impl State {
+    /// As it was recorded: a later version of the rules does not rewrite it. What was pressed after
+    /// it may: then it is the verdict that stands now.
+    fn of(visit: &Visit, decision: Option<&Decision>) -> Option<State> {
+        let decided = visit.decided.as_ref()?;
+        let now = decision.map(|d| d.verdict);
+        if now == Some(Verdict::NotDone(EndedEarly::Emergency)) {
+            return Some(State::Emergency);
+        }
+        let other = now.map(Verdict::id).filter(|now| *now != decided.verdict);
+        Some(match other.filter(|_| visit.pressed_since_decided) {
+            Some(now) => State::Now(now.to_owned()),
+            None if decision.is_some_and(|d| d.noted().is_some()) => State::SignNoted,
+            None => State::Decided(decided.verdict.clone()),
+        })
+    }
+}
+
 impl Head {
+    /// The head of a visit, where `before` was one of its heads.
+    ///
+    /// **Invariant:** the same as [`Head::of`]. What is only counted in a trial that runs changes
+    /// nothing of it but the time and the number of events, so that a tap in a long count costs what
+    /// the first did.
+    pub fn after(before: Option<&Head>, visit: &Visit) -> Head {
+        match before {
+            Some(head) if head.visit == visit.id && head.events >= visit.weighed => Head {
+                touched: visit.touched,
+                events: visit.next,
+                ..head.clone()
+            },
+            _ => Head::of(visit),
+        }
+    }
+
     /// The head of a visit as it stands.
     pub fn of(visit: &Visit) -> Head {
         let decision = visit.decision();
@@ -54,23 +105,9 @@ impl Head {
                 (None, true) => "Count".to_owned(),
                 (None, false) => "Visit".to_owned(),
             },
-            // As it was recorded: a later version of the rules does not rewrite it.
-            // What was pressed after it may: then it is the verdict that stands now.
-            verdict: visit.decided.as_ref().map_or(String::new(), |decided| {
-                let now = decision.as_ref().map(|d| d.verdict);
-                if now == Some(Verdict::NotDone(EndedEarly::Emergency)) {
-                    return "Emergency".to_owned();
-                }
-                let now = now.map(Verdict::id);
-                match now.filter(|now| *now != decided.verdict && visit.pressed_since_decided) {
-                    Some(now) => format!("Now: {}", short_of(now)),
-                    None if decision.as_ref().is_some_and(|d| d.noted().is_some()) => {
-                        "Sign noted".to_owned()
-                    }
-                    None => short_of(&decided.verdict).to_owned(),
-                }
-            }),
-            unclosed: visit.unclosed(),
+            verdict: String::new(),
+            state: State::of(visit, decision.as_ref()),
+            unclosed: visit.unclosed(decision.as_ref()),
             issued: visit.handed_over(),
             running: visit.running(),
             loose: visit.is_loose(),

@@ -12,5 +12,6 @@ pub mod export;
 pub mod head;
 pub mod id;
 pub mod memory;
+pub mod queue;
 pub mod store;
 pub mod visit;

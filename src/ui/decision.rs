@@ -8,7 +8,7 @@ use super::route::Page;
 use super::steps;
 use super::told::outdated;
 use super::why::{flag_item, rule_fold};
-use crate::clinical::decision::verdict::{Decision, ORDER_STANDS, Verdict};
+use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::rules;
@@ -16,6 +16,7 @@ use crate::clinical::tasks::oral::points;
 use crate::draw::{El, Piece, all, el, live};
 use crate::handover::action::{DETERIORATION, deteriorating, suggested};
 use crate::record::event::{Event, Whom};
+use crate::wording::verdict as verdict_words;
 use crate::wording::words::capital;
 
 /// The page.
@@ -97,42 +98,43 @@ fn shown(decision: Decision, ended: bool) -> Piece {
         .filter(|f| !points::is_pointing(f))
         .cloned()
         .collect();
-    let why =
-        match verdict {
-            Verdict::NotDone(why) => Some(desk.visit.with_untracked(|v| {
-                v.map_or(String::new(), |v| capital(&why.told(&v.exam.policy)))
-            })),
-            Verdict::Pass | Verdict::NoDecision => {
-                let early = desk
-                    .visit
-                    .with_untracked(|v| v.and_then(|v| v.exam.ended))
-                    .map_or(String::new(), |why| {
-                        format!("Not finished: {}. ", why.words())
-                    });
-                let noted = decision.noted().map_or(String::new(), |noted| {
-                    format!(
-                        "{}. Let speech-language pathology know; whether it needs more is your \
-                     judgement. ",
-                        capital(&noted.words)
-                    )
+    let why = match verdict {
+        Verdict::NotDone(why) => Some(desk.visit.with_untracked(|v| {
+            v.map_or(String::new(), |v| {
+                capital(&verdict_words::ended_under(why, &v.exam.policy))
+            })
+        })),
+        Verdict::Pass | Verdict::NoDecision => {
+            let early = desk
+                .visit
+                .with_untracked(|v| v.and_then(|v| v.exam.ended))
+                .map_or(String::new(), |why| {
+                    format!("Not finished: {}. ", verdict_words::ended(why))
                 });
-                let stands = match verdict {
-                    Verdict::Pass => format!("; {ORDER_STANDS}"),
-                    _ => String::new(),
-                };
-                Some(format!(
-                    "{early}{noted}This screen changes no eating or drinking order{stands}."
-                ))
-            }
-            _ => None,
-        };
+            let noted = decision.noted().map_or(String::new(), |noted| {
+                format!(
+                    "{}. Let speech-language pathology know; whether it needs more is your \
+                     judgement. ",
+                    capital(&verdict_words::noted(&noted))
+                )
+            });
+            let stands = match verdict {
+                Verdict::Pass => format!("; {}", verdict_words::ORDER_STANDS),
+                _ => String::new(),
+            };
+            Some(format!(
+                "{early}{noted}This screen changes no eating or drinking order{stands}."
+            ))
+        }
+        _ => None,
+    };
     all![
         el("section")
             .class(class)
             .with(
                 el("p.word")
                     .with(el("span").attr("aria-hidden", "true").with(shape).with(" "))
-                    .with(decision.headline(by))
+                    .with(verdict_words::decided(&decision, by))
             )
             .with(why.map(|w| el("p").with(w)))
             .with(urgent.map(|words| words.map(|w| el("p").with(el("b").with(w))))),

@@ -12,6 +12,7 @@ use crate::draw::{El, Piece, all, el, when};
 use crate::measure::time::Stamp;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+use crate::wording::verdict::ended_under;
 
 /// "Broken off 09:31", with its date on another day, where the screen was ended before it was through.
 pub(super) fn broken_off(visit: &Visit) -> Option<String> {
@@ -19,7 +20,7 @@ pub(super) fn broken_off(visit: &Visit) -> Option<String> {
     let last = visit.breaks.last()?;
     let words = match last.why {
         EndedEarly::BrokenOff => "Broken off".to_owned(),
-        why => format!("Ended early: {},", why.told(&visit.exam.policy)),
+        why => format!("Ended early: {},", ended_under(why, &visit.exam.policy)),
     };
     Some(format!("{words} {}", clock_now().say(last.at)))
 }

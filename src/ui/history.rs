@@ -10,6 +10,7 @@ use crate::browser::clock;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::time::Millis;
 use crate::record::head::Head;
+use crate::wording::verdict::in_list;
 
 /// How many visits a press brings.
 const PAGE: usize = 30;
@@ -28,7 +29,8 @@ pub(super) fn head_row(desk: Desk, head: Head) -> Piece {
         Route::Visit(head.visit.clone(), Page::Overview)
     };
     // What was forgotten to be ended hides no verdict.
-    let state = match (head.running, head.verdict.as_str()) {
+    let verdict = in_list(&head);
+    let state = match (head.running, verdict.as_str()) {
         (true, "") => "running".to_owned(),
         (true, verdict) => format!("{verdict}, running"),
         (false, verdict) => verdict.to_owned(),

@@ -12,7 +12,7 @@ use crate::browser::clock;
 use crate::clinical::decision::fresh;
 use crate::clinical::decision::in_the_way::{InTheWay, in_the_way};
 use crate::clinical::findings::answered::Answered;
-use crate::clinical::findings::go_on::{GoOn, TEAM_KNOWS};
+use crate::clinical::findings::go_on::{GoOn, Ground};
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::moment::Moment;
 use crate::clinical::findings::old::Old;
@@ -27,23 +27,11 @@ use crate::record::visit::Visit;
 use crate::wording::in_the_way as words;
 use crate::wording::words::capital;
 
-/// Offered where a child's reading is held.
-const CHART: &str = "it fits the local chart for this age";
-
 /// The press that asks anew.
 const ASK_AGAIN: &str = "Ask again";
 
 /// The way back into a screen that was ended.
 pub(super) const TAKE_UP: &str = "Take the screen up again";
-
-/// Reasons offered with one press; any other can be typed.
-const REASONS: [&str; 5] = [
-    TEAM_KNOWS,
-    "the team agreed",
-    "needed for the assessment",
-    "person's informed wish",
-    "low risk in my judgement",
-];
 
 /// What is in the way, each with its way past where there is one. Draws nothing when free.
 pub(super) fn holds(
@@ -140,12 +128,12 @@ fn go_on_with(one: &InTheWay) -> Piece {
     let asked = RwSignal::new(false);
     let typed = RwSignal::new(String::new());
     let problem = RwSignal::new("");
-    let (hold, says) = (one.key(), words::says(one));
+    let hold = one.key();
     let chart = matches!(one, Obstacle::Breathing { under, .. }
         if *under == &rules::BREATHING_CHILD)
-    .then_some(CHART);
-    let reasons: Vec<&'static str> = chart.into_iter().chain(REASONS).collect();
-    let on = Callback::new(move |because: String| {
+    .then_some(Ground::FitsChart);
+    let grounds: Vec<Ground> = chart.into_iter().chain(Ground::ALL).collect();
+    let on = Callback::new(move |(ground, because): (Ground, String)| {
         let by = desk
             .visit
             .with_untracked(|v| v.map_or(Role::default(), |v| v.role));
@@ -153,7 +141,8 @@ fn go_on_with(one: &InTheWay) -> Piece {
             hold: hold.clone(),
             because,
             by,
-            says: says.clone(),
+            says: String::new(),
+            ground: Some(ground),
         }]);
     });
     let say = move |_| {
@@ -161,7 +150,7 @@ fn go_on_with(one: &InTheWay) -> Piece {
         if words.is_empty() {
             problem.set("Say why, in a few words.");
         } else {
-            on.run(words);
+            on.run((Ground::OwnWords, words));
         }
     };
     live(move || {
@@ -169,16 +158,12 @@ fn go_on_with(one: &InTheWay) -> Piece {
             el("div.go-on-with")
                 .with(choices(
                     "I go on all the same, because ... (this is handed over)".into(),
-                    reasons
-                        .iter()
-                        .map(|r| ((*r).to_owned(), capital(r)))
+                    (0_usize..)
+                        .zip(&grounds)
+                        .map(|(n, ground)| (n.to_string(), capital(words::ground(*ground))))
                         .collect(),
                     Signal::derive(|| None::<String>),
-                    Callback::new(move |id: Option<String>| {
-                        if let Some(words) = id {
-                            on.run(words);
-                        }
-                    }),
+                    picked(grounds.clone(), on),
                 ))
                 .with(
                     el("div.words")
@@ -212,6 +197,16 @@ fn go_on_with(one: &InTheWay) -> Piece {
                 .press(move |_| asked.set(true))
                 .with("Go on all the same")
                 .piece()
+        }
+    })
+}
+
+/// Records the ground that was picked, with its words.
+fn picked(grounds: Vec<Ground>, on: Callback<(Ground, String)>) -> Callback<Option<String>> {
+    Callback::new(move |n: Option<String>| {
+        let n = n.and_then(|n| n.parse::<usize>().ok());
+        if let Some(ground) = n.and_then(|n| grounds.get(n)) {
+            on.run((*ground, words::ground(*ground).to_owned()));
         }
     })
 }

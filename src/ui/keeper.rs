@@ -4,8 +4,8 @@
 //! store refuses stays in the queue, is tried again, and can be taken out as a file.
 
 use std::cell::{Cell, RefCell};
-use std::collections::VecDeque;
 use std::rc::Rc;
+use std::sync::Arc;
 
 use gloo_timers::callback::Timeout;
 use leptos::prelude::*;
@@ -17,7 +17,9 @@ use crate::record::envelope::Envelope;
 use crate::record::export;
 use crate::record::head::Head;
 use crate::record::id::VisitId;
+use crate::record::queue::Queue;
 use crate::record::store::{Store, StoreError, Stored};
+use crate::record::visit::Visit;
 
 /// How the saving stands.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -36,7 +38,7 @@ const RETRY_MS: u32 = 2_000;
 /// The queue in front of the store.
 pub(super) struct Keeper {
     store: RefCell<Option<Rc<AnyStore>>>,
-    queue: RefCell<VecDeque<(Envelope, Head)>>,
+    queue: RefCell<Queue>,
     busy: Cell<bool>,
     state: RwSignal<Saved>,
     downgrade: RwSignal<Option<StoreError>>,
@@ -50,7 +52,7 @@ impl Keeper {
     ) -> Rc<Keeper> {
         Rc::new(Keeper {
             store: RefCell::new(None),
-            queue: RefCell::new(VecDeque::new()),
+            queue: RefCell::default(),
             busy: Cell::new(false),
             state,
             downgrade,
@@ -70,9 +72,9 @@ impl Keeper {
         self.flush();
     }
 
-    /// Queues one event with the head its visit has after it.
-    pub(super) fn push(self: &Rc<Self>, envelope: Envelope, head: Head) {
-        self.queue.borrow_mut().push_back((envelope, head));
+    /// Queues events of a visit, with the visit as it stands after them.
+    pub(super) fn push(self: &Rc<Self>, events: Vec<Envelope>, visit: Arc<Visit>) {
+        self.queue.borrow_mut().push(events, visit);
         if *self.state.read_untracked() == Saved::Yes {
             self.state.set(Saved::Saving);
         }
@@ -90,7 +92,6 @@ impl Keeper {
         let keeper = Rc::clone(self);
         spawn_local(async move {
             while let Some((batch, head)) = keeper.batch() {
-                let written = batch.len();
                 let outcome = match store.append(batch.clone(), head).await {
                     // A write that seemed to fail may have been kept: then this is our own.
                     Err(StoreError::Conflict) if is_kept(&store, &batch).await => Ok(()),
@@ -98,7 +99,7 @@ impl Keeper {
                 };
                 match outcome {
                     Ok(()) => {
-                        keeper.queue.borrow_mut().drain(..written);
+                        keeper.queue.borrow_mut().stored(&batch);
                     }
                     Err(error) => {
                         keeper.busy.set(false);
@@ -114,13 +115,8 @@ impl Keeper {
         });
     }
 
-    /// The oldest queued events that belong to one visit, with its newest head.
     fn batch(&self) -> Option<(Vec<Envelope>, Head)> {
-        let queue = self.queue.borrow();
-        let visit = queue.front()?.0.visit.clone();
-        let batch: Vec<_> = queue.iter().take_while(|(e, _)| e.visit == visit).collect();
-        let head = batch.last()?.1.clone();
-        Some((batch.into_iter().map(|(e, _)| e.clone()).collect(), head))
+        self.queue.borrow_mut().batch()
     }
 
     fn store(&self) -> Result<Rc<AnyStore>, StoreError> {
@@ -133,8 +129,7 @@ impl Keeper {
         let queued: Vec<Envelope> = {
             let queue = self.queue.borrow();
             queue
-                .iter()
-                .map(|(e, _)| e)
+                .events()
                 .filter(|e| e.visit == *visit && !events.iter().any(|s| s.seq == e.seq))
                 .cloned()
                 .collect()
@@ -156,7 +151,7 @@ impl Keeper {
     pub(super) async fn bury(&self, tombstone: Envelope, head: Head) -> Result<(), StoreError> {
         let visit = tombstone.visit.clone();
         self.store()?.bury(tombstone, head).await?;
-        self.queue.borrow_mut().retain(|(e, _)| e.visit != visit);
+        self.queue.borrow_mut().forget(&visit);
         Ok(())
     }
 
@@ -168,7 +163,7 @@ impl Keeper {
     /// What is not saved yet, as text.
     pub(super) fn unsaved(&self) -> String {
         let queue = self.queue.borrow();
-        let envelopes: Vec<_> = queue.iter().map(|(e, _)| e.clone()).collect();
+        let envelopes: Vec<_> = queue.events().cloned().collect();
         export::lines(&envelopes)
     }
 }

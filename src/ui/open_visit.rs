@@ -47,8 +47,9 @@ impl OpenVisit {
         self.0.get()
     }
 
+    /// It as it is now, and stays whatever comes.
     #[inline(never)]
-    fn now(self) -> Option<Arc<Visit>> {
+    pub(super) fn now(self) -> Option<Arc<Visit>> {
         self.0.get_untracked()
     }
 }

@@ -222,7 +222,7 @@ pub(super) fn pad(
             .with(|v| {
                 let visit = v?;
                 let t = visit.trial(visit.undo_goes_to(task)?)?;
-                let pressed = t.marks.iter().filter(|m| m.kind.pressed()).count();
+                let pressed = t.marks.pressed();
                 let over = t.first(MarkKind::WindowOver).is_some();
                 // A window that ran to its end is not taken back, only taps in it; not the first
                 // either where one press was both.

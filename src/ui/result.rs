@@ -6,9 +6,10 @@ use super::why::{comparison_item, flag_item, rule_fold, task_fold};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::syllables::speech::trials::evenness;
-use crate::clinical::tasks::{self, by_mouth, own};
+use crate::clinical::tasks::{self, own};
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::series::Series;
+use crate::wording;
 use crate::wording::figures;
 use crate::wording::own as words;
 
@@ -112,7 +113,7 @@ fn time_line(desk: Desk, task: TaskId) -> Piece {
 fn sign_line(desk: Desk, task: TaskId) -> Piece {
     let marks = desk.visit.with(|v| {
         v.and_then(|v| v.exam.latest_started(task))
-            .map_or(Vec::new(), by_mouth::time_line)
+            .map_or(Vec::new(), wording::by_mouth::time_line)
     });
     let Some(last) = marks.iter().map(|m| m.0.0).max().filter(|last| *last > 0) else {
         return ().piece();

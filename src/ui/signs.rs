@@ -28,7 +28,7 @@ pub(super) fn sign_buttons(
     let count = move |sign: Sign| {
         desk.visit.with(|v| {
             v.and_then(|v| v.exam.latest_started(task))
-                .map_or(0, |t| t.signs().filter(|(s, _)| *s == sign).count())
+                .map_or(0, |t| t.count_of(MarkKind::Sign(sign)))
         })
     };
     el("div.signs")
@@ -96,7 +96,9 @@ pub(super) fn stop_words(desk: Desk, task: TaskId) -> Option<&'static str> {
             let plain = meaning(sign, column).0;
             plain.max(meaning_under(sign, column, &exam.policy).0)
         };
-        exam.latest(task)?.signs().map(|(s, _)| level(s)).max()
+        let trial = exam.latest(task)?;
+        let seen = |sign: &Sign| trial.count_of(MarkKind::Sign(*sign)) > 0;
+        Sign::ALL.into_iter().filter(seen).map(level).max()
     })?;
     match (column, worst) {
         // Somebody who coughs at a meal is watched on; what stops every trial stops the meal.

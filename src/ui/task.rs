@@ -55,7 +55,7 @@ pub(super) fn task_page(
                 .with(|v| v.is_some_and(|v| cracker::asked(&v.exam)))
     });
     let free =
-        follow(move || in_the_way.get().is_empty() && asked.get() || face.get() != Face::Ready);
+        follow(move || face.get() != Face::Ready || in_the_way.get().is_empty() && asked.get());
     let offer = follow(move || {
         desk.visit
             .with(|v| v.and_then(|v| tasks::offer(task, &v.exam)))
@@ -123,13 +123,15 @@ pub(super) fn task_page(
     };
     // Above the signs once all is over, where the thumb is; otherwise after what is asked.
     let way_on = move |by_signs: bool| {
-        live(move || match (face.get(), done.get()) {
+        live(move || match face.get() {
+            // Nothing is worked out at a press but what is shown.
+            Face::Running | Face::Countdown => ().piece(),
             _ if by_signs != (over() && spec.pad.signs.is_some()) => ().piece(),
-            (Face::Running | Face::Countdown, _) | (Face::Ready, false) => ().piece(),
+            Face::Ready if !done.get() => ().piece(),
             // Trials of the plan are still due: going on is in the quiet row below.
-            (_, false) if goes_on => ().piece(),
+            _ if goes_on && !done.get() => ().piece(),
             _ if ended_by_sign() => ().piece(),
-            (Face::Watching, _) => big("", "Next", move |_| next())
+            Face::Watching => big("", "Next", move |_| next())
                 .with(el("span").with("The watch goes on"))
                 .piece(),
             // What still needs an answer comes first.
@@ -152,10 +154,12 @@ pub(super) fn task_page(
             .with(el("span").with(so_far))
             .piece()
     };
-    let without = live(move || match (ready(), in_the_way.get().is_empty()) {
-        (false, _) => ().piece(),
-        (true, _) if done.get() && spec.untimed.is_none() => ().piece(),
-        (true, true) => {
+    // Before the start, whether something is in the way; what runs is not held up.
+    let in_the_way_now = move || ready().then(|| !in_the_way.get().is_empty());
+    let without = live(move || match in_the_way_now() {
+        None => ().piece(),
+        Some(_) if done.get() && spec.untimed.is_none() => ().piece(),
+        Some(false) => {
             // A task on its own is left by "back".
             let skips = !loose && !done.get();
             el("div.row.quiet")
@@ -163,8 +167,8 @@ pub(super) fn task_page(
                 .with(skips.then(|| button("", "Skip: not done", next)))
                 .piece()
         }
-        (true, false) if done.get() => ().piece(),
-        (true, false) => big("primary", "Go on without it", move |_| next()).piece(),
+        Some(true) if done.get() => ().piece(),
+        Some(true) => big("primary", "Go on without it", move |_| next()).piece(),
     });
     let above = all![
         when(

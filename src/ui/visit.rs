@@ -20,6 +20,7 @@ use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::Event;
 use crate::record::export;
 use crate::record::head::Head;
+use crate::wording::verdict as verdict_words;
 
 /// The page.
 pub(super) fn overview_page() -> Piece {
@@ -46,7 +47,8 @@ fn whole() -> Piece {
     let verdict = move || {
         desk.visit.with(|v| {
             let v = v.filter(|v| v.decided.is_some())?;
-            v.decision().map(|d| (look_of(&d), d.headline(v.role)))
+            v.decision()
+                .map(|d| (look_of(&d), verdict_words::decided(&d, v.role)))
         })
     };
     all![

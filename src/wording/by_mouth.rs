@@ -1,8 +1,11 @@
 //! What a trial by mouth yields, in words for a sentence.
 
 use crate::clinical::findings::fact::{Missing, Unwatched, Voice, WatchCut, WhyNot};
+use crate::clinical::findings::trial::{MarkKind, Trial};
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth::questions::{NOT_GIVEN_REASONS, WATCH_CUT_REASONS};
 use crate::clinical::tasks::spec::Choice;
+use crate::measure::time::Millis;
 use crate::wording::words::small;
 
 /// A voice that is wet before anything is given.
@@ -58,6 +61,34 @@ pub fn missing(missing: &Missing) -> String {
         Missing::Answers => "what is asked after it is open".to_owned(),
         Missing::VoiceBefore => "voice before it not recorded".to_owned(),
     }
+}
+
+/// The presses of a trial with their times since its start, for a line of time: whether it is a
+/// sign, and its words.
+pub fn time_line(trial: &Trial) -> Vec<(Millis, bool, &'static str)> {
+    let Some(start) = trial.start() else {
+        return Vec::new();
+    };
+    trial
+        .marks
+        .iter()
+        .filter_map(|mark| {
+            let cracker = trial.task == TaskId::Cracker;
+            let (sign, words) = match mark.kind {
+                MarkKind::Start if cracker => (false, "first bite"),
+                MarkKind::End if cracker => (false, "mouth empty"),
+                // Its counts stand in the figures.
+                MarkKind::Tap if cracker => return None,
+                MarkKind::Start => (false, "lip contact"),
+                MarkKind::Tap => (false, "swallow"),
+                MarkKind::End => (false, "last swallow"),
+                MarkKind::Stopped => (false, "stopped"),
+                MarkKind::Sign(sign) => (true, sign.past()),
+                MarkKind::Count(_) | MarkKind::WindowOver | MarkKind::WatchOver => return None,
+            };
+            Some((trial.between(start, mark.at).length?, sign, words))
+        })
+        .collect()
 }
 
 fn chosen(choices: &'static [Choice], id: &str) -> Option<String> {

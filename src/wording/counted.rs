@@ -4,11 +4,7 @@ use crate::clinical::findings::counted::Counted;
 use crate::clinical::findings::trial::MarkKind;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
-
-/// "1 chew", "12 chews".
-pub fn counted(n: usize, one: &str, many: &str) -> String {
-    format!("{n} {}", if n == 1 { one } else { many })
-}
+pub use crate::wording::words::counted;
 
 /// One and many of what a pad counts, on a task that has several; none for what has no pad there.
 pub const fn pad(task: TaskId, kind: MarkKind) -> Option<(&'static str, &'static str)> {

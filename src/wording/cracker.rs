@@ -1,6 +1,6 @@
 //! Words about the cracker outside the sentence of a flag.
 
-use crate::clinical::findings::counted::pads;
+use crate::clinical::findings::pads::pads;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::cracker;

@@ -1,15 +1,15 @@
 //! What is in the way of a task, and what to do about it, in words.
 
 use crate::clinical::decision::in_the_way::InTheWay;
-use crate::clinical::findings::ended::EndedEarly;
 use crate::clinical::findings::flag::{Flag, Level};
+use crate::clinical::findings::go_on::Ground;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::tasks;
-use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::holding;
+use crate::wording::by_mouth::WET_BEFORE;
 use crate::wording::words::small;
-use crate::wording::{found, fresh, gate};
+use crate::wording::{found, fresh, gate, verdict};
 
 /// What is in the way, in plain words.
 pub fn says(what: &InTheWay) -> String {
@@ -21,7 +21,10 @@ pub fn says(what: &InTheWay) -> String {
         Obstacle::Ended {
             why,
             water_from_years,
-        } => format!("The screen was ended: {}", ended(*why, *water_from_years)),
+        } => format!(
+            "The screen was ended: {}",
+            verdict::ended_from(*why, *water_from_years)
+        ),
         Obstacle::Gate {
             item, exception, ..
         } => gate::exception(item, exception).to_owned(),
@@ -36,7 +39,7 @@ pub fn says(what: &InTheWay) -> String {
             format!("{open} of the questions before you start are not answered")
         }
         Obstacle::Old(old) => fresh::says(old),
-        Obstacle::WetBefore { .. } => by_mouth::WET_BEFORE.to_owned(),
+        Obstacle::WetBefore { .. } => WET_BEFORE.to_owned(),
         Obstacle::Cracker { said, seen, .. } => match seen.is_empty() {
             true => said.reason(),
             false => format!("{}: {}", said.reason(), reasons(seen)),
@@ -85,11 +88,16 @@ pub fn advice(what: &InTheWay, policy: &Policy) -> String {
     plain.to_owned()
 }
 
-/// Why a screen was ended, with the figure of the policy where there is one.
-fn ended(why: EndedEarly, water_from_years: i32) -> String {
-    match why {
-        EndedEarly::NotForAge => format!("not meant for children under {water_from_years} years"),
-        _ => why.words().to_owned(),
+/// Why somebody went on, within a sentence; what was typed stands in its own words.
+pub const fn ground(ground: Ground) -> &'static str {
+    match ground {
+        Ground::TeamKnows => "the team knows",
+        Ground::TeamAgreed => "the team agreed",
+        Ground::Needed => "needed for the assessment",
+        Ground::InformedWish => "person's informed wish",
+        Ground::LowRisk => "low risk in my judgement",
+        Ground::FitsChart => "it fits the local chart for this age",
+        Ground::OwnWords => "",
     }
 }
 

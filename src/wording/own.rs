@@ -3,8 +3,8 @@
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::{Amount, OwnGiven};
 use crate::clinical::findings::trial::{Answer, Trial};
-use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::Offer;
+use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::reading::Watch;
 use crate::clinical::tasks::own::{
     AMOUNTS, Came, InTrial, LEVELS, Lately, OwnOffer, POSTURES, Row, STRATEGIES, WAYS,
@@ -74,8 +74,9 @@ pub fn offer(offer: &OwnOffer) -> Offer {
 /// A trial.
 pub fn lines(trial: &Trial) -> Vec<String> {
     let mut words = vec![given(&crate::clinical::tasks::own::given(trial))];
-    let signs: Vec<String> = by_mouth::seen(trial).into_iter().map(sign).collect();
-    words.push(match by_mouth::watch(trial) {
+    let reading = Reading::of(trial);
+    let signs: Vec<String> = reading.signs().into_iter().map(sign).collect();
+    words.push(match reading.watch {
         _ if !signs.is_empty() => signs.join(", "),
         Watch::NotBegun => NO_END.to_owned(),
         Watch::Running => SO_FAR.to_owned(),

@@ -1,7 +1,6 @@
 //! Joining the app's own words into sentences. All of them begin with a plain letter.
 
 use crate::measure::time::Millis;
-use crate::wording::counted::counted;
 
 /// With a capital in front, to stand alone.
 pub fn capital(words: &str) -> String {
@@ -21,6 +20,11 @@ pub fn small(words: &str) -> String {
     } else {
         with_first(words, char::to_ascii_lowercase)
     }
+}
+
+/// "1 chew", "12 chews".
+pub fn counted(n: usize, one: &str, many: &str) -> String {
+    format!("{n} {}", if n == 1 { one } else { many })
 }
 
 /// "1 second", "20 seconds": those that are over.

@@ -11,7 +11,7 @@ use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::exam::EndedEarly;
 use penlight::clinical::findings::gate::{Group, HOLDS, ITEMS};
 use penlight::clinical::findings::go_on::GoOn;
-use penlight::clinical::findings::go_on::TEAM_KNOWS;
+use penlight::clinical::findings::go_on::Ground;
 use penlight::clinical::findings::oral::{FoundId, Seen, Sides};
 use penlight::clinical::findings::trial::{Answer, MarkKind};
 use penlight::clinical::knowledge::person::{Age, Role};
@@ -378,7 +378,7 @@ fn said(s: &mut Script, answer: &str) {
 
 /// A whole visit without a sign but a tongue that points to the left; the hold before the water
 /// gone past for this reason.
-fn full_visit(because: &str) -> Script {
+fn full_visit(ground: Option<Ground>, because: &str) -> Script {
     let mut s = adult(Role::Slp);
     s.on(ScreenId::FullVisit).gate(&[]).examined(&[]);
     weak(&mut s, Sides::Left);
@@ -391,6 +391,7 @@ fn full_visit(because: &str) -> Script {
         because: because.to_owned(),
         by: Role::Slp,
         says: hold.says,
+        ground,
     });
     s.water(&[]);
     s
@@ -405,7 +406,7 @@ fn is_open(s: &Script) -> bool {
 
 #[test]
 fn weakness_that_nobody_said_is_not_new_keeps_a_visit_incomplete() {
-    let mut s = full_visit("needed for the assessment");
+    let mut s = full_visit(Some(Ground::Needed), "needed for the assessment");
     assert!(is_open(&s));
     assert_eq!(s.verdict(), Verdict::Incomplete);
     assert!(s.text().contains(NOT_SAID), "{}", s.text());
@@ -425,5 +426,14 @@ fn weakness_that_nobody_said_is_not_new_keeps_a_visit_incomplete() {
 
 #[test]
 fn that_the_team_knows_is_not_asked_twice() {
-    assert!(!is_open(&full_visit(TEAM_KNOWS)));
+    assert!(!is_open(&full_visit(
+        Some(Ground::TeamKnows),
+        "the team knows"
+    )));
+    // Earlier versions kept the words alone; today typed words are a reason and no answer.
+    assert!(!is_open(&full_visit(None, "the team knows")));
+    assert!(is_open(&full_visit(
+        Some(Ground::OwnWords),
+        "the team knows"
+    )));
 }

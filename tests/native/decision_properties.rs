@@ -97,7 +97,7 @@ fn any_water() -> impl Strategy<Value = Trial> {
     let cut = (0_usize..4, any_answers(TaskId::Water90), any::<bool>()).prop_map(
         move |(kept, answers, cut)| {
             let mut trial = with_answers(Trial::new(TaskId::Water90, 0, None), answers);
-            trial.marks = marks[..kept].to_vec();
+            trial.marks = marks[..kept].to_vec().into();
             if cut {
                 choose(&mut trial, WATCH_CUT, "called-away");
             }

@@ -255,7 +255,13 @@ fn nothing_is_given_in_a_screen_that_was_ended() {
         for task in [WATER, TaskId::Sips, TaskId::TimedWater, TaskId::Own] {
             let held = holds(task, &s.visit.exam);
             let hold = held.iter().find(|h| h.id == "ended").unwrap();
-            assert_eq!(hold.says, format!("The screen was ended: {}", why.words()));
+            assert_eq!(
+                hold.says,
+                format!(
+                    "The screen was ended: {}",
+                    penlight::wording::verdict::ended(why)
+                )
+            );
             assert_eq!(hold.go_on, GoOn::Never);
         }
         for task in [TaskId::DrySwallow, TaskId::Breathing, TaskId::Meal] {

@@ -1042,6 +1042,7 @@ fn one_of_each() -> Vec<Event> {
             because: "agreed with the physician".to_owned(),
             by: Role::Slp,
             says: String::new(),
+            ground: None,
         },
         Event::EndedEarly(EndedEarly::Withdrew),
         Event::TakenUpAgain,
@@ -1460,6 +1461,24 @@ proptest! {
         }
         prop_assert_eq!(shown(&replay(&all)), shown(&visit));
         prop_assert_eq!(shown(&replay(&shuffled)), shown(&visit));
+    }
+
+    /// An event that was just written need not be read again: what is read is what was written.
+    #[test]
+    fn an_event_taken_as_it_is_makes_the_visit_that_its_record_makes(
+        events in prop::collection::vec((any_event(wild()), wild()), 0..40),
+    ) {
+        let mut read = Visit::new(visit_id(1));
+        let mut new = read.clone();
+        let mut head = Head::of(&new);
+        for (seq, (event, at)) in (0_u32..).zip(events) {
+            let envelope = envelope(seq, at, &event);
+            read.take(&envelope);
+            new.take_new(&envelope, event);
+            prop_assert_eq!(shown(&new), shown(&read));
+            head = Head::after(Some(&head), &new);
+            prop_assert_eq!(&head, &Head::of(&read));
+        }
     }
 
     /// A clock or a count at the end of its range, as only a damaged record has it.

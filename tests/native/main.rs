@@ -25,6 +25,7 @@ mod oral_items;
 mod own_trials;
 mod plans;
 mod policy_file;
+mod presses;
 mod reasons;
 mod safety;
 mod safety_fourth;

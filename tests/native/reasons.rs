@@ -45,6 +45,7 @@ fn without_knowing_who_it_is_or_without_consent_nobody_goes_on() {
                     because: "needed for the assessment".to_owned(),
                     by: role,
                     says: hold.says.clone(),
+                    ground: None,
                 });
                 let held = holds(task, &s.visit.exam);
                 assert!(held.iter().any(|h| h.go_on == GoOn::Never), "{held:?}");
@@ -83,6 +84,7 @@ fn a_reason_for_what_is_said_of_the_person_speaks_for_every_task() {
             because: "agreed with the team".to_owned(),
             by: Role::Slp,
             says: hold.says,
+            ground: None,
         });
     }
     for task in [TaskId::Own, TaskId::Sips, TaskId::Water90] {

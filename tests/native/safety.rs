@@ -146,6 +146,7 @@ fn a_full_text_keeps_what_was_gone_past() {
         because: "cuff down and speaking valve on".to_owned(),
         by: Role::Slp,
         says: String::new(),
+        ground: None,
     });
     s.examined(MUCH_IN_THE_MOUTH);
     s.breaths(16).dry(&[2_000, 9_000, 17_000]).water(&[]);
@@ -228,6 +229,7 @@ fn what_the_mouth_shows_speaks_against_the_gate() {
             because: "needed for the assessment".to_owned(),
             by: Role::Slp,
             says: hold.says.clone(),
+            ground: None,
         });
         assert!(s.text().contains("gone on despite this"), "{}", s.text());
     }
@@ -313,6 +315,7 @@ fn what_was_gone_past_is_told_in_its_words() {
         because: "the team agreed".to_owned(),
         by: Role::Screener,
         says: hold.says,
+        ground: None,
     });
     s.water(&[]);
     let told = "water was given despite this: 2 dry swallows in 30 seconds (3 or more expected); decided by";

@@ -650,6 +650,7 @@ fn a_choking_that_is_not_over_outlasts_what_was_gone_past() {
             ),
             by: Role::Slp,
             says: hold.says,
+            ground: None,
         });
     }
     s.dry(&[2_000, 9_000, 17_000])

@@ -408,6 +408,7 @@ fn a_late_cough_outlasts_reasons_for_going_on() {
                 because: format!("reason {n}: the team, the family and the person agreed to it"),
                 by: Role::Slp,
                 says: hold.says,
+                ground: None,
             });
         }
     }
@@ -417,6 +418,7 @@ fn a_late_cough_outlasts_reasons_for_going_on() {
             because: "the team, the family and the person agreed to it".to_owned(),
             by: Role::Slp,
             says: hold.says,
+            ground: None,
         });
     }
     s.water(&[(Sign::Cough, 64_000)]);
@@ -687,6 +689,7 @@ fn failing_breathing_is_named_beside_a_sign_in_a_full_text() {
                 because: format!("reason {n}: the team, the family and the person agreed to it"),
                 by: Role::Slp,
                 says: hold.says,
+                ground: None,
             });
         }
     }
@@ -879,6 +882,7 @@ fn a_reason_that_was_typed_with_a_full_stop_is_told_with_one() {
             because: " The team agreed. ".to_owned(),
             by: Role::Slp,
             says: hold.says,
+            ground: None,
         });
     }
     s.water(&[]);

@@ -107,7 +107,7 @@ fn any_trials(screen: &'static Screen) -> BoxedStrategy<Vec<Trial>> {
                 // An hour apart, each task's own times kept.
                 let hours = TaskId::ALL.iter().position(|t| *t == trial.task).unwrap();
                 let by = Millis(i64::try_from(hours).unwrap() * 3_600_000);
-                for mark in &mut trial.marks {
+                for mark in trial.marks.iter_mut() {
                     mark.at = mark.at.later(by);
                 }
             }

@@ -248,6 +248,7 @@ fn a_cracker_after_a_sip_that_went_wrong_is_held_once() {
         because: "Needed for the assessment".to_owned(),
         by: Role::Slp,
         says: String::new(),
+        ground: None,
         lapsed: false,
         led_to: Vec::new(),
     });
@@ -630,7 +631,7 @@ fn a_sign_within_two_minutes_names_both() {
     let mut second = own_trial(2, "f4", &[(Sign::Cough, 1_000)]);
     // Given 10 s after the first was swallowed.
     let shift = 200_000 - 113_000;
-    for mark in &mut second.marks {
+    for mark in second.marks.iter_mut() {
         mark.at = mark.at.later(Millis(-shift));
     }
     let exam = own_exam(vec![own_trial(1, "d2", &[]), second]);

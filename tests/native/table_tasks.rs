@@ -250,6 +250,7 @@ fn before_a_cracker_come_allergy_teeth_and_order() {
         because: "Needed for the assessment".to_owned(),
         by: Role::Slp,
         says: String::new(),
+        ground: None,
         lapsed: false,
         led_to: Vec::new(),
     });

@@ -175,6 +175,7 @@ fn happens(s: &mut Script, dice: &mut Dice, t: i64) -> bool {
                         because: "needed".to_owned(),
                         by: role,
                         says: hold.says,
+                        ground: None,
                     });
                 }
             }

@@ -23,7 +23,7 @@ use penlight::record::visit::Visit;
 use script::*;
 
 fn headline(visit: &Visit) -> &'static str {
-    visit.decision().unwrap().headline(visit.role)
+    penlight::wording::verdict::decided(&visit.decision().unwrap(), visit.role)
 }
 
 /// Told and not counted, by the published rule; but nobody reads "no sign" where one was pressed.
@@ -134,6 +134,7 @@ fn the_water_and_its_signs_are_never_cut() {
                 because: "the team, the family and the person agreed to it this morning".to_owned(),
                 by: Role::Slp,
                 says: hold.says,
+                ground: None,
             });
         }
     }
@@ -241,6 +242,7 @@ fn sentences_read_as_such() {
             because: "it fits the local chart for this age".to_owned(),
             by: Role::Screener,
             says: hold.says,
+            ground: None,
         });
     }
     s.water(&[]);

@@ -253,7 +253,7 @@ fn other_trials() -> Vec<(&'static str, Exam, Level)> {
     };
     // The second one 10 s after the first was swallowed, and a cough with it.
     let mut close = own_trial(2, "f4", &[(Sign::Cough, 1_000)]);
-    for mark in &mut close.marks {
+    for mark in close.marks.iter_mut() {
         mark.at = mark.at.later(Millis(-87_000));
     }
     let thirty = |n: i64| {

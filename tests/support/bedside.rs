@@ -77,6 +77,7 @@ pub(crate) fn pass(s: &mut Script, task: TaskId, begins: &str, by: Role) {
         because: "needed for the assessment".to_owned(),
         by,
         says: hold.says.clone(),
+        ground: None,
     });
 }
 

@@ -4,18 +4,19 @@ use crate::clinical::decision::gate_flags;
 use crate::clinical::decision::in_the_way;
 use crate::clinical::decision::verdict::{Decision, Verdict, decide};
 use crate::clinical::findings::exam::{EndedEarly, Exam};
+use crate::clinical::findings::fact::{Past, VisitFact};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::go_on::WentOn;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::screen::Screen;
+use crate::clinical::knowledge::sign::{Sign, SignTask, meaning};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth::lag;
 use crate::clinical::tasks::oral;
 use crate::clinical::tasks::own::shared as own_shared;
 use crate::clinical::tasks::{breathing, by_mouth};
-use crate::wording::counted::counted;
-use crate::wording::words::small;
 
 /// Every flag of a screen, in the order of its tasks.
 pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
@@ -60,74 +61,8 @@ pub fn flags(screen: &Screen, exam: &Exam) -> Vec<Flag> {
     }
     flags.extend(lag::flags(exam));
     flags.extend(own_shared::across(exam));
-    let choked = exam.choked || exam.choke_pressed();
-    let said = [rules::WATER_CHOKE.id, rules::TRIAL_CHOKE.id];
-    if choked && flags.iter().all(|f| !said.contains(&f.rule().id)) {
-        flags.push(rules::WATER_CHOKE.flag(Level::Stop, Domain::EatingDrinking, "choked"));
-    }
-    if exam.emergency_changed && !oral::flags::emergency(exam) {
-        flags.push(rules::GATE_NEW_WEAKNESS.flag(
-            Level::Note,
-            Domain::Urgent,
-            "new weakness, droop or speech was first answered as an emergency, then changed",
-        ));
-    }
-    if exam.unread > 0 {
-        flags.push(rules::RECORD_UNREAD.flag(
-            Level::Incomplete,
-            Domain::EatingDrinking,
-            format!(
-                "{} missing or can't be read",
-                counted(
-                    usize::try_from(exam.unread).unwrap_or(usize::MAX),
-                    "entry of this visit is",
-                    "entries of this visit are"
-                )
-            ),
-        ));
-    }
-    if exam.age.is_none() {
-        flags.push(rules::PERSON_AGE.flag(
-            Level::Note,
-            Domain::EatingDrinking,
-            "age not given: the rules for adults were used",
-        ));
-    }
-    for on in &exam.went_on {
-        // What still stands is told with what was gone past.
-        if !on.lapsed && in_the_way::stands(&on.hold, exam) {
-            continue;
-        }
-        // A reason for going on that led to nothing is no news.
-        let past = exam.gone_past.get(&on.hold);
-        let cracker = matches!(past, Some(Obstacle::Cracker { .. }));
-        let led_to = exam.trials.iter().find_map(|trial| match trial.task {
-            _ if !on.led_to.contains(&trial.number) => None,
-            TaskId::Cracker => Some("A cracker was given"),
-            _ if cracker => None,
-            TaskId::Own => Some("A trial by mouth was given"),
-            TaskId::Meal => Some("A meal was watched"),
-            task if tasks::spec(task).by_mouth => Some("Water was given"),
-            _ => None,
-        });
-        let Some(what) = led_to else {
-            continue;
-        };
-        flags.push(rules::HOLD_PASSED.flag(
-            Level::Note,
-            Domain::EatingDrinking,
-            format!(
-                "{what} despite this{}decided by the {}: {}",
-                if on.says.is_empty() {
-                    ", ".to_owned()
-                } else {
-                    format!(": {}; ", small(on.says.trim_end_matches('.')))
-                },
-                on.by.words(),
-                small(&on.because)
-            ),
-        ));
-    }
+    flags.extend(of_visit(exam, &flags));
+    flags.extend(gone_past(exam));
     flags
 }
 
@@ -138,9 +73,79 @@ fn attached_told(flag: Flag) -> Option<Flag> {
         (false, _) | (true, Level::Refer | Level::Stop | Level::Note) => Some(flag),
         (true, Level::Pass) => {
             let (rule, domain) = (flag.rule(), flag.domain());
-            Some(rule.flag(Level::Note, domain, flag.reason().to_owned()))
+            Some(rule.flag(Level::Note, domain, flag.fact().clone()))
         }
         (true, Level::Incomplete) => breathing::closes(&flag).then_some(flag),
+    }
+}
+
+/// What is told of the visit as a whole: a choke that no trial has, an emergency that was answered
+/// otherwise later, entries that can't be read, an age that was not given.
+fn of_visit(exam: &Exam, told: &[Flag]) -> Vec<Flag> {
+    let eating = Domain::EatingDrinking;
+    let mut flags: Vec<Flag> = Vec::new();
+    let choke = [rules::WATER_CHOKE.id, rules::TRIAL_CHOKE.id];
+    let is_told = told.iter().any(|f| choke.contains(&f.rule().id));
+    if (exam.choked || exam.choke_pressed()) && !is_told {
+        let (level, rule) = meaning(Sign::Choke, SignTask::Water90);
+        flags.push(rule.flag(level, eating, VisitFact::Choked));
+    }
+    if exam.emergency_changed && !oral::flags::emergency(exam) {
+        let rule = &rules::GATE_NEW_WEAKNESS;
+        flags.push(rule.flag(Level::Note, Domain::Urgent, VisitFact::EmergencyChanged));
+    }
+    if exam.unread > 0 {
+        let fact = VisitFact::Unread(exam.unread);
+        flags.push(rules::RECORD_UNREAD.flag(Level::Incomplete, eating, fact));
+    }
+    if exam.age.is_none() {
+        flags.push(rules::PERSON_AGE.flag(Level::Note, eating, VisitFact::AgeNotGiven));
+    }
+    flags
+}
+
+/// What was gone past and led to something. What still stands is told with its reason by itself.
+fn gone_past(exam: &Exam) -> Vec<Flag> {
+    let told_itself = |on: &WentOn| !on.lapsed && in_the_way::stands(&on.hold, exam);
+    let passed = exam.went_on.iter().filter(|on| !told_itself(on));
+    passed
+        .filter_map(|on| {
+            let fact = VisitFact::GonePast {
+                given: led_to(on, exam)?,
+                past: past(on, exam),
+                gone: on.gone_past(),
+            };
+            Some(rules::HOLD_PASSED.flag(Level::Note, Domain::EatingDrinking, fact))
+        })
+        .collect()
+}
+
+/// What was given after a reason for going on; one that led to nothing is no news.
+fn led_to(on: &WentOn, exam: &Exam) -> Option<TaskId> {
+    let past = exam.gone_past.get(&on.hold);
+    let cracker = matches!(past, Some(Obstacle::Cracker { .. }));
+    let gives = |task: TaskId| task == TaskId::Meal || tasks::spec(task).by_mouth;
+    let mut after = exam
+        .trials
+        .iter()
+        .filter(|trial| on.led_to.contains(&trial.number));
+    after
+        .find(|trial| match cracker {
+            true => trial.task == TaskId::Cracker,
+            false => gives(trial.task),
+        })
+        .map(|trial| trial.task)
+}
+
+fn past(on: &WentOn, exam: &Exam) -> Past<Flag> {
+    if !on.says.is_empty() {
+        return Past::Words(on.says.clone());
+    }
+    // Records of earlier versions without words are told as they were.
+    let known = exam.gone_past.get(&on.hold).filter(|_| on.ground.is_some());
+    match known {
+        Some(thing) => Past::Thing(Box::new(thing.clone())),
+        None => Past::NotKnown,
     }
 }
 

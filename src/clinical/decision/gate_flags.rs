@@ -8,7 +8,7 @@ use crate::clinical::findings::fact::GateFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::{Exception, Group, Item, State, go_on, hold_id};
-use crate::clinical::findings::go_on::{GoOn, TEAM_KNOWS, WentOn};
+use crate::clinical::findings::go_on::{GoOn, Ground, WentOn};
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::oral::Found;
 use crate::clinical::knowledge::rules;
@@ -106,7 +106,7 @@ pub fn to_be_said(exam: &Exam) -> Option<Vec<Found>> {
     let weak = unsaid(exam)?;
     let asked = Obstacle::CouldBeNew { weak: weak.clone() };
     let said = exam.went_past(&asked, GoOn::WithReason);
-    said.is_none_or(|on| on.because != TEAM_KNOWS)
+    said.is_none_or(|on| on.ground != Some(Ground::TeamKnows))
         .then_some(weak)
 }
 

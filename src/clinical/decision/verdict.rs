@@ -4,10 +4,9 @@ use std::cmp::Reverse;
 
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::flag::{Flag, Level};
-use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::sign::{Sign, is_of_sign};
+use crate::clinical::knowledge::sign::Sign;
 use crate::measure::time::Millis;
 
 /// The rule by which the headline is found.
@@ -46,19 +45,6 @@ impl Verdict {
         }
     }
 
-    /// The headline in full.
-    pub const fn headline(self) -> &'static str {
-        match self {
-            Verdict::Stop => "Stop: no further trial by mouth",
-            Verdict::Refer => "Refer to speech-language pathology",
-            Verdict::Incomplete => "Incomplete: not cleared",
-            Verdict::Pass => "No sign seen on this screen",
-            Verdict::NoDecision => "Examined: no food or drink was tested",
-            Verdict::NotDone(EndedEarly::Emergency) => "Emergency: screen not done",
-            Verdict::NotDone(_) => "Screen not done",
-        }
-    }
-
     /// Whether the text may leave only after somebody said what to do until review.
     ///
     /// Only "no sign seen" and an examination without a swallow change nothing; after anything else the ward must be told. An
@@ -68,19 +54,6 @@ impl Verdict {
             self,
             Verdict::Pass | Verdict::NoDecision | Verdict::NotDone(EndedEarly::Emergency)
         )
-    }
-}
-
-/// The short words for a stored verdict's id.
-pub fn short_of(id: &str) -> &'static str {
-    match id {
-        "stop" => "Stop",
-        "refer" => "Refer",
-        "incomplete" => "Incomplete",
-        "pass" => "No sign seen",
-        "no-decision" => "Examined",
-        "not-done" => "Not done",
-        _ => "Decided by a newer version",
     }
 }
 
@@ -101,57 +74,42 @@ pub struct Decision {
     pub chokings: Vec<Millis>,
 }
 
-/// What a "no sign seen" leaves open for whoever is fasting for the screen.
-pub const ORDER_STANDS: &str =
-    "an order of nothing by mouth until this screen: only whoever gave it lifts it";
-
 /// Signs that were pressed beside "no sign seen": they decide nothing, and are never passed over.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Noted {
+#[derive(Clone, Copy, Debug)]
+pub struct Noted<'a> {
     /// All of them came later than what counts.
     pub late: bool,
-    /// The gravest in words, and how many more.
-    pub words: String,
-    /// The gravest in the words of its flag.
-    pub reason: String,
+    /// The gravest.
+    pub gravest: &'a Flag,
+    /// How many more.
+    pub more: usize,
 }
 
 impl Decision {
     /// The signs of a "no sign seen" that were pressed all the same.
-    pub fn noted(&self) -> Option<Noted> {
-        let pass = self.verdict == Verdict::Pass;
-        let signs = self
-            .also
-            .iter()
-            .filter(|f| pass && f.level() == Level::Note && is_of_sign(f));
-        let mut signs: Vec<String> = signs.map(Flag::reason).collect();
-        // What is only noted whenever it comes stands last.
-        let mild = |words: &str| [Sign::ThroatClear, Sign::Pause].map(|s| words.contains(s.past()));
-        signs.sort_by_key(|sign| mild(sign));
-        let (first, more) = signs.split_first()?;
-        let late = |words: &str| words.find(": later than");
-        let words = &first[..late(first).unwrap_or(first.len())];
+    pub fn noted(&self) -> Option<Noted<'_>> {
+        if self.verdict != Verdict::Pass {
+            return None;
+        }
+        let noted = |f: &&Flag| f.level() == Level::Note && f.fact().of_sign().is_some();
+        let signs: Vec<&Flag> = self.also.iter().filter(noted).collect();
+        // The first of those that are alike.
+        let gravest = signs.iter().copied().min_by_key(|flag| mildness(flag))?;
+        let late = |flag: &&Flag| flag.fact().is_late_sign();
         Some(Noted {
-            late: signs.iter().all(|s| late(s).is_some()),
-            words: match more.len() {
-                0 => words.to_owned(),
-                n => format!("{words}, and {n} more"),
-            },
-            reason: first.clone(),
+            late: signs.iter().all(late),
+            gravest,
+            more: signs.len() - 1,
         })
     }
+}
 
-    /// The headline in full, a sign that decides nothing taken in, as it reads for who examined.
-    pub fn headline(&self, by: Role) -> &'static str {
-        match self.noted() {
-            Some(Noted { late: true, .. }) => "No sign within the 60 seconds; one came later",
-            Some(_) => "No sign that refers; one was noted",
-            // Whoever it is referred to is here already.
-            None if self.verdict == Verdict::Refer && by == Role::Slp => {
-                "Refer: further examination"
-            }
-            None => self.verdict.headline(),
-        }
+/// What is only noted whenever it comes stands last.
+fn mildness(flag: &Flag) -> u8 {
+    match flag.fact().of_sign() {
+        Some(Sign::ThroatClear) => 2,
+        Some(Sign::Pause) => 1,
+        _ => 0,
     }
 }
 
@@ -188,33 +146,4 @@ pub fn decide(flags: Vec<Flag>, ended: Option<EndedEarly>) -> Decision {
         (None, None) => Verdict::Incomplete,
     };
     decision
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn every_stored_verdict_has_its_short_words() {
-        let all = [
-            Verdict::Stop,
-            Verdict::Refer,
-            Verdict::Incomplete,
-            Verdict::Pass,
-            Verdict::NoDecision,
-            Verdict::NotDone(EndedEarly::Refused),
-        ];
-        assert_eq!(
-            all.map(|verdict| short_of(verdict.id())),
-            [
-                "Stop",
-                "Refer",
-                "Incomplete",
-                "No sign seen",
-                "Examined",
-                "Not done"
-            ]
-        );
-        assert_eq!(short_of("later"), "Decided by a newer version");
-    }
 }

@@ -2,8 +2,6 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::clinical::knowledge::policy::Policy;
-
 /// Why a visit ended before its screen was through.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum EndedEarly {
@@ -22,28 +20,15 @@ pub enum EndedEarly {
 }
 
 impl EndedEarly {
-    /// The words shown and handed over under a policy.
-    pub fn told(self, policy: &Policy) -> String {
+    /// Its id, as it stands in records.
+    pub const fn id(self) -> &'static str {
         match self {
-            EndedEarly::NotForAge => {
-                format!(
-                    "not meant for children under {} years",
-                    policy.water_from_years
-                )
-            }
-            _ => self.words().to_owned(),
-        }
-    }
-
-    /// The words without a figure.
-    pub const fn words(self) -> &'static str {
-        match self {
-            EndedEarly::Refused => "the person declined",
-            EndedEarly::Withdrew => "the person wanted to stop",
-            EndedEarly::GateClosed => "not ready for it",
-            EndedEarly::Emergency => "emergency",
-            EndedEarly::NotForAge => "not meant for somebody so young",
-            EndedEarly::BrokenOff => "broken off by the clinician",
+            EndedEarly::Refused => "Refused",
+            EndedEarly::Withdrew => "Withdrew",
+            EndedEarly::GateClosed => "GateClosed",
+            EndedEarly::Emergency => "Emergency",
+            EndedEarly::NotForAge => "NotForAge",
+            EndedEarly::BrokenOff => "BrokenOff",
         }
     }
 }

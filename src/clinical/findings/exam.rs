@@ -8,7 +8,7 @@ use crate::clinical::findings::go_on::{GoOn, WentOn};
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::moment::Moment;
 use crate::clinical::findings::oral::{Found, Oral};
-use crate::clinical::findings::trial::Trial;
+use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::norms::Who;
 use crate::clinical::knowledge::order::Order;
 use crate::clinical::knowledge::person::{Age, Language, Sex};
@@ -107,7 +107,7 @@ impl Exam {
     pub fn choke_pressed(&self) -> bool {
         self.trials
             .iter()
-            .any(|t| t.signs().any(|(sign, _)| sign == Sign::Choke))
+            .any(|t| t.count_of(MarkKind::Sign(Sign::Choke)) > 0)
     }
 
     /// When each choking was, by the wall clock: what tells one from the next.

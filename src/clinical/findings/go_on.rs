@@ -4,9 +4,6 @@ use serde::{Deserialize, Serialize};
 
 use crate::clinical::knowledge::person::Role;
 
-/// The reason that answers whether weakness is new: nobody asks again. Stored in records.
-pub const TEAM_KNOWS: &str = "the team knows";
-
 /// Who may go on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum GoOn {
@@ -29,16 +26,49 @@ impl GoOn {
     }
 }
 
-/// Going on past a hold, with the reason given for it.
+/// Why somebody went on, as it was picked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Ground {
+    /// The team knows: answers whether weakness is new, and nobody asks again.
+    TeamKnows,
+    /// The team agreed.
+    TeamAgreed,
+    /// Needed for the assessment.
+    Needed,
+    /// The person's informed wish.
+    InformedWish,
+    /// Low risk in the judgement of whoever goes on.
+    LowRisk,
+    /// A child's reading fits the local chart.
+    FitsChart,
+    /// Typed.
+    OwnWords,
+}
+
+impl Ground {
+    /// Those offered for everything, in order.
+    pub const ALL: [Ground; 5] = [
+        Ground::TeamKnows,
+        Ground::TeamAgreed,
+        Ground::Needed,
+        Ground::InformedWish,
+        Ground::LowRisk,
+    ];
+}
+
+/// Going on past what is in the way, with the reason given for it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct WentOn {
     /// What was gone past: its key, see [`crate::clinical::findings::in_the_way`].
     pub hold: String,
-    /// The stated reason.
+    /// Why, as it was picked; none in records of earlier versions.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ground: Option<Ground>,
+    /// The stated reason, in the words that were picked or typed.
     pub because: String,
     /// Who took it on.
     pub by: Role,
-    /// What was gone past, in the words that stood there; empty in records of earlier versions.
+    /// What was gone past, in the words that stood there, where an earlier version kept them.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub says: String,
     /// What was gone past stood otherwise since: come again, it is asked for anew.

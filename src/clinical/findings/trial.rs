@@ -5,48 +5,12 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use crate::clinical::findings::answered::Answered;
-use crate::clinical::findings::counted::Counted;
+use crate::clinical::findings::marks::Marks;
+pub use crate::clinical::findings::marks::{Mark, MarkKind};
 use crate::clinical::findings::moment::Moment;
 use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
 use crate::measure::time::{Doubt, Elapsed, Millis, Stamp, elapsed};
-
-/// What a press on the pad, or the end of a time, stands for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum MarkKind {
-    /// The time starts: "go", or the first lip contact.
-    Start,
-    /// One thing counted.
-    Tap,
-    /// A sign was seen.
-    Sign(Sign),
-    /// Ended by a press: the last swallow, "stop".
-    End,
-    /// The window ran out.
-    WindowOver,
-    /// The watch after the end ran out.
-    WatchOver,
-    /// One thing counted beside the plain taps.
-    Count(Counted),
-    /// Ended with the screen, which somebody ended while the time ran: not by its own press.
-    Stopped,
-}
-
-impl MarkKind {
-    /// Whether somebody pressed for it: only such a mark can be undone.
-    pub fn pressed(self) -> bool {
-        !matches!(self, MarkKind::WindowOver | MarkKind::WatchOver)
-    }
-}
-
-/// One time-stamped press (or end of a time).
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Mark {
-    /// When.
-    pub at: Stamp,
-    /// What.
-    pub kind: MarkKind,
-}
 
 /// An answer to one of a task's questions.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -90,7 +54,7 @@ pub struct Trial {
     /// The window's length where the person at the phone chose it.
     pub length: Option<Millis>,
     /// Presses in the order they were recorded, undone ones gone.
-    pub marks: Vec<Mark>,
+    pub marks: Marks,
     /// Signs that were taken back long after their press, and how long after; none where that
     /// can't be known.
     pub taken_back: Vec<(Sign, Option<Millis>)>,
@@ -114,7 +78,7 @@ impl Trial {
             task,
             number,
             length,
-            marks: Vec::new(),
+            marks: Marks::default(),
             taken_back: Vec::new(),
             hidden: Vec::new(),
             answers: BTreeMap::new(),
@@ -126,7 +90,7 @@ impl Trial {
 
     /// The first mark of a kind.
     pub fn first(&self, kind: MarkKind) -> Option<Stamp> {
-        self.marks.iter().find(|m| m.kind == kind).map(|m| m.at)
+        self.marks.first_of(kind)
     }
 
     /// When it started.
@@ -173,6 +137,11 @@ impl Trial {
         })
     }
 
+    /// How many marks of a kind there are.
+    pub fn count_of(&self, kind: MarkKind) -> usize {
+        self.marks.count_of(kind)
+    }
+
     /// How many taps there are, inside or outside any window.
     pub fn taps(&self) -> usize {
         self.count_of(MarkKind::Tap)
@@ -192,6 +161,18 @@ impl Trial {
     /// distance can't be known.
     pub fn tap_offsets(&self) -> Vec<Millis> {
         self.offsets_of(MarkKind::Tap)
+    }
+
+    /// Offsets of all marks of a kind from the start, without one whose distance can't be known.
+    pub fn offsets_of(&self, kind: MarkKind) -> Vec<Millis> {
+        let Some(start) = self.start() else {
+            return Vec::new();
+        };
+        self.marks
+            .iter()
+            .filter(|m| m.kind == kind)
+            .filter_map(|m| self.between(start, m.at).length)
+            .collect()
     }
 
     /// What speaks against a time of this length from `from`, whose end was noticed at `noticed`.

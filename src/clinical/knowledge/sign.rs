@@ -2,7 +2,6 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::clinical::findings::flag::Flag;
 use crate::clinical::knowledge::level::Level;
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::rule::Rule;
@@ -149,18 +148,6 @@ fn in_any_trial(sign: Sign) -> (Level, &'static Rule) {
         Sign::AskedToStop => (Level::Incomplete, &rules::TRIAL_ASKED_TO_STOP),
         Sign::Choke => (Level::Stop, &rules::TRIAL_CHOKE),
     }
-}
-
-/// Whether a flag comes from a sign, in whatever task and however late.
-pub fn is_of_sign(flag: &Flag) -> bool {
-    let rule = flag.rule().id;
-    let table = |task: &SignTask| Sign::ALL.iter().any(|s| meaning(*s, *task).1.id == rule);
-    let own = [
-        rules::WATER_AFTER_WATCH.id,
-        rules::SIPS_SIGN.id,
-        rules::SIGN_TAKEN_BACK.id,
-    ];
-    own.contains(&rule) || SignTask::ALL.iter().any(table)
 }
 
 /// What a sign means in a task under a policy: two signs on which the sources differ.

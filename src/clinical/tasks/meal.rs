@@ -2,16 +2,17 @@
 //!
 //! **Invariant:** every mark of a tally is in exactly one part of its summary.
 
-use crate::clinical::findings::counted::{Counted, pads};
+use crate::clinical::findings::counted::Counted;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::{Lasted, MealFact, With};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::pads::pads;
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, SignTask};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
-use crate::clinical::tasks::by_mouth::seen;
+use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::signs;
 use crate::clinical::tasks::spec::{Length, Pad, TaskSpec};
 use crate::measure::time::Millis;
@@ -148,7 +149,7 @@ pub fn lasted(trial: &Trial) -> Lasted {
 
 /// What the rules say about one tally.
 pub fn judge(trial: &Trial) -> Vec<Flag> {
-    let mut flags = signs::judge(&With::Meal, &seen::signs(trial));
+    let mut flags = signs::judge(&With::Meal, &Reading::of(trial).pressed);
     if trial.start().is_some() {
         let counts = kinds().into_iter().zip(totals(trial));
         let fact = MealFact::Tally {

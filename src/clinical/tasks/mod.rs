@@ -30,6 +30,7 @@ use crate::clinical::knowledge::policy::Wording;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth::Offer;
+use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::{holding, saturation, watched};
 use crate::clinical::tasks::spec::{REMARK, TaskSpec};
 use crate::clinical::tasks::water::Watch;
@@ -156,6 +157,12 @@ pub fn running(id: TaskId, trial: &Trial, exam: &Exam) -> Option<breath_taps::Ru
         .flatten()
 }
 
+/// Whether rules read the count of a trial that still runs: elsewhere nothing but its end and its
+/// signs are news.
+pub fn is_read_running(id: TaskId) -> bool {
+    id == TaskId::BreathTaps
+}
+
 /// Why a task steps aside for this person, if it does.
 pub fn aside(id: TaskId, exam: &Exam) -> Option<Flag> {
     (spec(id).not_for)(exam.age, &exam.policy).or_else(|| syllables::left_out(id, exam))
@@ -201,7 +208,7 @@ pub fn flags_so_far(id: TaskId, exam: &Exam) -> Vec<Flag> {
     let mut flags = flags(id, exam);
     let watching = |t: &Trial| {
         let over = t.first(MarkKind::WatchOver).is_some();
-        !over && spec(id).pad.watch.is_some() && by_mouth::watch(t) == Watch::Running
+        !over && spec(id).pad.watch.is_some() && Reading::of(t).watch == Watch::Running
     };
     if over(id, exam) == Some(false) || exam.latest_started(id).is_some_and(watching) {
         flags.retain(|f| {

@@ -31,10 +31,11 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
     // What was seen comes before what was gone past for it: of these there may be many.
     let missing = beside_signs(visit, decision);
     // The first line has said it.
-    let noted = decision.noted().map(|noted| noted.reason);
-    let also = decision.also.iter().filter(|f| {
-        f.domain().decides() && !told_there(f) && noted.as_deref() != Some(f.reason().as_str())
-    });
+    let noted = decision.noted().map(|noted| noted.gravest);
+    let also = decision
+        .also
+        .iter()
+        .filter(|f| f.domain().decides() && !told_there(f) && noted != Some(*f));
     let seen = gravest_first(
         missing
             .iter()

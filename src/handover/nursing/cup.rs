@@ -98,5 +98,5 @@ fn nothing_seen(visit: &Visit, trial: &Trial) -> bool {
         && saturation::flags(trial.task, &visit.exam)
             .iter()
             .any(|f| f.level() >= Level::Incomplete);
-    !choked && !low && trial.taken_back.is_empty() && by_mouth::seen(trial).is_empty()
+    !choked && !low && trial.taken_back.is_empty() && Reading::of(trial).signs().is_empty()
 }

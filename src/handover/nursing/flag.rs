@@ -2,11 +2,9 @@
 
 use std::cmp::Reverse;
 
-use crate::clinical::findings::fact::Fact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::go_on::GonePast;
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::sign::SignTask;
 use crate::handover::action::{calls_doctor, is_deterioration};
 use crate::handover::parts::{Need, Part, Tells};
 use crate::wording;
@@ -34,15 +32,9 @@ pub(super) fn situated(flag: &Flag, need: Need) -> Part {
 /// The sign a flag is of.
 fn sign_of(flag: &Flag) -> Option<Tells> {
     let fact = flag.fact();
-    let of_90 = match fact {
-        Fact::Water(_) => true,
-        fact => fact
-            .sign()
-            .is_some_and(|s| s.with.task() == SignTask::Water90),
-    };
     Some(Tells {
         sign: fact.of_sign()?,
-        of_90,
+        of_90: fact.is_of_90(),
     })
 }
 

@@ -2,7 +2,7 @@
 
 use super::addressed;
 use super::flag::worded;
-use crate::clinical::decision::verdict::{Decision, Noted, Verdict};
+use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::knowledge::person::Role;
@@ -12,6 +12,7 @@ use crate::clinical::tasks::breathing;
 use crate::handover::action::is_deterioration;
 use crate::record::event::{Plan, Whom};
 use crate::record::visit::Visit;
+use crate::wording::verdict::{ended_under, noted};
 
 pub(in crate::handover) fn headline(visit: &Visit, decision: &Decision, plan: &Plan) -> String {
     let (whom, by_when) = addressed(decision, plan);
@@ -33,12 +34,13 @@ pub(in crate::handover) fn headline(visit: &Visit, decision: &Decision, plan: &P
             // Never "no sign seen" where one was.
             let said = match decision.noted() {
                 None => format!("NO SIGN SEEN{of}"),
-                Some(Noted {
-                    late: true, words, ..
-                }) => {
-                    format!("NO SIGN within the 60 seconds{of}; LATER: {words}")
+                Some(signs) if signs.late => {
+                    format!(
+                        "NO SIGN within the 60 seconds{of}; LATER: {}",
+                        noted(&signs)
+                    )
                 }
-                Some(Noted { words, .. }) => format!("NO SIGN THAT REFERS{of}; NOTED: {words}"),
+                Some(signs) => format!("NO SIGN THAT REFERS{of}; NOTED: {}", noted(&signs)),
             };
             format!("{said}. This screen changes no eating or drinking order.")
         }
@@ -56,7 +58,7 @@ pub(in crate::handover) fn headline(visit: &Visit, decision: &Decision, plan: &P
         Verdict::NotDone(why) => {
             let why = closed_by(decision)
                 .first()
-                .map_or_else(|| why.told(&visit.exam.policy), |f| worded(f));
+                .map_or_else(|| ended_under(why, &visit.exam.policy), |f| worded(f));
             format!("SWALLOW SCREEN NOT DONE: {why}. To {whom} {by_when}.")
         }
     }

@@ -1,12 +1,13 @@
 //! The recommendation: how to care for the person, what to watch for, when to screen again.
 
 use super::{addressed, sentence};
-use crate::clinical::decision::verdict::{Decision, ORDER_STANDS, Verdict};
+use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::gate::HOLDS;
 use crate::handover::parts::{Need, Part};
 use crate::record::event::{Action, Plan};
 use crate::record::visit::Visit;
+use crate::wording::verdict::ORDER_STANDS;
 
 pub(in crate::handover) fn recommendation(
     visit: &Visit,

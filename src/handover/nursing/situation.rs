@@ -12,6 +12,7 @@ use crate::handover::issue::Clock;
 use crate::handover::parts::{Need, Part};
 use crate::measure::time::Millis;
 use crate::record::visit::Visit;
+use crate::wording::verdict;
 
 pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Part> {
     let reasons = || gravest_first(decision.reasons.iter());
@@ -57,7 +58,7 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<
         (Some(EndedEarly::Withdrew | EndedEarly::Refused | EndedEarly::BrokenOff), verdict)
             if !matches!(verdict, Verdict::NotDone(_)) =>
         {
-            parts.extend(visit.exam.ended.map(|e| words(e.words())));
+            parts.extend(visit.exam.ended.map(|e| words(verdict::ended(e))));
         }
         _ => {}
     }
@@ -97,7 +98,7 @@ pub(in crate::handover) fn taken_up<'a>(
     visit.breaks.iter().filter_map(|ended| {
         Some(format!(
             "{} at {}, taken up again at {}",
-            ended.why.words(),
+            verdict::ended(ended.why),
             now.say(ended.at),
             now.say(ended.again?)
         ))

@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 
 use super::texts::{Issue, Told};
 use super::{Aside, Break, Choking, Decided, Visit};
+use crate::clinical::decision::basis;
 use crate::clinical::decision::in_the_way;
-use crate::clinical::decision::in_the_way::stored::meant;
+use crate::clinical::decision::in_the_way::stored::{ground_of, meant};
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::gate;
 use crate::clinical::findings::go_on::WentOn;
@@ -16,8 +17,8 @@ use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::oral::flags::{WEAKNESS, emergency};
 use crate::measure::time::{Millis, Stamp, elapsed};
-use crate::record::envelope::Envelope;
-use crate::record::event::{Details, Event};
+use crate::record::envelope::{Envelope, Unreadable};
+use crate::record::event::{Details, Event, Plan};
 use crate::record::id::VisitId;
 
 impl Visit {
@@ -33,13 +34,24 @@ impl Visit {
 
     /// Takes one stored event. One that can't be read is set aside and changes nothing else.
     pub fn take(&mut self, envelope: &Envelope) {
+        self.take_read(envelope, envelope.open());
+    }
+
+    /// Takes an event that was put into its envelope just now: what [`Visit::take`] makes of the
+    /// envelope, without reading it again.
+    pub fn take_new(&mut self, envelope: &Envelope, event: Event) {
+        self.take_read(envelope, Ok(event));
+    }
+
+    fn take_read(&mut self, envelope: &Envelope, read: Result<Event, Unreadable>) {
         // Sequences have no gaps; where there is one, something was lost.
         let gap = envelope.seq.saturating_sub(self.next);
+        let only_counts = gap == 0 && read.as_ref().is_ok_and(|event| self.only_counts(event));
         self.next = self.next.max(envelope.seq.saturating_add(1));
         self.exam.unread = self.exam.unread.saturating_add(gap);
         // It may have been a sign.
         self.pressed_since_decided |= gap > 0;
-        match envelope.open() {
+        match read {
             Ok(event) => self.apply(event, envelope.at),
             Err(why) => {
                 self.exam.unread = self.exam.unread.saturating_add(1);
@@ -50,6 +62,23 @@ impl Visit {
                 })
             }
         }
+        if !only_counts {
+            self.weighed = self.next;
+        }
+    }
+
+    /// Whether an event only counts one more thing in a trial that runs, see [`Visit::weighed`].
+    fn only_counts(&self, event: &Event) -> bool {
+        let Event::Mark { trial, kind, .. } = event else {
+            return false;
+        };
+        let counts = matches!(kind, MarkKind::Tap | MarkKind::Count(_));
+        // The first press after the decision was recorded can change its words.
+        let news = self.decided.is_some() && !self.pressed_since_decided;
+        let over = [MarkKind::End, MarkKind::Stopped, MarkKind::WindowOver];
+        let runs = |t: &Trial| t.start().is_some() && over.iter().all(|k| t.first(*k).is_none());
+        let silent = |t: &Trial| runs(t) && !tasks::is_read_running(t.task);
+        counts && !news && self.trial(*trial).is_some_and(silent)
     }
 
     fn apply(&mut self, event: Event, at: Stamp) {
@@ -206,6 +235,7 @@ impl Visit {
                 because,
                 by,
                 says,
+                ground,
             } => {
                 let past = meant(&hold, by, &self.exam);
                 let key = past.as_ref().map_or(hold, Obstacle::key);
@@ -218,6 +248,7 @@ impl Visit {
                     because: because.trim().trim_end_matches('.').to_owned(),
                     by,
                     says,
+                    ground: ground.or_else(|| ground_of(&because)),
                     lapsed: false,
                     led_to: Vec::new(),
                 });
@@ -253,7 +284,10 @@ impl Visit {
             Event::HelpCalled(at) => self.choking_or_lost(at).help = Some(at),
             Event::BackToBaseline(at) => self.choking_or_lost(at).over = Some(at),
             Event::LastWell(words) => self.last_well = words,
-            Event::Plan(plan) => self.plan = plan,
+            Event::Plan(plan) => {
+                let verdict = basis::of_today(plan.verdict, self.decision().as_ref());
+                self.plan = Plan { verdict, ..plan };
+            }
             Event::Decided {
                 verdict,
                 versions,
@@ -304,10 +338,8 @@ impl Visit {
                     self.choked_elsewhere(Choking { since, help, over });
                 }
                 let mut copy = Trial::new(task, trial, length);
-                copy.marks = marks
-                    .into_iter()
-                    .map(|(at, kind)| Mark { at, kind })
-                    .collect();
+                let marks = marks.into_iter().map(|(at, kind)| Mark { at, kind });
+                copy.marks = marks.collect::<Vec<_>>().into();
                 copy.hidden = hidden;
                 copy.answers = answers.into_iter().collect();
                 // Nothing tells when it was answered but the time it was counted at.
@@ -321,7 +353,8 @@ impl Visit {
             }
             Event::AttachedTo(visit) => self.attached_to = Some(visit),
             Event::Closed(how) => {
-                self.closed = Some((how, self.open_reasons()));
+                let open = self.open_reasons(self.decision().as_ref());
+                self.closed = Some((how, open));
             }
             Event::Deleted => {
                 *self = Visit {

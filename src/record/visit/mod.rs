@@ -18,6 +18,7 @@ mod texts;
 mod trials;
 
 pub use asked::is_running;
+pub use open::Open;
 pub use texts::{Issue, Told, correction};
 
 /// The decision as it was recorded.
@@ -135,13 +136,16 @@ pub struct Visit {
     /// Whether anything was pressed or answered after the decision was recorded.
     pub pressed_since_decided: bool,
     /// How an earlier refer or stop was closed, and what was open then.
-    pub closed: Option<(String, Vec<String>)>,
+    pub closed: Option<(String, Vec<Open>)>,
     /// The visit this loose count was attached to.
     pub attached_to: Option<VisitId>,
     /// Only a tombstone is left.
     pub deleted: bool,
     /// What could not be read.
     pub aside: Vec<Aside>,
+    /// How many events there were when its head last had to be worked out anew: since then things
+    /// were only counted in a trial that runs.
+    pub(in crate::record) weighed: u32,
 }
 
 impl Visit {
@@ -170,6 +174,7 @@ impl Visit {
             attached_to: None,
             deleted: false,
             aside: Vec::new(),
+            weighed: 0,
         }
     }
 }

@@ -11,7 +11,6 @@ use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::knowledge::task::TaskId;
 use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::{Details, Event};
-use crate::record::head::Head;
 use crate::record::store::StoreError;
 use crate::record::visit::Visit;
 use crate::ui::route::{Page, Route};
@@ -48,12 +47,12 @@ impl Desk {
                     at,
                     body,
                 };
-                visit.take(&envelope);
-                written.push((envelope, Head::of(visit)));
+                visit.take_new(&envelope, event);
+                written.push(envelope);
             }
         });
-        for (envelope, head) in written {
-            keeper.push(envelope, head);
+        if let Some(visit) = self.visit.now().filter(|_| !written.is_empty()) {
+            keeper.push(written, visit);
         }
         // Whoever goes on in a visit has seen whose it is.
         if by_hand && self.away.get_untracked().is_some() {

@@ -13,7 +13,7 @@ mod gate;
 mod meal;
 mod oral;
 mod own;
-mod sign;
+pub(super) mod sign;
 mod sips;
 mod six_signs;
 mod speech;

@@ -8,6 +8,11 @@ use crate::wording::own;
 use crate::wording::words::{times, whole_seconds};
 
 pub(super) fn reason(fact: &SignFact, _flag: &Flag) -> String {
+    plain_of(fact)
+}
+
+/// What was seen, when and with what.
+pub(in crate::wording) fn plain_of(fact: &SignFact) -> String {
     match &fact.with {
         With::Cup { stopped } => with_cup(fact, *stopped),
         With::Sip(size) => format!("sip of {} mL: {}", short(size.get()), plain(fact)),

@@ -376,5 +376,8 @@ fn headline(rest: &str) -> Says {
         rules::DECISION_HEADLINE.flag(level, domain, part)
     });
     let decision = decide(flags.collect(), None);
-    Says::Headline(decision.verdict.headline().to_owned(), decision.also.len())
+    Says::Headline(
+        penlight::wording::verdict::headline(decision.verdict).to_owned(),
+        decision.also.len(),
+    )
 }

@@ -6,7 +6,8 @@ use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
-use crate::clinical::tasks::by_mouth::{given, watch};
+use crate::clinical::tasks::by_mouth::given;
+use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::water::Watch;
 
 pub(super) fn runs(of: TaskId, task: TaskId, exam: &Exam) -> Option<InTheWay> {
@@ -15,7 +16,7 @@ pub(super) fn runs(of: TaskId, task: TaskId, exam: &Exam) -> Option<InTheWay> {
     }
     let is_watched = tasks::spec(of).pad.watch.is_some();
     let runs = |t: &Trial| by_mouth(of) && t.end().is_none();
-    let watched = |t: &Trial| is_watched && watch(t) == Watch::Running;
+    let watched = |t: &Trial| is_watched && Reading::of(t).watch == Watch::Running;
     let tried = given(of, exam).count();
     if given(of, exam).any(runs) {
         Some(Obstacle::Running { of, tried, task })

@@ -10,6 +10,7 @@ use crate::clinical::decision::in_the_way::{InTheWay, standing};
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::gate;
+use crate::clinical::findings::go_on::Ground;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::task::TaskId;
@@ -72,4 +73,10 @@ fn answer(stored: &str, exam: &Exam) -> Option<InTheWay> {
         exception,
         state: gate::state_of(item, exception, &exam.policy),
     })
+}
+
+/// Why somebody went on, by the words that earlier versions stored for it: none where they mean
+/// nothing but themselves.
+pub fn ground_of(because: &str) -> Option<Ground> {
+    (because == "the team knows").then_some(Ground::TeamKnows)
 }

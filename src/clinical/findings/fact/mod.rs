@@ -1,10 +1,12 @@
-//! What a flag is about, as data: which trial, which sign, when, which figure, who decided, and what
+//! A flag, and what it is about as data: which trial, which sign, when, which figure, who decided, and what
 //! somebody typed as a field of its own. Its sentence is made in `crate::wording::flag`.
 //!
 //! **Invariant:** a decision, an order, a cut, a colour is made from these, never from a sentence.
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
+use crate::clinical::knowledge::level::{Domain, Level};
+use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::sign::Sign;
 
 mod breath;
@@ -43,7 +45,7 @@ pub use six_signs::{OfSix, SixSignsFact, Tested};
 pub use speech::SpeechFact;
 pub use syllables::{OlderLine, Pace, SyllablesFact};
 pub use timed_water::{CupError, TimedWaterFact};
-pub use visit::VisitFact;
+pub use visit::{Past, VisitFact};
 pub use voice::{NoRatio, VoiceFact};
 pub use water::WaterFact;
 
@@ -89,7 +91,7 @@ pub enum Fact {
     /// Counting on one breath, breath hold, 5 cm of water for 5 seconds.
     Breath(BreathFact),
     /// The visit as a whole: person, record, what was gone past.
-    Visit(VisitFact),
+    Visit(VisitFact<Flag>),
     /// A sentence that is not taken apart yet.
     Words(String),
 }
@@ -116,6 +118,7 @@ impl Fact {
             Fact::Water(WaterFact::Voice { .. }) => Some(Sign::VoiceChange),
             Fact::Water(WaterFact::Paused) => Some(Sign::Pause),
             Fact::ByMouth(ByMouthFact::TakenBack { sign, .. }) => Some(*sign),
+            Fact::Visit(VisitFact::Choked) => Some(Sign::Choke),
             _ => None,
         }
     }
@@ -125,7 +128,8 @@ impl Fact {
         match self {
             Fact::ByMouth(
                 ByMouthFact::SeenWithin { sign, .. } | ByMouthFact::NextInMouth { sign, .. },
-            ) => Some(*sign),
+            )
+            | Fact::Own(OwnFact::Either { sign, .. }) => Some(*sign),
             fact => fact.of_sign(),
         }
     }
@@ -145,6 +149,63 @@ impl Fact {
     }
 }
 
+// A fact can tell of what was gone past, and that is told by flags: so both stand here.
+
+/// A conclusion with its reason and its rule. Made by [`Rule::flag`] only.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Flag {
+    level: Level,
+    domain: Domain,
+    fact: Fact,
+    rule: &'static Rule,
+}
+
+impl Flag {
+    /// How grave.
+    pub fn level(&self) -> Level {
+        self.level
+    }
+
+    /// What about.
+    pub fn domain(&self) -> Domain {
+        self.domain
+    }
+
+    /// What about, as data.
+    pub fn fact(&self) -> &Fact {
+        &self.fact
+    }
+
+    /// Why, in plain words a ward uses.
+    pub fn reason(&self) -> String {
+        crate::wording::flag::reason(self)
+    }
+
+    /// By which rule.
+    pub fn rule(&self) -> &'static Rule {
+        self.rule
+    }
+}
+
+/// In a key or a fact it is its rule and what it is about.
+impl Serialize for Flag {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        (self.rule.id, &self.fact).serialize(to)
+    }
+}
+
+impl Rule {
+    /// The only way to a [`Flag`].
+    pub fn flag(&'static self, level: Level, domain: Domain, fact: impl Into<Fact>) -> Flag {
+        Flag {
+            level,
+            domain,
+            fact: fact.into(),
+            rule: self,
+        }
+    }
+}
+
 impl From<String> for Fact {
     fn from(words: String) -> Fact {
         Fact::Words(words)
@@ -158,7 +219,7 @@ impl From<&str> for Fact {
 }
 
 macro_rules! subjects {
-    ($($variant:ident($fact:ident)),+ $(,)?) => {
+    ($($variant:ident($fact:ty)),+ $(,)?) => {
         $(impl From<$fact> for Fact {
             fn from(fact: $fact) -> Fact {
                 Fact::$variant(fact)
@@ -186,5 +247,5 @@ subjects!(
     Syllables(SyllablesFact),
     Voice(VoiceFact),
     Breath(BreathFact),
-    Visit(VisitFact),
+    Visit(VisitFact<Flag>),
 );

@@ -15,16 +15,11 @@
 //! an error, and no part of such a file is taken.
 
 use crate::clinical::knowledge::policy::file_error::PolicyFileError;
+pub use crate::clinical::knowledge::policy::file_error::{MOST_BYTES, VERSION};
 use crate::clinical::knowledge::policy::json::Json;
 use crate::clinical::knowledge::policy::setting::out_of_order;
 use crate::clinical::knowledge::policy::settings::{Policy, SETTINGS};
 use crate::clinical::knowledge::policy::{differing, find};
-
-/// The version of the format.
-pub const VERSION: i64 = 1;
-
-/// Most bytes a policy file has. All settings take about 1 KB.
-pub const MOST_BYTES: usize = 64 * 1024;
 
 /// Reads a policy file.
 ///

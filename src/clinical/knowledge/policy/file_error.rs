@@ -2,9 +2,14 @@
 
 use std::fmt;
 
-use crate::clinical::knowledge::policy::file::{MOST_BYTES, VERSION};
-use crate::clinical::knowledge::policy::setting::{Order, Setting};
 use crate::clinical::knowledge::policy::settings::Policy;
+use crate::clinical::knowledge::policy::{Order, Setting};
+
+/// The version of the format.
+pub const VERSION: i64 = 1;
+
+/// Most bytes a policy file has. All settings take about 1 KB.
+pub const MOST_BYTES: usize = 64 * 1024;
 
 /// Why a policy file was not taken. The policy in force stays.
 #[derive(Clone, Debug)]

@@ -5,7 +5,7 @@
 //!
 //! ```text
 //! settings.rs  every setting with its default, its range and why: the one table
-//! setting.rs   what a setting is, and what belongs together
+//! kind.rs      what a setting takes; setting.rs: its range, and what belongs together
 //! fixed.rs     the design choices that no file changes, each with why
 //! stored.rs    a policy within a visit's record
 //! file.rs      a policy file, read and written; file_error.rs: what is wrong with one
@@ -20,6 +20,7 @@ pub mod file;
 mod file_error;
 mod fixed;
 mod json;
+mod kind;
 mod setting;
 mod settings;
 mod stored;
@@ -27,8 +28,9 @@ mod wording;
 
 pub use file_error::PolicyFileError;
 pub use fixed::fixed;
-pub use setting::{Kind, Order, Setting, out_of_order};
-pub use settings::{Policy, SETTINGS};
+pub use kind::Kind;
+pub use setting::{Order, out_of_order};
+pub use settings::{Policy, SETTINGS, Setting};
 pub use wording::Wording;
 
 impl Policy {

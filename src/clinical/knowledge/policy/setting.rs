@@ -1,48 +1,7 @@
-//! What a setting is: its kind, its range, its words, and which settings belong together.
+//! What a setting may hold: its range, its words, and which settings belong together.
 
-use crate::clinical::knowledge::policy::Wording;
-use crate::clinical::knowledge::policy::{Policy, find};
-
-/// What a setting takes. Every value is a whole number inside; the kind says how it is written.
-#[derive(Clone, Copy, Debug)]
-pub enum Kind {
-    /// A whole number.
-    Whole {
-        /// Its unit, in words; may be empty.
-        unit: &'static str,
-        /// Least, in the unit.
-        least: i32,
-        /// Most, in the unit.
-        most: i32,
-    },
-    /// Off (0) or on (1).
-    OnOff,
-    /// One of these, by position: the id in the file, and the words shown.
-    OneOf(&'static [(&'static str, &'static str)]),
-}
-
-/// One setting.
-#[derive(Debug)]
-pub struct Setting {
-    /// Stable key, as it stands in a policy file.
-    pub key: &'static str,
-    /// Stable name, as it stands in a visit's record.
-    pub field: &'static str,
-    /// What it is, in plain words.
-    pub title: &'static str,
-    /// What it takes.
-    pub kind: Kind,
-    /// What Penlight ships.
-    pub default: i32,
-    /// Why it is so, in one line.
-    pub why: &'static str,
-    /// The rule, or the text, that reads it.
-    pub read_by: &'static str,
-    /// Its value in a policy.
-    pub get: fn(&Policy) -> i32,
-    /// Puts a value into a policy; one that [`Setting::takes`].
-    pub set: fn(&mut Policy, i32),
-}
+use crate::clinical::knowledge::policy::kind::Kind;
+use crate::clinical::knowledge::policy::settings::{Policy, SETTINGS, Setting};
 
 impl Setting {
     /// Whether a value lies within the stated range.
@@ -137,41 +96,20 @@ static ORDERS: [Order; 5] = [
 
 /// The first two settings that contradict each other in a policy, if any do.
 pub fn out_of_order(policy: &Policy) -> Option<&'static Order> {
-    let value = |key| find(key).map_or(0, |setting| (setting.get)(policy));
+    let value = |key| {
+        let setting = SETTINGS.iter().find(|setting| setting.key == key);
+        setting.map_or(0, |setting| (setting.get)(policy))
+    };
     ORDERS.iter().find(|order| {
         let (lower, higher) = (value(order.lower), value(order.higher));
         lower > higher || lower == higher && !order.or_same
     })
 }
 
-/// A field of a policy as the table sees it.
-pub(super) trait Value {
-    /// The field's value for a number that the setting takes.
-    fn of(value: i32) -> Self;
-}
-
-impl Value for i32 {
-    fn of(value: i32) -> i32 {
-        value
-    }
-}
-
-impl Value for bool {
-    fn of(value: i32) -> bool {
-        value != 0
-    }
-}
-
-impl Value for Wording {
-    fn of(value: i32) -> Wording {
-        if value == 0 { Wording::A } else { Wording::B }
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::clinical::knowledge::policy::SETTINGS;
+    use crate::clinical::knowledge::policy::find;
 
     #[test]
     fn the_table_is_sound() {

@@ -2,7 +2,30 @@
 //! read. A range lets a policy tighten, and loosen only as far as stated.
 
 use crate::clinical::knowledge::policy::Wording;
-use crate::clinical::knowledge::policy::setting::{Kind, Setting, Value};
+use crate::clinical::knowledge::policy::kind::{Kind, Value};
+
+/// One setting.
+#[derive(Debug)]
+pub struct Setting {
+    /// Stable key, as it stands in a policy file.
+    pub key: &'static str,
+    /// Stable name, as it stands in a visit's record.
+    pub field: &'static str,
+    /// What it is, in plain words.
+    pub title: &'static str,
+    /// What it takes.
+    pub kind: Kind,
+    /// What Penlight ships.
+    pub default: i32,
+    /// Why it is so, in one line.
+    pub why: &'static str,
+    /// The rule, or the text, that reads it.
+    pub read_by: &'static str,
+    /// Its value in a policy.
+    pub get: fn(&Policy) -> i32,
+    /// Puts a value into a policy; one that [`Setting::takes`].
+    pub set: fn(&mut Policy, i32),
+}
 
 const fn whole(least: i32, most: i32, unit: &'static str) -> Kind {
     Kind::Whole { unit, least, most }

@@ -7,8 +7,8 @@ use serde::de::{Deserialize, Deserializer, Error};
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use crate::clinical::knowledge::policy::json::Json;
-use crate::clinical::knowledge::policy::setting::{Kind, Setting};
 use crate::clinical::knowledge::policy::settings::{Policy, SETTINGS};
+use crate::clinical::knowledge::policy::{Kind, Setting};
 
 /// The fields that records have had from the first day on, in their order there.
 const FIRST: [&str; 6] = [

@@ -3,36 +3,24 @@
 //! Both are quicker than the count of 60 seconds and neither clears an adult. Nothing is dropped
 //! in silence: intervals that are off are counted and said.
 
-mod flags;
 pub mod judge;
-mod reading;
+pub mod reading;
 
-pub use flags::flags;
-pub use reading::{Even, Running, STATE, asks_state, rate, running, state};
-
+use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::BreathingFact;
+use crate::clinical::findings::flag::Flag;
+use crate::clinical::knowledge::person::Age;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::breath_taps::reading::THIRTY;
-use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When};
-
-/// The question about being awake or asleep.
-pub const ASK_STATE: Question = Question {
-    id: STATE,
-    ask: "Awake or asleep? (under 3 years)",
-    when: When::Before,
-    takes: Takes::OneOf(&[
-        Choice {
-            id: "awake",
-            words: "Awake, calm",
-        },
-        Choice {
-            id: "asleep",
-            words: "Asleep",
-        },
-    ]),
-    only_if: None,
-    needed: true,
+use crate::clinical::tasks::breath_taps::judge as breath_taps;
+use crate::clinical::tasks::breath_taps::judge::Setting;
+pub use crate::clinical::tasks::breath_taps::reading::{
+    ASK_STATE, Even, Running, STATE, asks_state, rate, running, state,
 };
+use crate::clinical::tasks::breath_taps::reading::{THIRTY, even_rate, series, thirty};
+use crate::clinical::tasks::breathing;
+use crate::clinical::tasks::spec::{Length, Pad, TaskSpec};
+use crate::measure::units::PerMinute;
 
 const fn pad(start: &'static str, length: Length, first: bool, end: Option<&'static str>) -> Pad {
     Pad {
@@ -98,3 +86,29 @@ pub static COUNT_30: TaskSpec = TaskSpec {
     rules: &[&rules::BREATHING_THIRTY],
     not_for: |_, _| None,
 };
+
+/// What the rules say about an examination.
+pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
+    let Some(trial) = exam.latest_started(task) else {
+        return Vec::new();
+    };
+    let counted = !breathing::counted(exam).is_empty();
+    let mut flags = Vec::new();
+    let rate = if task == TaskId::BreathTaps {
+        let (taps, setting) = (series(trial), Setting::of(&exam.policy));
+        flags.extend(breath_taps::judge(&taps, exam.age, counted, setting));
+        even_rate(&taps, setting)
+    } else {
+        let rate = thirty(trial);
+        let alone = exam.age.is_none_or(Age::is_adult) && !counted;
+        let (level, domain) = breath_taps::decides(alone);
+        let fact = BreathingFact::Thirty { rate, alone };
+        flags.push(rules::BREATHING_THIRTY.flag(level, domain, fact));
+        rate
+    };
+    let rate = rate.and_then(|rate| PerMinute::new(f64::from(rate)).ok());
+    flags.extend(rate.map_or(Vec::new(), |rate| {
+        breathing::child_notes(rate, exam, state(trial))
+    }));
+    flags
+}

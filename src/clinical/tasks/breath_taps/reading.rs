@@ -1,4 +1,4 @@
-//! What taps and the count of 30 seconds come to.
+//! A rate by taps, and one of 30 seconds, as it stands in a trial.
 
 use crate::clinical::findings::breathing::State;
 use crate::clinical::findings::exam::Exam;
@@ -6,7 +6,9 @@ use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::person::Age;
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::breath_taps::judge::{Setting, Taps, read};
+use crate::clinical::tasks::breath_taps::judge as breath_taps;
+use crate::clinical::tasks::breath_taps::judge::{Setting, Taps};
+use crate::clinical::tasks::spec::{Choice, Question, Takes, When};
 use crate::measure::series::{Series, Steadiness};
 use crate::measure::time::Millis;
 use crate::measure::units::Percent;
@@ -20,6 +22,25 @@ pub(super) const THIRTY: Millis = Millis::from_secs(30);
 
 /// What is counted in it is doubled to a minute.
 const TO_A_MINUTE: usize = 2;
+
+/// The question about being awake or asleep.
+pub const ASK_STATE: Question = Question {
+    id: STATE,
+    ask: "Awake or asleep? (under 3 years)",
+    when: When::Before,
+    takes: Takes::OneOf(&[
+        Choice {
+            id: "awake",
+            words: "Awake, calm",
+        },
+        Choice {
+            id: "asleep",
+            words: "Asleep",
+        },
+    ]),
+    only_if: None,
+    needed: true,
+};
 
 /// Awake or asleep, if it was said.
 pub fn state(trial: &Trial) -> Option<State> {
@@ -116,7 +137,7 @@ pub fn running(trial: &Trial, policy: &Policy) -> Option<Running> {
 
 /// The rate of taps that are even enough.
 pub(super) fn even_rate(taps: &Series, setting: Setting) -> Option<u32> {
-    match read(taps, setting) {
+    match breath_taps::read(taps, setting) {
         Taps::Rate { rate, .. } => Some(rate.whole()),
         Taps::KeepTapping => None,
     }

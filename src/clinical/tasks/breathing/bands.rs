@@ -1,10 +1,10 @@
 //! The bands: what a rate or a saturation means for a water trial.
 
 use crate::clinical::knowledge::policy::Policy;
+use crate::clinical::tasks::breathing::Finding;
 use crate::clinical::tasks::breathing::adult_bands::{
     Band, Breathes, SECOND_SCALE, Saturation, scale_2,
 };
-use crate::clinical::tasks::breathing::reading::Finding;
 
 /// The band of an adult's breathing rate under a policy.
 pub fn rate_band(rate: u16, policy: &Policy) -> Band {

@@ -8,10 +8,11 @@ use crate::clinical::findings::go_on::GoOn;
 use crate::clinical::findings::in_the_way::breathing_key;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
-use crate::clinical::tasks::breath_taps;
+use crate::clinical::tasks::breath_taps::reading as breath_taps;
+use crate::clinical::tasks::breathing::Finding;
 use crate::clinical::tasks::breathing::adult_bands::Band;
 use crate::clinical::tasks::breathing::bands::{rate_band, reading_band};
-use crate::clinical::tasks::breathing::reading::{Finding, counts, read, reading};
+use crate::clinical::tasks::breathing::reading::{counts, read, reading};
 
 /// A reading that holds up a water trial.
 #[derive(Clone, Debug)]

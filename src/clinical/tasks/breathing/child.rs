@@ -6,7 +6,6 @@
 use std::ops::RangeInclusive;
 
 use crate::clinical::findings::breathing::{NoRange, State};
-use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::{BreathingFact, Off};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::norms::{Method, Norm, Query, Task, Unit, lookup};
@@ -172,29 +171,4 @@ pub fn judge(rate: PerMinute, age: Age, state: Option<State>) -> Vec<Flag> {
     fact.map(|fact| rule.flag(Level::Note, Domain::Breathing, fact))
         .into_iter()
         .collect()
-}
-
-/// A child's rate beside what is usual at the age: notes.
-pub fn child_notes(rate: PerMinute, exam: &Exam, state: Option<State>) -> Vec<Flag> {
-    let Some(age) = exam.age.filter(|a| !a.is_adult()) else {
-        return Vec::new();
-    };
-    let flags = judge(rate, age, state);
-    if !flags.is_empty() {
-        return flags;
-    }
-    let rate = rate.whole();
-    let fact = match usual(age, state) {
-        Ok(Usual::Measured { low, high, state }) => BreathingFact::Measured {
-            rate,
-            age,
-            state,
-            off: None,
-            low,
-            high,
-        },
-        Ok(Usual::Taught(_)) => return Vec::new(),
-        Err(why) => BreathingFact::NoRange { rate, why },
-    };
-    vec![rules::BREATHING_INFANT.flag(Level::Note, Domain::Breathing, fact)]
 }

@@ -1,17 +1,45 @@
 //! What the rules say about the readings of an examination.
 
+use crate::clinical::findings::breathing::State;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::{BreathingFact, UsualSpo2};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
-use crate::clinical::tasks::breath_taps;
+use crate::clinical::tasks::breath_taps::reading as breath_taps;
+use crate::clinical::tasks::breathing::Finding;
 use crate::clinical::tasks::breathing::adult_bands::Band;
 use crate::clinical::tasks::breathing::bands::{rate_band, reading_band, usual};
 use crate::clinical::tasks::breathing::blocks::{Block, blocks};
-use crate::clinical::tasks::breathing::child::child_notes;
-use crate::clinical::tasks::breathing::reading::{Finding, count, reading};
+use crate::clinical::tasks::breathing::child as breathing_child;
+use crate::clinical::tasks::breathing::child::Usual;
+use crate::clinical::tasks::breathing::reading::{count, reading};
 use crate::measure::units::PerMinute;
+
+/// A child's rate beside what is usual at the age: notes.
+pub fn child_notes(rate: PerMinute, exam: &Exam, state: Option<State>) -> Vec<Flag> {
+    let Some(age) = exam.age.filter(|a| !a.is_adult()) else {
+        return Vec::new();
+    };
+    let flags = breathing_child::judge(rate, age, state);
+    if !flags.is_empty() {
+        return flags;
+    }
+    let rate = rate.whole();
+    let fact = match breathing_child::usual(age, state) {
+        Ok(Usual::Measured { low, high, state }) => BreathingFact::Measured {
+            rate,
+            age,
+            state,
+            off: None,
+            low,
+            high,
+        },
+        Ok(Usual::Taught(_)) => return Vec::new(),
+        Err(why) => BreathingFact::NoRange { rate, why },
+    };
+    vec![note(&rules::BREATHING_INFANT, fact)]
+}
 
 fn note(rule: &'static Rule, fact: BreathingFact) -> Flag {
     rule.flag(Level::Note, Domain::Breathing, fact)

@@ -1,4 +1,4 @@
-//! What is asked about the breathing, by the ids that stand in records.
+//! What is asked with the breaths, by id.
 
 use crate::clinical::tasks::spec::Takes;
 use crate::measure::time::Millis;

@@ -7,15 +7,14 @@ pub mod lag;
 pub mod questions;
 pub mod reading;
 pub mod saturation;
-pub mod seen;
 pub mod signs;
 pub mod watched;
 pub mod within;
 
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::fact::{ByMouthFact, Missing, SeenSign, WhyNot};
+use crate::clinical::findings::fact::{ByMouthFact, Missing, WhyNot};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
-use crate::clinical::findings::trial::{MarkKind, Trial};
+use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
@@ -24,9 +23,6 @@ use crate::clinical::tasks::by_mouth::reading::{Reading, Watch};
 use crate::clinical::tasks::by_mouth::within::WATCH;
 use crate::clinical::tasks::spec::When;
 use crate::measure::time::{Millis, Stamp};
-use crate::wording::by_mouth as wording;
-
-pub use crate::wording::by_mouth::WET_BEFORE;
 
 /// What the pad of a task of many trials offers where nothing runs on it.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -72,16 +68,6 @@ fn opened(task: TaskId, exam: &Exam) -> impl Iterator<Item = &Trial> {
     trials.take_while(|t| !was_given(t))
 }
 
-/// The signs of a trial, a voice that was heard to have changed among them.
-pub fn seen(trial: &Trial) -> Vec<SeenSign> {
-    Reading::of(trial).signs()
-}
-
-/// The watch of a trial.
-pub fn watch(trial: &Trial) -> Watch {
-    Reading::of(trial).watch
-}
-
 /// Whether everything that must be asked after the trial was answered.
 pub fn answered(trial: &Trial, exam: &Exam) -> bool {
     [When::After, When::AfterWatch].iter().all(|when| {
@@ -106,22 +92,12 @@ pub fn not_given(trial: &Trial) -> Option<WhyNot> {
     reading.not_given.filter(|_| reading.start.is_none())
 }
 
-/// What was said of why a trial was not given, in words; none where nobody said.
-pub fn said_not_given(trial: &Trial) -> Option<String> {
-    Reading::of(trial).not_given.as_ref().map(wording::why_not)
-}
-
 /// Why the next trial of a task was not given: what was said of those opened after the last that
 /// was, or beside that one, which stands on the page until the next is opened.
-pub fn why_refused(task: TaskId, exam: &Exam) -> Option<WhyNot> {
+pub fn refused(task: TaskId, exam: &Exam) -> Option<WhyNot> {
     let last = given(task, exam).next_back();
     let said = |trial: &Trial| Reading::of(trial).not_given;
     opened(task, exam).chain(last).find_map(said)
-}
-
-/// The same in words.
-pub fn refused(task: TaskId, exam: &Exam) -> Option<String> {
-    why_refused(task, exam).as_ref().map(wording::why_not)
 }
 
 /// The voice as it was heard last before the trial to come, or before the newest.
@@ -169,32 +145,4 @@ pub fn doubt(task: TaskId, exam: &Exam, rule: &'static Rule) -> Option<Flag> {
         .next_back()?;
     let fact = ByMouthFact::WatchDoubt(doubt);
     Some(rule.flag(Level::Note, Domain::EatingDrinking, fact))
-}
-
-/// The presses of a trial with their times since its start, for a line of time: whether it is a
-/// sign, and its words.
-pub fn time_line(trial: &Trial) -> Vec<(Millis, bool, &'static str)> {
-    let Some(start) = trial.start() else {
-        return Vec::new();
-    };
-    trial
-        .marks
-        .iter()
-        .filter_map(|mark| {
-            let cracker = trial.task == TaskId::Cracker;
-            let (sign, words) = match mark.kind {
-                MarkKind::Start if cracker => (false, "first bite"),
-                MarkKind::End if cracker => (false, "mouth empty"),
-                // Its counts stand in the figures.
-                MarkKind::Tap if cracker => return None,
-                MarkKind::Start => (false, "lip contact"),
-                MarkKind::Tap => (false, "swallow"),
-                MarkKind::End => (false, "last swallow"),
-                MarkKind::Stopped => (false, "stopped"),
-                MarkKind::Sign(sign) => (true, sign.past()),
-                MarkKind::Count(_) | MarkKind::WindowOver | MarkKind::WatchOver => return None,
-            };
-            Some((trial.between(start, mark.at).length?, sign, words))
-        })
-        .collect()
 }

@@ -1,13 +1,11 @@
 //! Whether somebody watched, where the app was not there to see the watch run out.
 
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::task::TaskId;
 pub use crate::clinical::tasks::by_mouth::questions::WATCHED;
 use crate::clinical::tasks::by_mouth::questions::WATCHED_ALL;
 use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::spec::{Choice, Question, Takes, When, choice};
-use crate::wording::by_mouth::unwatched;
 
 static ANSWERS: &[Choice] = &[
     choice(WATCHED_ALL, "Yes, all 60 seconds"),
@@ -30,9 +28,4 @@ pub const fn question(when: When) -> Question {
 pub fn asked(task: TaskId, exam: &Exam) -> bool {
     exam.latest_started(task)
         .is_some_and(|trial| Reading::of(trial).unseen)
-}
-
-/// What is missing of a trial whose watch nobody is known to have watched; none else.
-pub fn missing(trial: &Trial) -> Option<&'static str> {
-    Reading::of(trial).unwatched.map(unwatched)
 }

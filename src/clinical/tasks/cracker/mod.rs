@@ -15,7 +15,6 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::reading::Reading;
-use crate::clinical::tasks::by_mouth::seen;
 use crate::clinical::tasks::by_mouth::signs;
 use crate::clinical::tasks::by_mouth::signs::WATCH;
 use crate::clinical::tasks::by_mouth::{holding, saturation, watched};
@@ -213,7 +212,7 @@ fn go_on(against: AgainstCracker) -> Option<GoOn> {
 
 /// What the rules say about one trial.
 pub fn judge(trial: &Trial) -> Vec<Flag> {
-    let mut flags = signs::judge(&With::Cracker, &seen::signs(trial));
+    let mut flags = signs::judge(&With::Cracker, &Reading::of(trial).pressed);
     if trial.start().is_none() {
         return flags;
     }
@@ -239,7 +238,7 @@ fn open(trial: &Trial) -> Option<CrackerOpen> {
         None => Some(CrackerOpen::End),
         Some(c) if c.time <= Millis::ZERO => Some(CrackerOpen::NoTime),
         Some(_) if watch_cut(trial) => Some(CrackerOpen::WatchCut),
-        Some(_) if !seen::watched(trial) => Some(CrackerOpen::WatchRuns),
+        Some(_) if !Reading::of(trial).was_watched() => Some(CrackerOpen::WatchRuns),
         Some(_) => Reading::of(trial).unwatched.map(CrackerOpen::Unwatched),
     }
 }

@@ -153,12 +153,12 @@ pub fn offer(exam: &Exam) -> Option<OwnOffer> {
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let rows = rows(exam);
     if rows.is_empty() {
-        let why = by_mouth::why_refused(TaskId::Own, exam);
+        let why = by_mouth::refused(TaskId::Own, exam);
         return vec![unfinished(OwnFact::NoneGiven { why })];
     }
     let mut flags = Vec::new();
     for (given, trials) in &rows {
-        let seen: Vec<SeenSign> = trials.iter().flat_map(|t| by_mouth::seen(t)).collect();
+        let seen: Vec<SeenSign> = trials.iter().flat_map(|t| Reading::of(t).signs()).collect();
         let with = With::Own {
             given: given.clone(),
             times: trials.len(),
@@ -172,7 +172,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     if flags.iter().all(|f| f.level() == Level::Note) {
         // What decides nothing was seen all the same.
         let seen = by_mouth::given(TaskId::Own, exam)
-            .any(|t| !t.taken_back.is_empty() || !by_mouth::seen(t).is_empty());
+            .any(|t| !t.taken_back.is_empty() || !Reading::of(t).signs().is_empty());
         let given = by_mouth::given(TaskId::Own, exam).count();
         let fact = OwnFact::Clear { given, seen };
         flags.push(rules::OWN_CLEAR.flag(Level::Pass, Domain::EatingDrinking, fact));
@@ -190,7 +190,7 @@ fn missing(exam: &Exam) -> Vec<OwnFact> {
     let all = || by_mouth::given(TaskId::Own, exam);
     let open = all()
         .filter(|t| {
-            let sign = by_mouth::seen(t).iter().any(|s| s.ends(SignTask::Own));
+            let sign = Reading::of(t).signs().iter().any(|s| s.ends(SignTask::Own));
             !sign && by_mouth::unfinished(t, exam).is_some()
         })
         .count();

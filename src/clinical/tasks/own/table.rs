@@ -87,7 +87,7 @@ pub(super) fn rows(exam: &Exam) -> Vec<(OwnGiven, Vec<&Trial>)> {
 fn came(trials: &[&Trial], exam: &Exam) -> Came {
     let signs: Vec<Vec<Sign>> = trials
         .iter()
-        .map(|t| by_mouth::seen(t).iter().map(|s| s.sign).collect())
+        .map(|t| Reading::of(t).signs().iter().map(|s| s.sign).collect())
         .collect();
     let with_sign = |sign: Sign| signs.iter().filter(|signs| signs.contains(&sign)).count();
     let with = |has: &dyn Fn(&Trial) -> bool| trials.iter().filter(|t| has(t)).count();
@@ -103,7 +103,7 @@ fn came(trials: &[&Trial], exam: &Exam) -> Came {
         (InTrial::TakenBack, with(&|t| !t.taken_back.is_empty())),
     ]);
     seen.retain(|(_, n)| *n > 0);
-    let any = |watch| trials.iter().any(|t| by_mouth::watch(t) == watch);
+    let any = |watch| trials.iter().any(|t| Reading::of(t).watch == watch);
     if !seen.is_empty() {
         Came::Seen(seen)
     } else if exam.choked {

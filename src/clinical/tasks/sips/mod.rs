@@ -232,7 +232,8 @@ pub fn offer(exam: &Exam) -> Option<Offer> {
     let sip = next_words(size, exam);
     let before = newest.is_some_and(|t| t.choice(VOICE_BEFORE).is_some())
         || taken_over(exam).iter().any(|(id, _)| *id == VOICE_BEFORE);
-    let running = by_mouth::given(TaskId::Sips, exam).any(|t| by_mouth::watch(t) == Watch::Running);
+    let running =
+        by_mouth::given(TaskId::Sips, exam).any(|t| Reading::of(t).watch == Watch::Running);
     Some(match newest.filter(|t| t.start().is_some()) {
         Some(trial) if trial.end().is_none() => return None,
         _ if running => Offer::waits(format!("Make ready: {sip}")),
@@ -313,7 +314,7 @@ pub fn run(trial: &Trial) -> Run {
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let unfinished =
         |fact| rules::SIPS_UNFINISHED.flag(Level::Incomplete, Domain::EatingDrinking, fact);
-    let refused = by_mouth::why_refused(TaskId::Sips, exam);
+    let refused = by_mouth::refused(TaskId::Sips, exam);
     if by_mouth::given(TaskId::Sips, exam).next().is_none() {
         return vec![unfinished(SipsFact::NotGiven(refused))];
     }

@@ -4,6 +4,7 @@
 //! distorted syllables, a low cough flow) is shown and makes one ask; nothing is concluded from it.
 
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::fact::SeenSign;
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::gate::HOLDS;
 use crate::clinical::findings::looked::Looked;
@@ -16,7 +17,6 @@ use crate::clinical::knowledge::sign::{Sign, SignTask};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth::reading::Reading;
-use crate::clinical::tasks::by_mouth::seen;
 use crate::clinical::tasks::{syllables, water};
 
 /// Where something was recorded, and what it was there.
@@ -178,13 +178,12 @@ fn drinks(exam: &Exam) -> impl Iterator<Item = &Trial> {
 pub fn after(exam: &Exam, sign: Sign) -> Recorded {
     let mut after = Recorded::default();
     for trial in drinks(exam) {
-        let mut there = seen::signs(trial)
-            .iter()
-            .any(|s| s.sign == sign && !s.is_late());
-        let mut looked_for = seen::watched(trial) && !exam.choked;
+        let finding = Reading::of(trial);
+        let in_time = |s: &SeenSign| s.sign == sign && !s.is_late();
+        let mut there = finding.pressed.iter().any(in_time);
+        let mut looked_for = finding.was_watched() && !exam.choked;
         let mut questions = tasks::spec(trial.task).questions.iter();
         if sign == Sign::VoiceChange && questions.any(|q| q.id == water::VOICE_AFTER) {
-            let finding = Reading::of(trial);
             looked_for = finding.after.is_some();
             there |= finding
                 .after

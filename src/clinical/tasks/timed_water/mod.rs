@@ -204,7 +204,7 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
 pub fn flags(exam: &Exam) -> Vec<Flag> {
     let unfinished =
         |fact| rules::TIMED_CUP_UNFINISHED.flag(Level::Incomplete, Domain::EatingDrinking, fact);
-    let refused = by_mouth::why_refused(TaskId::TimedWater, exam);
+    let refused = by_mouth::refused(TaskId::TimedWater, exam);
     let trials: Vec<&Trial> = by_mouth::given(TaskId::TimedWater, exam).collect();
     let Some((newest, earlier)) = trials.split_last() else {
         return vec![unfinished(TimedWaterFact::NotGiven(refused))];
