@@ -31,7 +31,7 @@ use penlight::clinical::tasks::sips::three_ml::{Grade, grades};
 use penlight::clinical::tasks::six_signs::recorded::Whence;
 use penlight::clinical::tasks::spec::WATCH_CUT;
 use penlight::clinical::tasks::{
-    self, breath_taps, breathing, cracker, own, sips, six_signs, timed_water, water,
+    self, breath_taps, breathing, by_mouth, cracker, own, sips, six_signs, timed_water, water,
 };
 use penlight::handover::nursing::{self, Clock};
 use penlight::measure::time::Millis;
@@ -52,6 +52,11 @@ fn reason<'a>(flags: &'a [Flag], part: &str) -> &'a Flag {
     let found = flags.iter().find(|f| f.reason().contains(part));
     assert!(found.is_some(), "{part} is not in {flags:?}");
     found.unwrap()
+}
+
+/// What the pad of the sips offers.
+fn offered(exam: &Exam) -> Option<by_mouth::Offer> {
+    tasks::offer(TaskId::Sips, exam)
 }
 
 // Small sips.
@@ -100,12 +105,12 @@ fn while_the_watch_runs_the_next_is_made_ready_and_not_given() {
     given[0].marks.pop();
     let exam = stepped(given, None);
     assert_eq!(sips::next(&exam), give(3));
-    let offer = sips::offer(&exam).unwrap();
+    let offer = offered(&exam).unwrap();
     assert_eq!(
         (offer.words.as_str(), offer.waits),
         ("Make ready: 3 mL, 2 of 2", true)
     );
-    let over = sips::offer(&stepped(clear_sips(1), None)).unwrap();
+    let over = offered(&stepped(clear_sips(1), None)).unwrap();
     assert_eq!(
         (over.words.as_str(), over.waits),
         ("Lip contact: 3 mL, 2 of 2", false)
@@ -114,10 +119,10 @@ fn while_the_watch_runs_the_next_is_made_ready_and_not_given() {
 
 #[test]
 fn nothing_is_offered_before_the_voice_was_heard() {
-    assert!(sips::offer(&stepped(Vec::new(), None)).unwrap().waits);
+    assert!(offered(&stepped(Vec::new(), None)).unwrap().waits);
     let mut given = clear_sips(1);
     given[0].answers.remove(water::VOICE_AFTER);
-    assert!(sips::offer(&stepped(given, None)).unwrap().waits);
+    assert!(offered(&stepped(given, None)).unwrap().waits);
 }
 
 #[test]
@@ -156,7 +161,7 @@ fn every_stop_point_ends_the_sips_and_holds_the_90_ml() {
             });
             let exam = stepped(given, None);
             assert_eq!(sips::next(&exam), Next::Ended, "{sign:?} after sip {n}");
-            let offer = sips::offer(&exam).unwrap();
+            let offer = offered(&exam).unwrap();
             assert!(offer.waits, "{offer:?}");
             assert_eq!(decided(&exam).verdict, verdict, "{sign:?} after sip {n}");
             let mut held = holds(TaskId::Water90, &exam);

@@ -69,7 +69,7 @@ pub fn spec(id: TaskId) -> &'static TaskSpec {
 /// What the pad of a task of many trials offers where nothing runs on it; none elsewhere.
 pub fn offer(id: TaskId, exam: &Exam) -> Option<Offer> {
     match id {
-        TaskId::Sips => sips::offer(exam),
+        TaskId::Sips => sips::offer(exam).as_ref().map(wording::sips::offer),
         TaskId::Own => own::offer(exam).as_ref().map(crate::wording::own::offer),
         _ => None,
     }

@@ -19,7 +19,6 @@ use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::{Sign, SignTask};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth;
-use crate::clinical::tasks::by_mouth::Offer;
 use crate::clinical::tasks::by_mouth::lag;
 use crate::clinical::tasks::by_mouth::questions::{
     NOT_GIVEN_REASONS, VOICE_AFTER, VOICE_BEFORE, VOICES,
@@ -33,7 +32,6 @@ use crate::clinical::tasks::sips::three_ml::Run;
 use crate::clinical::tasks::spec::{
     Choice, Length, NOT_VALID, Pad, Question, Takes, TaskSpec, When, choice,
 };
-use crate::measure::decimals::short;
 use crate::measure::units::Millilitres;
 use crate::wording::sips as words;
 
@@ -204,44 +202,66 @@ pub fn over(exam: &Exam) -> bool {
     !matches!(next(exam), Next::Give(_))
 }
 
-/// "5 mL, 1 of 2".
-fn next_words(size: Millilitres, exam: &Exam) -> String {
-    let so_far = sips(exam, true)
-        .iter()
-        .filter(|sip| sip.size == size && sip.watched)
-        .count();
-    format!(
-        "{} mL, {} of {}",
-        short(size.get()),
-        so_far + 1,
-        plan(&exam.policy).repeats
-    )
+/// The sip to come: its size, and which of how many of that size.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ToCome {
+    /// Its size.
+    pub size: Millilitres,
+    /// Which.
+    pub nth: usize,
+    /// Of how many.
+    pub of: u8,
+}
+
+impl ToCome {
+    fn new(size: Millilitres, exam: &Exam) -> ToCome {
+        let so_far = sips(exam, true);
+        let so_far = so_far.iter().filter(|sip| sip.size == size && sip.watched);
+        ToCome {
+            size,
+            nth: so_far.count() + 1,
+            of: plan(&exam.policy).repeats,
+        }
+    }
 }
 
 /// What the pad offers.
-pub fn offer(exam: &Exam) -> Option<Offer> {
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SipsOffer {
+    /// A sign was seen: no further sip.
+    Ended,
+    /// The next is made ready while a watch runs.
+    MakeReady(ToCome),
+    /// What is asked after the last comes first.
+    AnswerFirst,
+    /// The voice before comes first.
+    VoiceFirst,
+    /// The next may be given.
+    Give(ToCome),
+}
+
+/// What the pad offers; none while a sip runs, and where the plan is through.
+pub fn offer(exam: &Exam) -> Option<SipsOffer> {
     let newest = exam.latest(TaskId::Sips);
+    let begun = newest.filter(|t| t.start().is_some());
+    if begun.is_some_and(|t| t.end().is_none()) {
+        return None;
+    }
     let size = match next(exam) {
         Next::Give(size) => size,
-        Next::Ended if newest.is_some_and(|t| t.start().is_some() && t.end().is_none()) => {
-            return None;
-        }
-        Next::Ended => return Some(Offer::waits("A sign was seen: no further sip")),
+        Next::Ended => return Some(SipsOffer::Ended),
         Next::Done => return None,
     };
-    let sip = next_words(size, exam);
-    let before = newest.is_some_and(|t| t.choice(VOICE_BEFORE).is_some())
+    let to_come = ToCome::new(size, exam);
+    let heard = newest.is_some_and(|t| t.choice(VOICE_BEFORE).is_some())
         || taken_over(exam).iter().any(|(id, _)| *id == VOICE_BEFORE);
     let running =
         by_mouth::given(TaskId::Sips, exam).any(|t| Reading::of(t).watch == Watch::Running);
-    Some(match newest.filter(|t| t.start().is_some()) {
-        Some(trial) if trial.end().is_none() => return None,
-        _ if running => Offer::waits(format!("Make ready: {sip}")),
-        Some(trial) if !by_mouth::answered(trial, exam) => {
-            Offer::waits("First answer what is asked above")
-        }
-        None if !before => Offer::waits("First: the voice before"),
-        _ => Offer::now(format!("Lip contact: {sip}")),
+    Some(match begun {
+        _ if running => SipsOffer::MakeReady(to_come),
+        Some(trial) if !by_mouth::answered(trial, exam) => SipsOffer::AnswerFirst,
+        None if !heard => SipsOffer::VoiceFirst,
+        _ => SipsOffer::Give(to_come),
     })
 }
 
