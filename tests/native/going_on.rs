@@ -298,9 +298,19 @@ fn scene(name: &str) -> Script {
     s
 }
 
-/// A key without the state of what was seen.
-fn stateless(key: &str) -> &str {
-    key.split_once('[').map_or(key, |(before, _)| before)
+/// A key without the state of what was seen, but for what tells one of a kind from another.
+fn stateless(key: &str) -> String {
+    let (before, state) = key.split_once('[').unwrap_or((key, ""));
+    let which = [
+        "Earlier",
+        "Newest",
+        "NotCounted",
+        "DrinkWentWrong",
+        "NoTeeth",
+    ];
+    let which = which.into_iter().find(|which| state.contains(which));
+    let told = before == "dry." || before == "cracker.";
+    format!("{before}{}", which.filter(|_| told).unwrap_or_default())
 }
 
 /// Ids as earlier versions recorded them, each with what it is taken for.

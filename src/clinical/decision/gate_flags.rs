@@ -106,7 +106,7 @@ pub fn to_be_said(exam: &Exam) -> Option<Vec<Found>> {
     let weak = unsaid(exam)?;
     let asked = Obstacle::CouldBeNew { weak: weak.clone() };
     let said = exam.went_past(&asked, GoOn::WithReason);
-    said.is_none_or(|on| on.ground != Some(Ground::TeamKnows))
+    said.is_none_or(|on| on.picked() != Some(Ground::TeamKnows))
         .then_some(weak)
 }
 

@@ -85,6 +85,12 @@ impl WentOn {
         !self.lapsed && !self.because.trim().is_empty()
     }
 
+    /// Why, as it was picked. Earlier versions stored its words alone.
+    pub fn picked(&self) -> Option<Ground> {
+        let by_words = (self.because == "the team knows").then_some(Ground::TeamKnows);
+        self.ground.or(by_words)
+    }
+
     /// Who decided it, and why, for what is said of it.
     pub fn gone_past(&self) -> GonePast {
         GonePast {

@@ -6,7 +6,7 @@ use super::texts::{Issue, Told};
 use super::{Aside, Break, Choking, Decided, Visit};
 use crate::clinical::decision::basis;
 use crate::clinical::decision::in_the_way;
-use crate::clinical::decision::in_the_way::stored::{ground_of, meant};
+use crate::clinical::decision::in_the_way::stored::meant;
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::gate;
 use crate::clinical::findings::go_on::WentOn;
@@ -248,7 +248,7 @@ impl Visit {
                     because: because.trim().trim_end_matches('.').to_owned(),
                     by,
                     says,
-                    ground: ground.or_else(|| ground_of(&because)),
+                    ground,
                     lapsed: false,
                     led_to: Vec::new(),
                 });
