@@ -495,8 +495,13 @@ fn any_flag() -> impl Strategy<Value = Flag> {
         Domain::SpeechVoice,
         Domain::Mouth,
     ];
-    (select(levels.to_vec()), select(domains.to_vec()))
-        .prop_map(|(level, domain)| ANY.flag(level, domain, "any"))
+    (select(levels.to_vec()), select(domains.to_vec())).prop_map(|(level, domain)| {
+        ANY.flag(
+            level,
+            domain,
+            penlight::clinical::findings::fact::VisitFact::AgeNotGiven,
+        )
+    })
 }
 
 fn any_flags() -> impl Strategy<Value = Vec<Flag>> {

@@ -37,7 +37,7 @@ fn choking_and_breathing_go_to_the_doctor_now() {
             decision.reasons.push(rule.flag(
                 penlight::clinical::findings::flag::Level::Stop,
                 penlight::clinical::findings::flag::Domain::EatingDrinking,
-                "seen",
+                penlight::clinical::findings::fact::VisitFact::AgeNotGiven,
             ));
             assert_eq!(
                 suggested(&decision),

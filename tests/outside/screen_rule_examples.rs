@@ -333,8 +333,16 @@ fn what_is_not_about_swallowing_stands_apart() {
     let mut clear = assess(ScreenId::Swallow.screen(), &exam_with_water(water()));
     let verdict = clear.verdict;
     let mut all: Vec<_> = clear.clear.drain(..).collect();
-    all.push(rules::MOUTH_OPENING.flag(Level::Refer, Domain::Mouth, "mouth opens 30 mm"));
-    all.push(rules::VOICE_S_Z.flag(Level::Refer, Domain::SpeechVoice, "ratio 1.5"));
+    all.push(rules::MOUTH_OPENING.flag(
+        Level::Refer,
+        Domain::Mouth,
+        penlight::clinical::findings::fact::VisitFact::AgeNotGiven,
+    ));
+    all.push(rules::VOICE_S_Z.flag(
+        Level::Refer,
+        Domain::SpeechVoice,
+        penlight::clinical::findings::fact::VisitFact::AgeNotGiven,
+    ));
     let decision = penlight::clinical::decision::verdict::decide(all, None);
     assert_eq!(decision.verdict, verdict);
     assert_eq!(decision.also.len(), 2);
