@@ -5,9 +5,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::outside::groups;
-use crate::support;
-
-use crate::support::in_the_way::holds;
+use crate::support::*;
 use penlight::clinical::decision::assess::{assess, flags};
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::answered::Answered;
@@ -25,7 +23,6 @@ use penlight::clinical::tasks::by_mouth::{lag, saturation};
 use penlight::clinical::tasks::spec::NOT_VALID;
 use penlight::clinical::tasks::{breathing, water as water90};
 use penlight::measure::time::Millis;
-use support::*;
 
 /// What is raised on the screen that was chosen, the swallow screen where none was.
 fn raised(exam: &Exam) -> Vec<(&'static str, Level)> {
@@ -304,6 +301,12 @@ fn other_trials() -> Vec<(&'static str, Exam, Level)> {
             Note,
         ),
     ]
+}
+
+/// Every examination of an example, with its screen.
+pub(crate) fn wholes() -> impl Iterator<Item = (ScreenId, Exam)> {
+    let examples = examples().into_iter();
+    examples.map(|(_, exam, _)| (exam.screen.unwrap_or(ScreenId::Swallow), exam))
 }
 
 #[test]
