@@ -59,5 +59,6 @@ mod text_later;
 mod text_room;
 mod text_words;
 mod timed_cup;
+mod typed_words;
 mod voice;
 mod watch;
