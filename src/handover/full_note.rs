@@ -25,6 +25,7 @@ use crate::record::visit::Visit;
 use crate::wording;
 use crate::wording::figures;
 use crate::wording::found;
+use crate::wording::oral_answers;
 use crate::wording::oral_items;
 use crate::wording::verdict;
 use crate::wording::words::{capital, small};
@@ -212,7 +213,7 @@ fn examined(visit: &Visit) -> (Vec<String>, Vec<String>, Vec<String>) {
     if let Some(id) = visit.screen {
         for region in id.screen().oral.regions() {
             let cue = oral.cue(region).map_or(String::new(), |cue| {
-                format!(" (asked for: {})", small(cue.words()))
+                format!(" (asked for: {})", small(oral_answers::cue(cue)))
             });
             // Whose the sides are is said once, above them all.
             let words = wording::oral::line(oral, &[region]);

@@ -8,7 +8,7 @@ use super::ended::leave;
 use super::follow::follow;
 use super::oral_item::oral_item;
 use super::oral_picture::oral_picture;
-use super::oral_rows::{Rows, options};
+use super::oral_rows::{Rows, one_of, why_not, worded};
 use super::parts::{big, button, choices, folded, frame, overview_of, para};
 use super::route::Page;
 use super::steps;
@@ -24,6 +24,7 @@ use crate::clinical::tasks::oral::flags::{WEAKNESS, unsaid};
 use crate::draw::{Drawn, El, Piece, all, el, live};
 use crate::record::event::Event;
 use crate::wording;
+use crate::wording::oral_answers;
 use crate::wording::oral_items;
 use crate::wording::words::small;
 
@@ -212,22 +213,11 @@ fn safety() -> El {
 /// How the region was asked for.
 fn cue_used(region: Region) -> Piece {
     let desk = Desk::get();
-    let cue = Signal::derive(move || {
-        desk.visit.with(|v| {
-            v.and_then(|v| v.exam.oral.cue(region))
-                .map(|cue| cue.words().to_owned())
-        })
-    });
-    choices(
+    one_of(
         "How was it asked for?".into(),
-        options(Cue::ALL.map(Cue::words)),
-        cue,
-        Callback::new(move |id: Option<String>| {
-            let cue = Cue::ALL
-                .into_iter()
-                .find(|c| id.as_deref() == Some(c.words()));
-            desk.record([Event::OralCue { region, cue }]);
-        }),
+        worded(Cue::ALL, oral_answers::cue),
+        move || desk.visit.with(|v| v.and_then(|v| v.exam.oral.cue(region))),
+        move |cue| desk.record([Event::OralCue { region, cue }]),
     )
 }
 
@@ -312,23 +302,13 @@ fn foot(region: Region, rows: Rows, first_said: RwSignal<bool>) -> Piece {
         closed.retain(|id| !opened.contains(id));
         to_settle(region, &closed)
     };
-    let because = Callback::new(move |id: Option<String>| {
-        if let Some(reason) = Reason::ALL
-            .into_iter()
-            .find(|r| id.as_deref() == Some(r.words()))
-        {
+    let because = move |reason: Option<Reason>| {
+        if let Some(reason) = reason {
             settle(desk, region, open.get_untracked(), &Seen::NotTested(reason));
         }
-    });
-    // What is left of the page, and why it is not tested.
-    let rest = move |label: String| {
-        choices(
-            label,
-            options(Reason::ALL.map(Reason::words)),
-            Signal::derive(|| None::<String>),
-            because,
-        )
     };
+    // What is left of the page, and why it is not tested.
+    let rest = move |label: String| why_not(label, || None, because);
     let left = move || {
         let open = open.get();
         let items: Vec<&'static Item> = region

@@ -4,20 +4,19 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::follow::{Follow, follow};
-use super::oral_rows::{Rows, answer_of, options};
-use super::parts::{Number, Steps, button, choices, number_field, para, problem_line};
+use super::oral_rows::{Rows, answer_of, one_of, why_not, worded};
+use super::parts::{Number, Steps, button, number_field, para, problem_line};
 use super::route::Page;
 use super::why::rule_fold;
 use crate::clinical::findings::oral::FrontTeeth;
 use crate::clinical::findings::oral::answer::{FLOW, OPENING, OPENING_ODD};
-use crate::clinical::findings::oral::{
-    Answer, Found, FoundId, Reason, Seen, Severity, Sides, Touches,
-};
+use crate::clinical::findings::oral::{Answer, Found, FoundId, Seen, Severity, Sides, Touches};
 use crate::clinical::knowledge::oral::{Exception, Item, Sided, Takes};
 use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::measure::decimals::short;
 use crate::record::event::Event;
 use crate::wording::found as wording;
+use crate::wording::oral_answers;
 use crate::wording::oral_items;
 use crate::wording::words::capital;
 
@@ -53,7 +52,7 @@ fn state(answer: &Answer) -> String {
             let words: Vec<String> = found.iter().map(wording::words).collect();
             words.join("; ")
         }
-        Answer::NotTested(reason) => format!("not tested: {}", reason.words()),
+        Answer::NotTested(reason) => format!("not tested: {}", oral_answers::reason(*reason)),
         Answer::Opening(mm, _) => format!("{} millimetres", short(mm.get())),
         Answer::Flow(flow) => format!("{} litres a minute", short(flow.get())),
         Answer::Touched { left, right } => {
@@ -117,10 +116,10 @@ fn inside(item: &'static Item, rows: Rows, answer: Follow<Answer>) -> Piece {
     let problem = RwSignal::new(String::new());
     // What can be as expected by one press.
     let plain = matches!(item.takes, Takes::Look | Takes::Touches);
-    let reason = Signal::derive(move || match answer.get() {
-        Answer::NotTested(reason) => Some(reason.words().to_owned()),
+    let reason = move || match answer.get() {
+        Answer::NotTested(reason) => Some(reason),
         _ => None,
-    });
+    };
     let nerve = match oral_items::nerve_number(item.nerve) {
         "" => "No cranial nerve of its own".to_owned(),
         number => format!("Cranial nerve {number}"),
@@ -157,19 +156,13 @@ fn inside(item: &'static Item, rows: Rows, answer: Follow<Answer>) -> Piece {
                     })
                 })),
         )
-        .with(choices(
+        .with(why_not(
             "Not tested, because".into(),
-            options(Reason::ALL.map(Reason::words)),
             reason,
-            Callback::new(move |id: Option<String>| {
-                match Reason::ALL
-                    .into_iter()
-                    .find(|r| id.as_deref() == Some(r.words()))
-                {
-                    Some(reason) => put(desk, item, Seen::NotTested(reason)),
-                    None => clear(desk, item),
-                }
-            }),
+            move |reason| match reason {
+                Some(reason) => put(desk, item, Seen::NotTested(reason)),
+                None => clear(desk, item),
+            },
         ))
         .with(item.rule.map(rule_fold))
         .piece()
@@ -189,7 +182,7 @@ fn exceptions(
         if let Answer::NotTested(reason) = &now {
             let marked = format!(
                 "Marked as not tested ({}). Press again to record this instead.",
-                reason.words()
+                oral_answers::reason(*reason)
             );
             // What was marked is not overwritten by a stray press.
             if problem.with_untracked(|p| *p != marked) {
@@ -253,13 +246,14 @@ fn exceptions(
                     exception,
                     answer,
                     "which side?",
-                    Sides::ALL
-                        .into_iter()
-                        .filter(|s| exception.side == Sided::On || *s != Sides::Both)
-                        .map(Sides::button)
-                        .collect(),
-                    |f| f.side.map(Sides::button),
-                    |f, words| f.side = Sides::ALL.into_iter().find(|s| Some(s.button()) == words),
+                    worded(
+                        Sides::ALL
+                            .into_iter()
+                            .filter(|s| exception.side == Sided::On || *s != Sides::Both),
+                        oral_answers::sides
+                    ),
+                    |f| f.side,
+                    |f, side| f.side = side,
                 )),
                 exception.graded.then(|| part(
                     desk,
@@ -267,10 +261,9 @@ fn exceptions(
                     exception,
                     answer,
                     "how much?",
-                    Severity::ALL.map(Severity::words).to_vec(),
-                    |f| f.severity.map(Severity::words),
-                    |f, words| f.severity =
-                        Severity::ALL.into_iter().find(|s| Some(s.words()) == words),
+                    worded(Severity::ALL, oral_answers::severity),
+                    |f| f.severity,
+                    |f, severity| f.severity = severity,
                 ))
             ])
             .collect::<Piece>())
@@ -279,36 +272,33 @@ fn exceptions(
 
 /// The side or the severity of an exception.
 #[allow(clippy::too_many_arguments)]
-fn part(
+fn part<T: Copy + PartialEq + Send + Sync + 'static>(
     desk: Desk,
     item: &'static Item,
     exception: &'static Exception,
     answer: Follow<Answer>,
     asks: &'static str,
-    offered: Vec<&'static str>,
-    read: fn(&FoundId) -> Option<&'static str>,
-    write: fn(&mut FoundId, Option<&str>),
+    offered: Vec<(T, &'static str)>,
+    read: fn(&FoundId) -> Option<T>,
+    write: fn(&mut FoundId, Option<T>),
 ) -> Piece {
-    let chosen = Signal::derive(move || {
-        stored(&answer.get())
-            .iter()
-            .find(|f| f.what == exception.id)
-            .and_then(read)
-            .map(str::to_owned)
-    });
-    let pick = Callback::new(move |id: Option<String>| {
+    let chosen = move || {
+        let found = stored(&answer.get());
+        found.iter().find(|f| f.what == exception.id).and_then(read)
+    };
+    let pick = move |value: Option<T>| {
         let mut found = stored(&answer.get_untracked());
         if let Some(one) = found.iter_mut().find(|f| f.what == exception.id) {
-            write(one, id.as_deref());
+            write(one, value);
         }
         put_found(desk, item, found);
-    });
-    choices(
+    };
+    one_of(
         format!(
             "{}: {asks}",
             capital(oral_items::exception(item, exception))
         ),
-        options(offered),
+        offered,
         chosen,
         pick,
     )
@@ -356,13 +346,13 @@ fn touches(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> Piece {
                 let counted = sides().get(at).and_then(|t| wording::touches(*t));
                 format!(
                     "{}: {}",
-                    side.button(),
+                    oral_answers::sides(side),
                     counted.unwrap_or_else(|| "no touch yet".to_owned())
                 )
             };
             el("div.choices")
                 .attr("role", "group")
-                .attr("aria-label", side.button())
+                .attr("aria-label", oral_answers::sides(side))
                 .with(el("p.ask").attr("role", "status").with(live(words)))
                 .with(
                     el("div.row").with(
@@ -410,7 +400,7 @@ fn number(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> Piece {
     } else {
         ("flow", "Peak cough flow", "L/min", FLOW)
     };
-    let teeth = ["upper and lower front teeth", "not both"];
+    let teeth = vec![(true, "upper and lower front teeth"), (false, "not both")];
     all![
         number_field(
             Number {
@@ -431,13 +421,11 @@ fn number(desk: Desk, item: &'static Item, answer: Follow<Answer>) -> Piece {
                 ""
             }
         )),
-        opening.then(|| choices(
+        opening.then(|| one_of(
             "Measured between".into(),
-            options(teeth),
-            Signal::derive(move || seen().1.map(|both| teeth[usize::from(!both)].to_owned())),
-            Callback::new(move |id: Option<String>| {
-                keep(untrack(seen).0, id.map(|id| id == teeth[0]));
-            })
+            teeth,
+            move || seen().1,
+            move |both| keep(untrack(seen).0, both)
         )),
         live(move || para(
             "small",

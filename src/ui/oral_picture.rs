@@ -13,6 +13,7 @@ use crate::clinical::knowledge::oral::nerve::Side;
 use crate::clinical::knowledge::oral::{Item, Region, Sided};
 use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::wording::found;
+use crate::wording::oral_answers;
 use crate::wording::oral_items;
 
 /// Face from the front.
@@ -119,7 +120,7 @@ fn spot(item: &'static Item, side: Side, rows: Rows) -> Piece {
         format!(
             "{}, {}{colon}{found}",
             oral_items::name(item),
-            Sides::from(side).button()
+            oral_answers::sides(Sides::from(side))
         )
     };
     el("button.spot")

@@ -1,11 +1,9 @@
 //! What the examination points to, nerve by nerve, on the decision page.
 
-use leptos::prelude::*;
-
 use super::desk::Desk;
 use super::oral::weakness;
-use super::oral_rows::options;
-use super::parts::{choices, para};
+use super::oral_rows::why_not;
+use super::parts::para;
 use super::why::flag_item;
 use crate::clinical::decision::gate_flags;
 use crate::clinical::findings::oral::{Answer, Oral, Reason, Seen, findings};
@@ -28,25 +26,16 @@ fn because(desk: Desk, regions: &[Region], oral: &Oral) -> Option<Piece> {
         .collect();
     let n = open.len();
     let s = if n == 1 { "" } else { "s" };
-    let pick = Callback::new(move |id: Option<String>| {
-        if let Some(reason) = Reason::ALL
-            .into_iter()
-            .find(|r| id.as_deref() == Some(r.words()))
-        {
+    let pick = move |reason: Option<Reason>| {
+        if let Some(reason) = reason {
             let all = open
                 .iter()
                 .map(|id| ((*id).to_owned(), Seen::NotTested(reason)));
             desk.record([Event::Oral(all.collect())]);
         }
-    });
-    (n > 0).then(|| {
-        choices(
-            format!("Not tested, and nobody said why: {n} item{s}. Because:"),
-            options(Reason::ALL.map(Reason::words)),
-            Signal::derive(|| None::<String>),
-            pick,
-        )
-    })
+    };
+    let label = format!("Not tested, and nobody said why: {n} item{s}. Because:");
+    (n > 0).then(|| why_not(label, || None, pick))
 }
 
 /// Weakness that the team may not know.

@@ -66,7 +66,7 @@ pub(super) fn pad(
         desk.visit
             .with(|v| v.and_then(|v| crate::wording::task::lately(task, &v.exam)))
     });
-    let goes_on = tasks::goes_on(task);
+    let goes_on = task.goes_on();
     let held = held(desk, task);
     // Whether a touch begins the next trial.
     let next_now =

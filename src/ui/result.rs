@@ -64,7 +64,7 @@ pub(super) fn task_result(
     };
     el("section.result")
         .attr("aria-label", "Result")
-        .with((spec.trials < 2 || tasks::goes_on(task)).then(|| figures(task)))
+        .with((spec.trials < 2 || task.goes_on()).then(|| figures(task)))
         // A meal has a picture of its own.
         .with((task != TaskId::Meal).then(|| {
             live(move || match (spec.pad.signs, spec.pad.first_counts) {

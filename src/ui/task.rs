@@ -60,7 +60,7 @@ pub(super) fn task_page(
         desk.visit
             .with(|v| v.and_then(|v| crate::wording::task::offer(task, &v.exam)))
     });
-    let goes_on = tasks::goes_on(task);
+    let goes_on = task.goes_on();
     // The next trial is due, and something is in its way.
     let next_held = move || {
         goes_on

@@ -4,6 +4,7 @@ use crate::clinical::findings::oral::{Found, Sides, Touches};
 use crate::clinical::knowledge::oral::Sided;
 use crate::clinical::knowledge::oral::nerve::Side;
 use crate::clinical::tasks::oral::points::Line;
+use crate::wording::oral_answers as answers;
 use crate::wording::oral_items as items;
 
 /// What is meant by what findings point to, and what is not.
@@ -20,24 +21,15 @@ pub fn words(found: &Found) -> String {
             let towards = items::towards(item, exception);
             format!("{towards} {}", items::side(side))
         }
-        (_, Some(side), _) => format!("{plain}{}", behind(side)),
+        (_, Some(side), _) => format!("{plain}{}", answers::on_sides(side)),
         (Sided::No, None, _) => plain.to_owned(),
         (_, None, _) => format!("{plain} (side not noted)"),
     };
     if let Some(severity) = found.severity() {
         words.push_str(", ");
-        words.push_str(severity.words());
+        words.push_str(answers::severity(severity));
     }
     words
-}
-
-/// The words behind an exception.
-const fn behind(sides: Sides) -> &'static str {
-    match sides {
-        Sides::Left => " on the left",
-        Sides::Right => " on the right",
-        Sides::Both => " on both sides",
-    }
 }
 
 /// With its item in front: "Tongue put out: points to the left".

@@ -17,6 +17,7 @@ pub mod in_the_way;
 pub mod meal;
 pub mod norms;
 pub mod oral;
+pub mod oral_answers;
 pub mod oral_items;
 pub mod own;
 mod rule;

@@ -8,6 +8,7 @@ use crate::clinical::knowledge::oral::item::Item;
 use crate::clinical::knowledge::oral::region::Region;
 use crate::measure::decimals::short;
 use crate::wording::found;
+use crate::wording::oral_answers;
 use crate::wording::oral_items;
 use crate::wording::words::small;
 
@@ -99,7 +100,7 @@ pub fn not_tested(oral: &Oral, regions: &[Region]) -> Vec<String> {
             }
         }
         if !names.is_empty() {
-            let why = reason.map_or("no reason given", Reason::words);
+            let why = reason.map_or("no reason given", oral_answers::reason);
             parts.push(format!("{} ({why})", names.join(", ")));
         }
     }
@@ -140,7 +141,7 @@ fn not_tested_counts(oral: &Oral, regions: &[Region]) -> Vec<String> {
     reasons
         .filter(|reason| count(*reason) > 0)
         .map(|reason| {
-            let why = reason.map_or("no reason given", Reason::words);
+            let why = reason.map_or("no reason given", oral_answers::reason);
             format!("{} items ({why})", count(reason))
         })
         .collect()

@@ -6,10 +6,7 @@
 //! examples of the timed water test (a time of zero or less and more left than offered are
 //! refused).
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support;
-
+use crate::support::*;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::flag::{Flag, Level};
 use penlight::clinical::findings::trial::{MarkKind, Trial};
@@ -22,7 +19,6 @@ use penlight::clinical::tasks::spec::{NumberError, Phase, Takes, parse_tenths};
 use penlight::clinical::tasks::{breathing, dry_swallow, water as water90};
 use penlight::measure::time::{Doubt, Millis, NoTime, Stamp, elapsed};
 use penlight::measure::units::{Millilitres, Seconds, UnitError};
-use support::*;
 
 // What is typed.
 

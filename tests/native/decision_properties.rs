@@ -5,13 +5,10 @@
 //! behind a closed gate (gate table and breathing gate); no further trial after no swallow
 //! (RHD, STM); a figure from memory never drives a flag.
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support;
-
+use crate::support::*;
 use std::collections::BTreeSet;
 
-use crate::support::in_the_way::{Hold, holds};
+use crate::support::any::*;
 use penlight::clinical::decision::assess::{assess, flags};
 use penlight::clinical::decision::verdict::{Verdict, decide};
 use penlight::clinical::findings::exam::{EndedEarly, Exam};
@@ -35,8 +32,6 @@ use penlight::clinical::tasks::spec::{NOT_VALID, WATCH_CUT};
 use penlight::clinical::tasks::{breathing, dry_swallow};
 use proptest::prelude::*;
 use proptest::sample::{Index, select, subsequence};
-use support::any::*;
-use support::*;
 
 // Any examination: see also [`support::any`].
 
@@ -104,7 +99,7 @@ fn any_water() -> impl Strategy<Value = Trial> {
             trial
         },
     );
-    let signs = prop::option::weighted(0.5, prop::collection::vec(any_sign(), 0..3));
+    let signs = prop::option::weighted(0.5, prop::collection::vec(any_sign_mark(), 0..3));
     (prop_oneof![3 => Just(water()), 2 => cut], signs)
         .prop_map(|(mut trial, signs)| {
             trial.marks.extend(signs.into_iter().flatten());
@@ -266,7 +261,7 @@ proptest! {
     /// A sign seen never makes the verdict better, whenever it was pressed and in whatever state
     /// the cup is.
     #[test]
-    fn adding_a_sign_never_improves(exam in any_exam(), which: Index, sign in any_sign()) {
+    fn adding_a_sign_never_improves(exam in any_exam(), which: Index, sign in any_sign_mark()) {
         let waters: Vec<usize> = (0..exam.trials.len())
             .filter(|i| exam.trials[*i].task == TaskId::Water90)
             .collect();
@@ -495,8 +490,13 @@ fn any_flag() -> impl Strategy<Value = Flag> {
         Domain::SpeechVoice,
         Domain::Mouth,
     ];
-    (select(levels.to_vec()), select(domains.to_vec()))
-        .prop_map(|(level, domain)| ANY.flag(level, domain, "any"))
+    (select(levels.to_vec()), select(domains.to_vec())).prop_map(|(level, domain)| {
+        ANY.flag(
+            level,
+            domain,
+            penlight::clinical::findings::fact::VisitFact::AgeNotGiven,
+        )
+    })
 }
 
 fn any_flags() -> impl Strategy<Value = Vec<Flag>> {

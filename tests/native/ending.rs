@@ -4,13 +4,7 @@
 //! The watch of 60 seconds after the last swallow is the published rule's (SL08); that a trial cut
 //! short clears nobody is local policy.
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support::bedside;
-use crate::support::script;
-
-use crate::support::in_the_way::holds;
-use bedside::*;
+use crate::support::*;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::exam::EndedEarly;
 use penlight::clinical::findings::gate::HOLDS;
@@ -25,27 +19,26 @@ use penlight::clinical::tasks::spec::Phase;
 use penlight::clinical::tasks::{self, breathing, cracker, timed_water};
 use penlight::measure::time::Millis;
 use penlight::record::event::Event;
-use script::*;
 
 const WATER: TaskId = TaskId::Water90;
 
 /// Ends the screen as the page does.
-fn end(s: &mut Script, why: EndedEarly, ms: i64) {
+fn end(s: &mut Scene, why: EndedEarly, ms: i64) {
     for event in s.visit.ending(why, at(ms)) {
         s.say_at(at(ms), event);
     }
 }
 
-fn phase(s: &Script, task: TaskId, ms: i64) -> Phase {
+fn phase(s: &Scene, task: TaskId, ms: i64) -> Phase {
     tasks::spec(task).phase(newest(s, task), at(ms))
 }
 
-fn newest(s: &Script, task: TaskId) -> &Trial {
+fn newest(s: &Scene, task: TaskId) -> &Trial {
     s.visit.exam.latest(task).unwrap()
 }
 
 /// What has come due by a moment is recorded, as the page does.
-fn settle(s: &mut Script, task: TaskId, ms: i64) {
+fn settle(s: &mut Scene, task: TaskId, ms: i64) {
     let trial = newest(s, task);
     let (number, due) = (trial.number, tasks::spec(task).due(trial, at(ms)));
     if let Some(kind) = due {
@@ -61,7 +54,7 @@ fn settle(s: &mut Script, task: TaskId, ms: i64) {
     }
 }
 
-fn drinking() -> Script {
+fn drinking() -> Scene {
     let mut s = ready(Role::Screener);
     s.open(WATER);
     s.choose("voice-before", "clear")
@@ -70,7 +63,7 @@ fn drinking() -> Script {
     s
 }
 
-fn missing(s: &Script) -> Vec<String> {
+fn missing(s: &Scene) -> Vec<String> {
     let decision = s.visit.decision().unwrap();
     let reasons = decision.missing.iter();
     reasons.map(|f| f.reason().to_owned()).collect()
@@ -188,7 +181,7 @@ fn no_window_runs_out_behind_an_ended_screen() {
 /// "Ready, set" is no start.
 #[test]
 fn a_countdown_ends_with_the_screen() {
-    let mut s = Script::new(Age::Years(72), Role::Slp);
+    let mut s = Scene::new(Age::Years(72), Role::Slp);
     s.on(ScreenId::OralMotor).open(TaskId::LongestAh);
     s.mark(3_000, MarkKind::Start);
     assert!(s.visit.running());
@@ -199,7 +192,7 @@ fn a_countdown_ends_with_the_screen() {
 
 #[test]
 fn what_is_timed_has_no_end_that_nobody_pressed() {
-    let mut s = Script::new(Age::Years(72), Role::Slp);
+    let mut s = Scene::new(Age::Years(72), Role::Slp);
     s.on(ScreenId::OralMotor).open(TaskId::LongestAh);
     s.mark(0, MarkKind::Start);
     end(&mut s, EndedEarly::Withdrew, 4_000);

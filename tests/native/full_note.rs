@@ -1,9 +1,6 @@
 //! The full note: everything behind the nursing text, for the record of speech-language pathology.
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support::script;
-
+use crate::support::*;
 use penlight::clinical::findings::oral::{Cue, FoundId, Reason, Seen, Severity, Sides, Touches};
 use penlight::clinical::findings::trial::{Answer, MarkKind};
 use penlight::clinical::knowledge::oral::Region;
@@ -15,9 +12,8 @@ use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks::oral::flags::WEAKNESS;
 use penlight::handover::{full_note, nursing};
 use penlight::record::event::{Action, Event, Route, Text, Versions};
-use script::{Script, clock};
 
-fn note(s: &Script) -> String {
+fn note(s: &Scene) -> String {
     full_note::write(&s.visit, &clock("14:31")).unwrap()
 }
 
@@ -31,8 +27,8 @@ fn found(what: &str, side: Sides, severity: Option<Severity>) -> Seen {
 
 /// A mixed examination: a weak left face, a tongue that disagrees with its push, touch counted,
 /// one region not tested, and repeated syllables.
-fn mixed() -> Script {
-    let mut s = Script::new(Age::Years(72), Role::Slp);
+fn mixed() -> Scene {
+    let mut s = Scene::new(Age::Years(72), Role::Slp);
     s.on(ScreenId::OralMotor);
     s.say(Event::Gate(vec![(WEAKNESS.to_owned(), "known".to_owned())]));
     let put = |item: &str, seen: Seen| (item.to_owned(), seen);
@@ -151,7 +147,7 @@ fn the_nerves_stand_in_the_full_note_only() {
 
 #[test]
 fn a_swallow_screen_with_a_sign_says_first_what_to_do() {
-    let mut s = Script::new(Age::Years(72), Role::Slp);
+    let mut s = Scene::new(Age::Years(72), Role::Slp);
     s.gate(&[("suction", "none")])
         .breaths(16)
         .dry(&[2_000, 9_000, 17_000])
@@ -187,7 +183,7 @@ fn a_policy_of_its_own_is_named_with_what_differs() {
         upright_minutes: 30,
         ..Policy::default()
     };
-    let mut s = Script::under(policy, Age::Adult, Role::Slp);
+    let mut s = Scene::under(policy, Age::Adult, Role::Slp);
     s.gate(&[]);
     let text = note(&s);
     assert!(text.contains("Policy: Ward 4.\n- "), "{text}");
@@ -199,7 +195,7 @@ fn a_policy_of_its_own_is_named_with_what_differs() {
 #[test]
 fn each_text_replaces_its_own_kind() {
     let mut s = mixed();
-    let issue = |s: &mut Script, which: Text, time: &str| {
+    let issue = |s: &mut Scene, which: Text, time: &str| {
         let clock = clock(time);
         let text = match which {
             Text::Nursing => nursing::write(&s.visit, &clock),
@@ -252,7 +248,7 @@ fn each_text_replaces_its_own_kind() {
 /// Numbers, words and choices that were answered stand with their question and unit.
 #[test]
 fn answers_stand_with_their_question() {
-    let mut s = Script::new(Age::Years(72), Role::Slp);
+    let mut s = Scene::new(Age::Years(72), Role::Slp);
     s.gate(&[]).breaths(16);
     let trial = s.open(TaskId::Water90);
     s.say(Event::Answer {

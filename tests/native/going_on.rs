@@ -1,5 +1,6 @@
 //! Going on past what is in the way: the keys that stand in records, and the ids of earlier versions.
 
+use crate::support::*;
 use penlight::clinical::decision::in_the_way::{InTheWay, standing};
 use penlight::clinical::findings::answered::Answered;
 use penlight::clinical::findings::breathing::{Method, Reading, Spo2};
@@ -24,10 +25,6 @@ use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks::breathing;
 use penlight::measure::time::Millis;
 use penlight::record::event::Event;
-
-use crate::support::bedside::*;
-use crate::support::in_the_way::holds;
-use crate::support::script::*;
 
 fn cough() -> Flag {
     rules::WATER_COUGH.flag(
@@ -143,26 +140,26 @@ fn the_key_of_each_thing() {
         (
             Obstacle::Choked {
                 task: own,
-                at: vec![Millis(1_795_000_000_000), Millis(1_795_000_060_000)],
+                at: vec![Millis(1_780_000_000_000), Millis(1_780_000_060_000)],
             },
-            "choked.Own.1795000000000+1795000060000".to_owned(),
+            "choked.Own.1780000000000+1780000060000".to_owned(),
         ),
         (Obstacle::GateOpen { open: 3 }, "gate.open".to_owned()),
         (
             old(Answered::Group(Group::Ready), None),
-            "old.ready.1795000000000".to_owned(),
+            "old.ready.1780000000000".to_owned(),
         ),
         (
             old(Answered::Breaths, None),
-            "old.breath.1795000000000".to_owned(),
+            "old.breath.1780000000000".to_owned(),
         ),
         (
             old(Answered::Saturation, None),
-            "old.breath-spo2.1795000000000".to_owned(),
+            "old.breath-spo2.1780000000000".to_owned(),
         ),
         (
             old(Answered::Voice, Some(4)),
-            "old.voice.4.1795000000000".to_owned(),
+            "old.voice.4.1780000000000".to_owned(),
         ),
         (
             reading(Reading::NoCount(None), &rules::BREATHING_NOT_COUNTED),
@@ -228,10 +225,10 @@ fn the_key_of_each_thing() {
 }
 
 /// Visits in which the ids of `went-on-old-ids.tsv` were recorded.
-fn scene(name: &str) -> Script {
-    let child = |years| Script::new(Age::Years(years), Role::Slp);
+fn scene(name: &str) -> Scene {
+    let child = |years| Scene::new(Age::Years(years), Role::Slp);
     let mut s = adult(Role::Slp);
-    let fine = |s: &mut Script| {
+    let fine = |s: &mut Scene| {
         s.gate(&[]).breaths(16).dry(&[2_000, 9_000, 17_000]);
     };
     match name {

@@ -4,17 +4,13 @@
 //! Checked against the design's promises ("never lose", "what can't be read is set aside, never
 //! deleted", "a deletion leaves a tombstone") and against records of schema 1 kept as a file.
 
-#![allow(clippy::unwrap_used, clippy::panic)]
-
-use crate::support;
-
+use crate::support::*;
 use std::collections::BTreeSet;
 use std::future::Future;
 use std::path::PathBuf;
 use std::pin::pin;
 use std::task::{Context, Poll, Waker};
 
-use crate::support::in_the_way::holds;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::counted::Counted;
 use penlight::clinical::findings::exam::EndedEarly;
@@ -41,7 +37,6 @@ use penlight::record::visit::Visit;
 use penlight::wording::verdict::in_list;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
-use support::{at, gate_holds, stamp};
 
 fn visit_id(n: u32) -> VisitId {
     VisitId::new(&format!("visit-{n:010}")).unwrap()

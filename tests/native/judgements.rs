@@ -1,8 +1,6 @@
 //! The judgements beside the clinical code each name the test that holds them: a test that was
 //! renamed or taken out must not leave a name behind.
 
-#![allow(clippy::unwrap_used)]
-
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};

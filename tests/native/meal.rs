@@ -1,14 +1,9 @@
-//! At the table: a meal is watched, not given. What its tally needs, what stops it, what is told.
+//! At the table: a meal is watched, not given. What its tally needs, what stops the next, what is told.
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support::bedside;
-use crate::support::script;
-
-use crate::support::in_the_way::holds;
-use bedside::*;
+use crate::support::*;
 use penlight::clinical::decision::verdict::Verdict;
-use penlight::clinical::findings::counted::{Counted, note_id};
+use penlight::clinical::findings::counted::Counted;
+use penlight::clinical::findings::counted::note_id;
 use penlight::clinical::findings::trial::MarkKind;
 use penlight::clinical::knowledge::person::Role;
 use penlight::clinical::knowledge::screen::ScreenId;
@@ -16,13 +11,13 @@ use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks;
 use penlight::clinical::tasks::spec::Phase;
-use penlight::handover::{full_note, tally};
+use penlight::handover::full_note;
+use penlight::handover::tally;
 use penlight::record::event::Event;
-use script::*;
 
 const MEAL: TaskId = TaskId::Meal;
 
-fn at_the_table(role: Role) -> Script {
+fn at_the_table(role: Role) -> Scene {
     let mut s = adult(role);
     s.on(ScreenId::FullVisit).open(MEAL);
     s.mark(0, MarkKind::Start);
@@ -101,14 +96,13 @@ fn a_note_that_is_taken_back_leaves_words_that_nothing_points_to() {
     s.mark(4_000, note)
         .words(&note_id(at(4_000)), "leans to the left");
     s.mark(60_000, MarkKind::End);
-    let file = |s: &Script| tally::csv(s.visit.exam.latest(MEAL).unwrap());
+    let file = |s: &Scene| tally::csv(s.visit.exam.latest(MEAL).unwrap());
     assert!(file(&s).contains("4.0,note,\"leans to the left\""));
 
     let mut s = at_the_table(Role::Slp);
     s.mark(4_000, note)
         .words(&note_id(at(4_000)), "leans to the left");
-    let trial = s.trial;
-    s.say(Event::Undo { trial });
+    s.undo();
     s.mark(9_000, note).words(&note_id(at(9_000)), "slower now");
     s.mark(60_000, MarkKind::End);
     let csv = file(&s);
@@ -121,4 +115,58 @@ fn a_note_that_is_taken_back_leaves_words_that_nothing_points_to() {
     // They are kept all the same: a journal loses nothing.
     let kept = &s.visit.exam.latest(MEAL).unwrap().answers;
     assert!(kept.contains_key(&note_id(at(4_000))));
+}
+
+#[test]
+fn what_was_seen_at_a_meal_holds_the_next_trial() {
+    let mut s = ready(Role::Screener);
+    s.open(TaskId::Meal);
+    s.mark(0, MarkKind::Start)
+        .mark(20_000, MarkKind::Sign(Sign::BreathingChange))
+        .mark(60_000, MarkKind::End);
+    assert_eq!(s.verdict(), Verdict::Stop);
+    let held = holds(TaskId::Water90, &s.visit.exam);
+    assert!(
+        held.iter().any(|h| h.id.starts_with("after.Meal")),
+        "{held:?}"
+    );
+    assert!(!held[0].go_on.open_to(Role::Screener));
+    // A meal that showed nothing holds nothing, and its end needs no watch.
+    let mut s = ready(Role::Screener);
+    s.open(TaskId::Meal);
+    s.mark(0, MarkKind::Start).mark(60_000, MarkKind::End);
+    assert!(holds(TaskId::Water90, &s.visit.exam).is_empty());
+}
+
+/// A cough or a request to stop at the table holds no tally: a meal is watched.
+#[test]
+fn only_what_stops_every_trial_holds_the_meal() {
+    for (sign, holds_it) in [
+        (Sign::Cough, false),
+        (Sign::AskedToStop, false),
+        (Sign::NoSwallow, true),
+    ] {
+        let mut s = ready(Role::Slp);
+        s.open(TaskId::Meal);
+        s.mark(100_000, MarkKind::Start)
+            .mark(120_000, MarkKind::Sign(sign))
+            .mark(200_000, MarkKind::End);
+        let held = holds(TaskId::Meal, &s.visit.exam);
+        assert_eq!(!held.is_empty(), holds_it, "{sign:?} {held:?}");
+    }
+    // A choke is gone past once, not twice.
+    let mut s = ready(Role::Slp);
+    s.water(&[(Sign::Choke, 1_000)]);
+    s.pass(TaskId::Meal, "choked", Role::Slp);
+    assert!(holds(TaskId::Meal, &s.visit.exam).is_empty());
+}
+
+/// "Stop: no more trials by mouth": then nobody eats on unasked, as after a choke.
+#[test]
+fn a_stop_holds_the_meal() {
+    for sign in [Sign::BreathingChange, Sign::NoSwallow] {
+        let mut s = ready(Role::Screener);
+        s.water(&[(sign, 1_000)]);
+        assert!(!holds(TaskId::Meal, &s.visit.exam).is_empty(), "{sign:?}");
+    }
 }

@@ -2,8 +2,6 @@
 //!
 //! T numbers count the examples.
 
-#![allow(clippy::unwrap_used)]
-
 use std::num::{NonZeroU32, NonZeroUsize};
 
 use penlight::measure::by_count::{count_by_time, time_by_count};

@@ -1,12 +1,9 @@
 //! Both texts of an examination with a mixed set of findings, word for word as they were read by
 //! somebody and found right. `PENLIGHT_WRITE_TEXTS=1` writes them anew, to be read again.
 
-#![allow(clippy::unwrap_used)]
-
+use crate::support::*;
 use std::path::Path;
 use std::{env, fs};
-
-use crate::support::script;
 
 use penlight::clinical::findings::oral::{Cue, FoundId, Reason, Seen, Severity, Sides, Touches};
 use penlight::clinical::findings::trial::MarkKind;
@@ -19,13 +16,12 @@ use penlight::clinical::tasks::oral::flags::WEAKNESS;
 use penlight::handover::nursing::Clock;
 use penlight::handover::{full_note, nursing};
 use penlight::record::event::{Event, Versions};
-use script::{Script, at};
 
-fn saw(s: &mut Script, item: &str, seen: Seen) {
+fn saw(s: &mut Scene, item: &str, seen: Seen) {
     s.say(Event::Oral(vec![(item.to_owned(), seen)]));
 }
 
-fn found(s: &mut Script, item: &str, what: &str, side: Sides, severity: Option<Severity>) {
+fn found(s: &mut Scene, item: &str, what: &str, side: Sides, severity: Option<Severity>) {
     let found = FoundId {
         what: what.to_owned(),
         side: Some(side),
@@ -35,8 +31,8 @@ fn found(s: &mut Script, item: &str, what: &str, side: Sides, severity: Option<S
 }
 
 /// An old stroke: a weak left face, a tongue and a palate that point, touch that is missed.
-fn mixed() -> Script {
-    let mut s = Script::new(Age::Years(72), Role::Screener);
+fn mixed() -> Scene {
+    let mut s = Scene::new(Age::Years(72), Role::Screener);
     let mut details = s.visit.details.clone().unwrap();
     details.label = Label::parse("Visit 1, 09:30").unwrap();
     details.setting = None;

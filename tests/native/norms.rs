@@ -2,8 +2,6 @@
 //!
 //! Keys such as ITO09 are those of `clinical/sources.csv`, where the citations stand.
 
-#![allow(clippy::unwrap_used)]
-
 use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::findings::measured::Measured;
 use penlight::clinical::findings::speech::{Repeated, Syllables, Timing};

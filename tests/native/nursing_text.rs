@@ -2,10 +2,7 @@
 //! background, assessment, recommendation (ISBAR order, Australian national handover guidance as
 //! taught; WHO-endorsed per Burgess and others 2020), on one phone screen.
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support::script;
-
+use crate::support::*;
 use penlight::clinical::findings::exam::EndedEarly;
 use penlight::clinical::findings::gate::ITEMS;
 use penlight::clinical::findings::trial::MarkKind;
@@ -18,10 +15,9 @@ use penlight::handover::action;
 use penlight::handover::nursing::{MOST, write};
 use penlight::handover::outdated::outdated;
 use penlight::record::event::{Action, Details, Event, Plan, Route, Text};
-use script::*;
 
-fn adult() -> Script {
-    Script::new(Age::Years(72), Role::Screener)
+fn adult() -> Scene {
+    Scene::new(Age::Years(72), Role::Screener)
 }
 
 #[test]
@@ -143,9 +139,9 @@ fn choking_says_how_it_went() {
 #[test]
 fn failing_breathing_goes_to_the_doctor_and_the_local_procedure() {
     for make in [
-        (|s: &mut Script| {
+        (|s: &mut Scene| {
             s.gate(&[]).breaths(28);
-        }) as fn(&mut Script),
+        }) as fn(&mut Scene),
         |s| {
             s.gate(&[("distress", "distress")]).breaths(18);
         },
@@ -167,7 +163,7 @@ fn failing_breathing_goes_to_the_doctor_and_the_local_procedure() {
 
 #[test]
 fn an_override_is_told_with_its_reason_and_who_took_it() {
-    let mut s = Script::new(Age::Years(60), Role::Slp);
+    let mut s = Scene::new(Age::Years(60), Role::Slp);
     s.gate(&[("airway-tube", "tracheostomy")]);
     s.say(Event::WentOn {
         hold: "gate.airway-tube.tracheostomy".to_owned(),
@@ -197,7 +193,7 @@ fn withdrawing_after_a_sign_is_told() {
 
 #[test]
 fn not_for_a_child_under_two() {
-    let mut s = Script::new(Age::Months(15), Role::Screener);
+    let mut s = Scene::new(Age::Months(15), Role::Screener);
     s.gate(&[]);
     let text = s.text();
     assert!(
@@ -216,7 +212,7 @@ fn a_local_policy_is_named_and_followed() {
         upright_minutes: 30,
         ..Policy::default()
     };
-    let mut child = Script::under(policy.clone(), Age::Years(4), Role::Screener);
+    let mut child = Scene::under(policy.clone(), Age::Years(4), Role::Screener);
     child.gate(&[]);
     let text = child.text();
     assert!(
@@ -226,7 +222,7 @@ fn a_local_policy_is_named_and_followed() {
     assert!(text.ends_with("Policy: Ward 4, spring."), "{text}");
 
     let upright = "Upright for 30 minutes after eating or drinking.";
-    let mut clear = Script::under(policy, Age::Adult, Role::Screener);
+    let mut clear = Scene::under(policy, Age::Adult, Role::Screener);
     clear
         .gate(&[])
         .breaths(16)
@@ -267,7 +263,7 @@ fn only_other_words_are_a_correction() {
         .dry(&[2_000, 9_000, 17_000])
         .water(&[]);
     // The label carries the very time of the first text.
-    let issue = |s: &mut Script, time: &str| {
+    let issue = |s: &mut Scene, time: &str| {
         let text = write(&s.visit, &clock(time)).unwrap();
         s.say(Event::Issued {
             route: Route::Copied,
@@ -296,7 +292,7 @@ fn who_goes_by_an_older_text_is_named_until_told_again() {
         .breaths(16)
         .dry(&[2_000, 9_000, 17_000])
         .water(&[]);
-    let issue = |s: &mut Script, time: &str| {
+    let issue = |s: &mut Scene, time: &str| {
         let text = write(&s.visit, &clock(time)).unwrap();
         s.say(Event::Issued {
             route: Route::Copied,
@@ -305,13 +301,13 @@ fn who_goes_by_an_older_text_is_named_until_told_again() {
             which: Text::Nursing,
         });
     };
-    let tell = |s: &mut Script, whom: &str| {
+    let tell = |s: &mut Scene, whom: &str| {
         s.say(Event::Told {
             whom: whom.to_owned(),
             read_back: false,
         });
     };
-    let old = |s: &Script| outdated(&s.visit, &clock("14:50"));
+    let old = |s: &Scene| outdated(&s.visit, &clock("14:50"));
     assert_eq!(old(&s), None);
     issue(&mut s, "14:10");
     assert_eq!(old(&s), None);
@@ -345,7 +341,7 @@ fn the_longest_text_still_fits_one_screen() {
         upright_minutes: 60,
         ..Policy::default()
     };
-    let mut s = Script::under(policy, Age::Years(101), Role::Slp);
+    let mut s = Scene::under(policy, Age::Years(101), Role::Slp);
     let exceptions: Vec<(&str, &str)> = ITEMS
         .iter()
         .filter(|i| i.id != "new-weakness")
@@ -424,7 +420,7 @@ fn the_longest_text_still_fits_one_screen() {
 
 #[test]
 fn a_cough_after_a_small_sip_on_one_phone_screen() {
-    let mut script = Script::new(Age::Years(81), Role::Screener);
+    let mut script = Scene::new(Age::Years(81), Role::Screener);
     script.on(ScreenId::Stepped).gate(&[]).breaths(18);
     script.dry(&[2_000, 9_000, 17_000]);
     script.given(TaskId::Sips, 100_000, &[]).number("sip", 3);
@@ -456,7 +452,7 @@ fn a_cough_after_a_small_sip_on_one_phone_screen() {
 /// The longest table there is on the page: many settings with all their words, each with signs.
 #[test]
 fn many_own_trials_fit_one_phone_screen() {
-    let mut script = Script::new(Age::Years(81), Role::Slp);
+    let mut script = Scene::new(Age::Years(81), Role::Slp);
     script.on(ScreenId::OwnTrials).gate(&[]).breaths(18);
     for n in 0..14 {
         let signs = [(Sign::Cough, 1_000), (Sign::VoiceChange, 2_000)];
@@ -490,7 +486,7 @@ fn a_plan_of_an_earlier_version_stands_for_its_rules() {
         ("refer water.spill", false),
         ("incomplete", false),
     ] {
-        let mut s = Script::new(Age::Years(72), Role::Screener);
+        let mut s = Scene::new(Age::Years(72), Role::Screener);
         s.gate(&[]).breaths(16).dry(&[2_000, 9_000, 17_000]);
         s.water(&[(Sign::Cough, 1_000)]);
         s.say(Event::Plan(Plan {

@@ -2,8 +2,6 @@
 //! what to look for, its nerve and its caution; how each is settled; where it stands on the
 //! picture; and touches taken back one by one.
 
-#![allow(clippy::unwrap_used)]
-
 use penlight::clinical::findings::oral::{Answer, Oral, Seen, Sides, Touches};
 use penlight::clinical::knowledge::oral;
 use penlight::clinical::knowledge::oral::item::Spot;

@@ -3,11 +3,7 @@
 //!
 //! And: a changed setting changes the flag it is meant for, and no other.
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support;
-
-use crate::support::in_the_way::holds;
+use crate::support::*;
 use penlight::clinical::decision::assess::flags;
 use penlight::clinical::decision::fresh;
 use penlight::clinical::findings::exam::Exam;
@@ -34,7 +30,6 @@ use penlight::measure::time::{Millis, Stamp};
 use penlight::measure::units::Millilitres;
 use proptest::prelude::*;
 use proptest::sample::Index;
-use support::*;
 
 /// A policy file with this in its settings.
 fn with(settings: &str) -> String {
@@ -95,7 +90,7 @@ fn a_file_cut_short_anywhere_is_refused() {
     }
     assert_eq!(
         refused(&text[..40]),
-        "The file ends too soon, in line 3 at column 14: it is not complete."
+        "The file ends too soon, in line 3 at column 15: it is not complete."
     );
 }
 

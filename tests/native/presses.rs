@@ -2,6 +2,7 @@
 //! through all marks, works out every head, or reads an event just written again, is the same as if
 //! somebody had.
 
+use crate::support::*;
 use std::sync::Arc;
 
 use penlight::clinical::findings::exam::EndedEarly;
@@ -21,8 +22,6 @@ use proptest::prelude::*;
 use proptest::sample::{Index, select};
 
 use crate::support::any::config;
-use crate::support::bedside::{adult, ready};
-use crate::support::script::{Script, at};
 
 fn every_kind() -> Vec<MarkKind> {
     let mut kinds = vec![
@@ -114,7 +113,7 @@ proptest! {
 // --- The head of a visit ----------------------------------------------------------------------------
 
 /// Something that happened before, told by a number.
-fn before(s: &mut Script, what: usize, n: usize) {
+fn before(s: &mut Scene, what: usize, n: usize) {
     let from = 200_000 + i64::try_from(n).unwrap() * 100_000;
     s.now = from;
     match what {

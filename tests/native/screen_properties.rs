@@ -2,11 +2,8 @@
 //!
 //! `decision_properties.rs` holds more of the swallow screen alone.
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support;
-
-use crate::support::in_the_way::holds;
+use crate::support::any::*;
+use crate::support::*;
 use penlight::clinical::decision::assess::assess;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::exam::Exam;
@@ -22,8 +19,6 @@ use penlight::clinical::tasks::spec::{NOT_VALID, Takes};
 use penlight::measure::time::Millis;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
-use support::any::*;
-use support::*;
 
 /// A task as a clinician would leave it where nothing went wrong.
 fn whole(task: TaskId) -> Vec<Trial> {
@@ -52,7 +47,7 @@ fn changed(task: TaskId) -> impl Strategy<Value = Vec<Trial>> {
     (
         any::<Index>(),
         prop::option::of(select(kinds)),
-        prop::collection::vec(any_sign(), 0..2),
+        prop::collection::vec(any_sign_mark(), 0..2),
         any_answers(task),
         any::<[bool; 2]>(),
     )

@@ -1,10 +1,8 @@
 //! What the clinician can say of a sign after its press: that it was seen within the minute, and
 //! which of two of their own trials it is of. And millilitres typed for a trial.
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support;
-
+use crate::support::any::any_sign;
+use crate::support::*;
 use penlight::clinical::decision::assess::assess;
 use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::findings::fact::{Amount, OwnGiven};
@@ -26,7 +24,6 @@ use penlight::record::id::VisitId;
 use penlight::record::visit::Visit;
 use penlight::wording;
 use proptest::prelude::*;
-use support::*;
 
 fn within(trial: &mut Trial) {
     for near in lag::near(trial) {
@@ -221,10 +218,6 @@ fn millilitres_stand_for_the_amount_and_are_taken_over() {
         assert_eq!(tasks::instead(TaskId::Own, one), Some(other));
     }
     assert_eq!(tasks::instead(TaskId::Own, own::LEVEL), None);
-}
-
-fn any_sign() -> impl Strategy<Value = Sign> {
-    prop::sample::select(Sign::ALL.to_vec())
 }
 
 proptest! {

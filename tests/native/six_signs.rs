@@ -1,9 +1,6 @@
 //! Two or more of six signs: what feeds them, and what they say. Rule: DAN97, DAN98, DAN06T.
 
-#![allow(clippy::unwrap_used, clippy::panic)]
-
-use crate::support;
-
+use crate::support::*;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::findings::fact::Tested;
@@ -21,7 +18,6 @@ use penlight::clinical::tasks::six_signs::recorded::{Heard, Whence};
 use penlight::clinical::tasks::spec::WATCH_CUT;
 use penlight::clinical::tasks::{six_signs, water as water90};
 use penlight::wording::six_signs as words;
-use support::*;
 
 const COUGH: MarkKind = MarkKind::Sign(Sign::Cough);
 

@@ -1,10 +1,7 @@
 //! The flow of the repeated syllables, what could not be done, and what is kept without a score:
 //! on the way through a screen, in the flags and in the handover.
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support;
-
+use crate::support::*;
 use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::findings::flag::Level;
 use penlight::clinical::findings::trial::{MarkKind, Trial};
@@ -15,14 +12,13 @@ use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks;
 use penlight::clinical::tasks::spec::Phase;
 use penlight::handover::full_note;
-use penlight::handover::nursing::{Clock, write};
+use penlight::handover::nursing::Clock;
 use penlight::record::id::VisitId;
 use penlight::record::visit::Visit;
 use proptest::prelude::*;
 
 use TaskId::{BreathCount, BreathHold, FiveForFive, LongestAh, LongestS, LongestZ, PitchGlide};
 use TaskId::{Sequence, SyllableKa, SyllablePa, SyllableTa};
-use support::{at, choose, number, trial, words};
 
 fn syllables(task: TaskId, sound: &str) -> Trial {
     let mut trial = trial(
@@ -76,25 +72,8 @@ fn ordered(order: &[TaskId], exam: Exam) -> Exam {
     }
 }
 
-/// The text that is handed over.
-fn text(screen: ScreenId, exam: Exam) -> String {
-    let mut visit = Visit::new(VisitId::new("0123456789abcdef").unwrap());
-    visit.screen = Some(screen);
-    visit.exam = Exam {
-        screen: Some(screen),
-        ..exam
-    };
-    let now = Clock {
-        date: "25 Nov 2026".to_owned(),
-        time: "14:10".to_owned(),
-        wall: penlight::measure::time::Millis::ZERO,
-        local: |wall| ("25 Nov 2026".to_owned(), wall.0.to_string()),
-    };
-    write(&visit, &now).unwrap()
-}
-
 fn told(exam: Exam) -> String {
-    text(ScreenId::OralMotor, exam)
+    text_of(ScreenId::OralMotor, exam)
 }
 
 fn way(exam: &Exam) -> Vec<TaskId> {
@@ -122,7 +101,7 @@ fn much_that_was_not_done_is_counted_and_not_named() {
         nothing.contains("speech and breath timing not done"),
         "{nothing}"
     );
-    let one = text(ScreenId::FullVisit, exam(40, vec![held(LongestAh, 12_000)]));
+    let one = text_of(ScreenId::FullVisit, exam(40, vec![held(LongestAh, 12_000)]));
     assert!(
         one.contains("not done: 10 of 11 speech and breath tasks"),
         "{one}"
@@ -300,7 +279,7 @@ fn a_call_in_the_middle_of_syllables_is_told_with_its_reason() {
     let called = hidden(syllables(SyllablePa, "correct"));
     let mut cut = syllables(SyllablePa, "correct");
     cut.marks.pop();
-    support::mark(&mut cut, MarkKind::End, at(3_000));
+    mark(&mut cut, MarkKind::End, at(3_000));
     let why = "Penlight was out of sight for 3.0 s during this time";
     for (trial, why) in [(called, why), (cut, "stopped before the time was up")] {
         let one = exam(40, vec![trial.clone()]);
@@ -368,7 +347,7 @@ fn what_was_timed_and_not_answered_is_told() {
         40,
         vec![held(FiveForFive, 6_000), held(BreathCount, 12_000)],
     );
-    let text = text(ScreenId::FullVisit, open.clone());
+    let text = text_of(ScreenId::FullVisit, open.clone());
     for said in [
         "5 cm of water for 5 seconds not scored: 6.0 s timed, what was seen of the bubbles was not said",
         "counting on one breath not scored: 12.0 s timed, the highest number was not said",

@@ -1,7 +1,5 @@
 //! What must hold for any speech, voice and breath value at all.
 
-#![allow(clippy::unwrap_used)]
-
 use std::num::NonZeroU32;
 
 use penlight::clinical::findings::fact::{BreathFact, Fact};

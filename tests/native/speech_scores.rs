@@ -1,26 +1,22 @@
 //! What a trial of speech or breath is scored by, and what is told where it is not: each through the
 //! visit to its flags and its two texts.
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support::script;
-
+use crate::support::*;
 use penlight::clinical::findings::trial::MarkKind;
 use penlight::clinical::knowledge::person::{Age, Role};
 use penlight::clinical::knowledge::screen::ScreenId;
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks;
 use penlight::handover::full_note;
-use script::{Script, clock};
 
-fn oral_motor(age: Age) -> Script {
-    let mut s = Script::new(age, Role::Slp);
+fn oral_motor(age: Age) -> Scene {
+    let mut s = Scene::new(age, Role::Slp);
     s.on(ScreenId::OralMotor);
     s
 }
 
 /// Repeated syllables: `n` taps from the first on, then the window ran out or Stop was pressed.
-fn syllables(s: &mut Script, task: TaskId, how: &str, n: i64, end: (MarkKind, i64)) {
+fn syllables(s: &mut Scene, task: TaskId, how: &str, n: i64, end: (MarkKind, i64)) {
     s.open(task);
     s.choose("how", how).choose("each-tap", "syllable");
     s.mark(0, MarkKind::Start);
@@ -30,17 +26,17 @@ fn syllables(s: &mut Script, task: TaskId, how: &str, n: i64, end: (MarkKind, i6
     s.mark(end.1, end.0);
 }
 
-fn held(s: &mut Script, task: TaskId, ms: i64) {
+fn held(s: &mut Scene, task: TaskId, ms: i64) {
     s.open(task);
     s.mark(0, MarkKind::Start).mark(ms, MarkKind::End);
 }
 
-fn note(s: &Script) -> String {
+fn note(s: &Scene) -> String {
     full_note::write(&s.visit, &clock("14:31")).unwrap()
 }
 
 /// The rules that speak of a task, and what they say.
-fn said(s: &Script, task: TaskId) -> Vec<(&'static str, String)> {
+fn said(s: &Scene, task: TaskId) -> Vec<(&'static str, String)> {
     let flags = tasks::flags(task, &s.visit.exam).into_iter();
     flags
         .map(|f| (f.rule().id, f.reason().to_string()))

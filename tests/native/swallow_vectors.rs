@@ -3,10 +3,7 @@
 //!
 //! Keys such as OGU00a are those of `clinical/source.rs`, where the citations stand.
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support;
-
+use crate::support::*;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::exam::{EndedEarly, Exam};
 use penlight::clinical::findings::flag::{Domain, Flag, Level};
@@ -20,7 +17,6 @@ use penlight::clinical::tasks::by_mouth::reading::Reading;
 use penlight::clinical::tasks::spec::NOT_VALID;
 use penlight::clinical::tasks::{dry_swallow, water as water90};
 use penlight::measure::time::Millis;
-use support::*;
 
 #[track_caller]
 fn only(flags: &[Flag]) -> &Flag {

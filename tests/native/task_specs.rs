@@ -1,15 +1,10 @@
 //! What every task must say of itself.
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support;
-
-use crate::support::in_the_way::holds;
+use crate::support::*;
 use penlight::clinical::knowledge::person::Age;
 use penlight::clinical::knowledge::policy::Policy;
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks;
-use support::*;
 
 /// From any result one press leads to the rules that read it, whatever came out.
 #[test]

@@ -26,10 +26,7 @@ use penlight::record::head::Head;
 use penlight::wording::verdict;
 use penlight::wording::words::{capital, small};
 
-use crate::support::bedside::adult;
-use crate::support::dice::Dice;
-use crate::support::in_the_way::holds;
-use crate::support::script::{Script, at, clock};
+use crate::support::*;
 
 /// Sentences in which later code once looked for something.
 const PLANTS: [&str; 12] = [
@@ -61,7 +58,7 @@ const TASKS: [TaskId; 9] = [
 ];
 
 /// Presses a visit; `typed` gives what is typed, one text a field.
-fn pressed(seed: u64, typed: &mut dyn FnMut() -> String) -> Script {
+fn pressed(seed: u64, typed: &mut dyn FnMut() -> String) -> Scene {
     let mut dice = Dice(seed);
     let mut s = adult(dice.of(&[Role::Slp, Role::Slp, Role::Screener]));
     s.on(dice.of(&[
@@ -115,7 +112,7 @@ fn pressed(seed: u64, typed: &mut dyn FnMut() -> String) -> Script {
     s
 }
 
-fn go_past(s: &mut Script, dice: &mut Dice, typed: &mut dyn FnMut() -> String) {
+fn go_past(s: &mut Scene, dice: &mut Dice, typed: &mut dyn FnMut() -> String) {
     let by = s.visit.role;
     for hold in holds(dice.of(&TASKS), &s.visit.exam) {
         if hold.go_on.open_to(by) && dice.below(4) > 0 {
@@ -130,7 +127,7 @@ fn go_past(s: &mut Script, dice: &mut Dice, typed: &mut dyn FnMut() -> String) {
     }
 }
 
-fn trial(s: &mut Script, dice: &mut Dice, from: i64, typed: &mut dyn FnMut() -> String) {
+fn trial(s: &mut Scene, dice: &mut Dice, from: i64, typed: &mut dyn FnMut() -> String) {
     let task = dice.of(&TASKS);
     let from = 200_000 + from;
     let after = [-500, 1_000, 30_000, 61_000, 65_000, 120_000];
@@ -165,7 +162,7 @@ fn trial(s: &mut Script, dice: &mut Dice, from: i64, typed: &mut dyn FnMut() -> 
 }
 
 /// All that the app concludes and tells, a line each.
-fn concluded(s: &Script) -> Vec<String> {
+fn concluded(s: &Scene) -> Vec<String> {
     let visit = &s.visit;
     let mut lines = Vec::new();
     let mut tell = |name: &str, what: String| lines.push(format!("{name}: {what}"));
@@ -293,4 +290,14 @@ fn nothing_typed_moves_what_is_concluded() {
         "{fields}, {}",
         planted.len()
     );
+}
+
+/// The sentence that once made a throat cleared 3 s after the swallow read as one that came later.
+#[test]
+fn a_soup_later_than_lunch_makes_no_sign_late() {
+    let mut s = own_trials(Role::Slp);
+    s.given(TaskId::Own, 100_000, &[(Sign::ThroatClear, 3_000)])
+        .words("own-what", "soup: later than lunch");
+    let decision = s.visit.decision().unwrap();
+    assert!(decision.noted().is_none_or(|noted| !noted.late));
 }

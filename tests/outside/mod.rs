@@ -7,7 +7,7 @@ pub(crate) mod groups;
 mod infant_breathing;
 mod oral_examples;
 mod read;
-mod screen_rule_examples;
+pub(crate) mod screen_rule_examples;
 mod speech_rule_examples;
 mod speech_tables;
 mod speech_vectors;

@@ -5,9 +5,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::outside::groups;
-use crate::support;
-
-use crate::support::in_the_way::holds;
+use crate::support::*;
 use penlight::clinical::decision::assess::{assess, flags};
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::answered::Answered;
@@ -25,7 +23,6 @@ use penlight::clinical::tasks::by_mouth::{lag, saturation};
 use penlight::clinical::tasks::spec::NOT_VALID;
 use penlight::clinical::tasks::{breathing, water as water90};
 use penlight::measure::time::Millis;
-use support::*;
 
 /// What is raised on the screen that was chosen, the swallow screen where none was.
 fn raised(exam: &Exam) -> Vec<(&'static str, Level)> {
@@ -306,6 +303,12 @@ fn other_trials() -> Vec<(&'static str, Exam, Level)> {
     ]
 }
 
+/// Every examination of an example, with its screen.
+pub(crate) fn wholes() -> impl Iterator<Item = (ScreenId, Exam)> {
+    let examples = examples().into_iter();
+    examples.map(|(_, exam, _)| (exam.screen.unwrap_or(ScreenId::Swallow), exam))
+}
+
 #[test]
 fn every_example_raises_its_rule() {
     for (rule, exam, level) in examples() {
@@ -333,8 +336,16 @@ fn what_is_not_about_swallowing_stands_apart() {
     let mut clear = assess(ScreenId::Swallow.screen(), &exam_with_water(water()));
     let verdict = clear.verdict;
     let mut all: Vec<_> = clear.clear.drain(..).collect();
-    all.push(rules::MOUTH_OPENING.flag(Level::Refer, Domain::Mouth, "mouth opens 30 mm"));
-    all.push(rules::VOICE_S_Z.flag(Level::Refer, Domain::SpeechVoice, "ratio 1.5"));
+    all.push(rules::MOUTH_OPENING.flag(
+        Level::Refer,
+        Domain::Mouth,
+        penlight::clinical::findings::fact::VisitFact::AgeNotGiven,
+    ));
+    all.push(rules::VOICE_S_Z.flag(
+        Level::Refer,
+        Domain::SpeechVoice,
+        penlight::clinical::findings::fact::VisitFact::AgeNotGiven,
+    ));
     let decision = penlight::clinical::decision::verdict::decide(all, None);
     assert_eq!(decision.verdict, verdict);
     assert_eq!(decision.also.len(), 2);

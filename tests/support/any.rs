@@ -117,9 +117,14 @@ pub(crate) fn any_hidden(trial: Trial) -> impl Strategy<Value = Trial> {
     })
 }
 
+/// Any sign.
+pub(crate) fn any_sign() -> impl Strategy<Value = Sign> {
+    select(Sign::ALL.to_vec())
+}
+
 /// A sign at any time.
-pub(crate) fn any_sign() -> impl Strategy<Value = Mark> {
-    (select(Sign::ALL.to_vec()), -1_000_i64..90_000).prop_map(|(sign, ms)| Mark {
+pub(crate) fn any_sign_mark() -> impl Strategy<Value = Mark> {
+    (any_sign(), -1_000_i64..90_000).prop_map(|(sign, ms)| Mark {
         at: at(ms),
         kind: MarkKind::Sign(sign),
     })

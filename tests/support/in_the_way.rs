@@ -1,7 +1,5 @@
 //! What is in the way of a task, with its words beside it.
 
-#![allow(dead_code)]
-
 use penlight::clinical::decision::in_the_way::in_the_way;
 use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::findings::go_on::GoOn;

@@ -19,7 +19,7 @@ pub enum Counted {
     Breath,
     /// The other thing, on the right one of two pads.
     Other,
-    /// A remark in words, kept as an answer under [`note_id`].
+    /// A remark in words, kept as an answer under its own time, see `note_id`.
     Note,
 }
 

@@ -45,7 +45,6 @@ pub fn reason(flag: &Flag) -> String {
         Fact::Voice(fact) => voice::reason(fact),
         Fact::Breath(fact) => breath::reason(fact),
         Fact::Visit(fact) => visit::reason(fact, flag),
-        Fact::Words(words) => words.clone(),
     }
 }
 

@@ -373,7 +373,11 @@ fn headline(rest: &str) -> Says {
             "stop" => Level::Stop,
             other => panic!("no level: {other}"),
         };
-        rules::DECISION_HEADLINE.flag(level, domain, part)
+        rules::DECISION_HEADLINE.flag(
+            level,
+            domain,
+            penlight::clinical::findings::fact::VisitFact::AgeNotGiven,
+        )
     });
     let decision = decide(flags.collect(), None);
     Says::Headline(

@@ -92,8 +92,6 @@ pub enum Fact {
     Breath(BreathFact),
     /// The visit as a whole: person, record, what was gone past.
     Visit(VisitFact<Flag>),
-    /// A sentence that is not taken apart yet.
-    Words(String),
 }
 
 impl Fact {
@@ -198,18 +196,6 @@ impl Rule {
             fact: fact.into(),
             rule: self,
         }
-    }
-}
-
-impl From<String> for Fact {
-    fn from(words: String) -> Fact {
-        Fact::Words(words)
-    }
-}
-
-impl From<&str> for Fact {
-    fn from(words: &str) -> Fact {
-        Fact::Words(words.to_owned())
     }
 }
 

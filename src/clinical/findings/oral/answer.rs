@@ -40,15 +40,6 @@ impl Sides {
     pub fn has(self, side: Side) -> bool {
         self == Sides::Both || self.one() == Some(side)
     }
-
-    /// The words on the button.
-    pub const fn button(self) -> &'static str {
-        match self {
-            Sides::Left => "Patient's left",
-            Sides::Right => "Patient's right",
-            Sides::Both => "Both sides",
-        }
-    }
 }
 
 impl From<Side> for Sides {
@@ -74,15 +65,6 @@ pub enum Severity {
 impl Severity {
     /// All, in the order offered.
     pub const ALL: [Severity; 3] = [Severity::Mild, Severity::Moderate, Severity::Severe];
-
-    /// The word.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Severity::Mild => "mild",
-            Severity::Moderate => "moderate",
-            Severity::Severe => "severe",
-        }
-    }
 }
 
 /// Why something was not tested.
@@ -112,18 +94,6 @@ impl Reason {
         Reason::NoTime,
         Reason::NotNeeded,
     ];
-
-    /// The words.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Reason::Refused => "refused",
-            Reason::NotSafe => "not safe",
-            Reason::CouldNotFollow => "could not follow",
-            Reason::NoEquipment => "no equipment",
-            Reason::NoTime => "no time",
-            Reason::NotNeeded => "not needed today",
-        }
-    }
 }
 
 /// An exception as it is stored.

@@ -22,15 +22,6 @@ pub enum Cue {
 impl Cue {
     /// All, in the order offered.
     pub const ALL: [Cue; 3] = [Cue::Spoken, Cue::Shown, Cue::Copied];
-
-    /// The word on the button.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Cue::Spoken => "Spoken",
-            Cue::Shown => "Shown",
-            Cue::Copied => "Copied",
-        }
-    }
 }
 
 /// The answers so far. What is not there is not tested.

@@ -46,7 +46,8 @@ pub fn parse(text: &str) -> Result<Policy, PolicyFileError> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let json: Json = serde_json::from_str(text).map_err(|wrong| {
         if wrong.is_eof() {
-            PolicyFileError::Cut(wrong.line(), wrong.column())
+            // Behind the last character there is.
+            PolicyFileError::Cut(wrong.line(), wrong.column() + 1)
         } else {
             PolicyFileError::Broken(wrong.line(), wrong.column())
         }

@@ -1,30 +1,25 @@
-//! A screen that was left and taken up again: what was asked before is as old as it is.
+//! How old an answer may be: a screen that was left and taken up again, or that simply lasts.
+//! What was asked before is as old as it is.
 
-#![allow(clippy::unwrap_used)]
-
-use crate::support::bedside;
-use crate::support::script;
-
-use crate::support::in_the_way::{Hold, holds, holds_at};
-use bedside::*;
+use crate::support::*;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::exam::EndedEarly;
-use penlight::clinical::findings::gate::{Group, HOLDS, ITEMS};
+use penlight::clinical::findings::gate::Group;
+use penlight::clinical::findings::gate::HOLDS;
+use penlight::clinical::findings::gate::ITEMS;
 use penlight::clinical::findings::go_on::GoOn;
-use penlight::clinical::findings::go_on::Ground;
-use penlight::clinical::findings::oral::{FoundId, Seen, Sides};
-use penlight::clinical::findings::trial::{Answer, MarkKind};
-use penlight::clinical::knowledge::person::{Age, Role};
+use penlight::clinical::findings::trial::Answer;
+use penlight::clinical::findings::trial::MarkKind;
+use penlight::clinical::knowledge::person::Age;
+use penlight::clinical::knowledge::person::Role;
 use penlight::clinical::knowledge::policy::Policy;
-use penlight::clinical::knowledge::screen::ScreenId;
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks::breathing;
-use penlight::measure::time::{Millis, PageLife, Stamp};
+use penlight::measure::time::Millis;
+use penlight::measure::time::PageLife;
+use penlight::measure::time::Stamp;
 use penlight::record::event::Event;
-use script::*;
 
-const MINUTE: i64 = 60_000;
-const HOUR: i64 = 60 * MINUTE;
 const WATER: TaskId = TaskId::Water90;
 
 fn old(held: &[Hold]) -> Vec<&str> {
@@ -32,12 +27,12 @@ fn old(held: &[Hold]) -> Vec<&str> {
     old.map(|h| h.says.as_str()).collect()
 }
 
-fn held(s: &Script) -> Vec<Hold> {
+fn held(s: &Scene) -> Vec<Hold> {
     holds(WATER, &s.visit.exam)
 }
 
 /// Gate, breaths and dry swallows at 14:00, broken off at 14:01, taken up so long after it.
-fn taken_up(role: Role, after: i64) -> Script {
+fn taken_up(role: Role, after: i64) -> Scene {
     let mut s = ready(role);
     s.say_at(at(MINUTE), Event::EndedEarly(EndedEarly::BrokenOff));
     s.say_at(at(MINUTE + after), Event::TakenUpAgain);
@@ -45,14 +40,14 @@ fn taken_up(role: Role, after: i64) -> Script {
 }
 
 /// Everything before the start is asked again.
-fn ready_again(s: &mut Script, when: Stamp) {
+fn ready_again(s: &mut Scene, when: Stamp) {
     let answers = ITEMS
         .iter()
         .map(|item| (item.id.to_owned(), HOLDS.to_owned()));
     s.say_at(when, Event::Gate(answers.collect()));
 }
 
-fn breaths_again(s: &mut Script, when: Stamp) {
+fn breaths_again(s: &mut Scene, when: Stamp) {
     let trial = s.visit.next_trial();
     let opened = Event::TrialOpened {
         trial,
@@ -78,7 +73,7 @@ fn breaths_again(s: &mut Script, when: Stamp) {
 }
 
 /// The cup of 90 mL from this moment on, without a sign.
-fn cup(s: &mut Script, from: i64) {
+fn cup(s: &mut Scene, from: i64) {
     let trial = s.open(WATER);
     s.choose("voice-before", "clear");
     for (ms, kind) in [
@@ -194,7 +189,7 @@ fn without_a_break_time_passes_as_well() {
 fn a_reason_for_old_breaths_speaks_for_these_alone() {
     let mut s = taken_up(Role::Slp, 2 * HOUR);
     ready_again(&mut s, at(2 * HOUR + MINUTE));
-    pass(&mut s, WATER, "old.breath", Role::Slp);
+    s.pass(WATER, "old.breath", Role::Slp);
     assert!(held(&s).is_empty());
     breaths_again(&mut s, at(2 * HOUR + MINUTE));
     let later = s.visit.exam.now.next(at(4 * HOUR));
@@ -209,7 +204,7 @@ fn an_old_saturation_is_read_again_or_somebody_says_why_not() {
     ready_again(&mut s, now);
     breaths_again(&mut s, now);
     assert_eq!(old(&held(&s)), ["SpO2 was read more than 60 minutes ago"]);
-    pass(&mut s, WATER, "old.breath-spo2", Role::Screener);
+    s.pass(WATER, "old.breath-spo2", Role::Screener);
     assert!(held(&s).is_empty());
 }
 
@@ -347,7 +342,7 @@ fn the_policy_says_how_long() {
         ready_minutes: 15,
         ..Policy::default()
     };
-    let mut s = Script::under(policy, Age::Years(72), Role::Screener);
+    let mut s = Scene::under(policy, Age::Years(72), Role::Screener);
     s.gate(&[]).breaths(16).dry(&[2_000, 9_000, 17_000]);
     s.say_at(at(16 * MINUTE), Event::Role(Role::Screener));
     let held = held(&s);
@@ -355,85 +350,4 @@ fn the_policy_says_how_long() {
         old(&held)[1],
         "\"Ready now\" was asked more than 15 minutes ago"
     );
-}
-
-// Weakness that the examination finds after nothing new was known.
-
-fn weak(s: &mut Script, side: Sides) {
-    let found = FoundId {
-        what: "to-side".to_owned(),
-        side: Some(side),
-        severity: None,
-    };
-    s.say(Event::Oral(vec![(
-        "tongue.out".to_owned(),
-        Seen::Found(vec![found]),
-    )]));
-}
-
-fn said(s: &mut Script, answer: &str) {
-    let answer = ("new-weakness".to_owned(), answer.to_owned());
-    s.say(Event::Gate(vec![answer]));
-}
-
-/// A whole visit without a sign but a tongue that points to the left; the hold before the water
-/// gone past for this reason.
-fn full_visit(ground: Option<Ground>, because: &str) -> Script {
-    let mut s = adult(Role::Slp);
-    s.on(ScreenId::FullVisit).gate(&[]).examined(&[]);
-    weak(&mut s, Sides::Left);
-    s.breaths(16).dry(&[2_000, 9_000, 17_000]);
-    let held = held(&s);
-    let hold = held.iter().find(|h| h.id.starts_with("weakness."));
-    let hold = hold.unwrap().clone();
-    s.say(Event::WentOn {
-        hold: hold.id,
-        because: because.to_owned(),
-        by: Role::Slp,
-        says: hold.says,
-        ground,
-    });
-    s.water(&[]);
-    s
-}
-
-const NOT_SAID: &str = "weakness was found: not said whether it is new or worse";
-
-fn is_open(s: &Script) -> bool {
-    let decision = s.visit.decision().unwrap();
-    decision.missing.iter().any(|f| f.reason() == NOT_SAID)
-}
-
-#[test]
-fn weakness_that_nobody_said_is_not_new_keeps_a_visit_incomplete() {
-    let mut s = full_visit(Some(Ground::Needed), "needed for the assessment");
-    assert!(is_open(&s));
-    assert_eq!(s.verdict(), Verdict::Incomplete);
-    assert!(s.text().contains(NOT_SAID), "{}", s.text());
-    // A whole page settled with one press says nothing of what was found.
-    ready_again(&mut s, at(0));
-    assert!(is_open(&s));
-    said(&mut s, HOLDS);
-    assert!(!is_open(&s));
-    // Something else found later was not meant.
-    weak(&mut s, Sides::Right);
-    assert!(is_open(&s));
-    said(&mut s, "known");
-    assert!(!is_open(&s));
-    said(&mut s, "new");
-    assert_eq!(s.verdict(), Verdict::NotDone(EndedEarly::Emergency));
-}
-
-#[test]
-fn that_the_team_knows_is_not_asked_twice() {
-    assert!(!is_open(&full_visit(
-        Some(Ground::TeamKnows),
-        "the team knows"
-    )));
-    // Earlier versions kept the words alone; today typed words are a reason and no answer.
-    assert!(!is_open(&full_visit(None, "the team knows")));
-    assert!(is_open(&full_visit(
-        Some(Ground::OwnWords),
-        "the team knows"
-    )));
 }
