@@ -57,9 +57,13 @@ const TASKS: [TaskId; 9] = [
     TaskId::DrySwallow,
 ];
 
-/// Presses a visit; `typed` gives what is typed, one text a field.
+/// Presses a visit; `typed` gives what is typed, one text a field. Every other one is mild: nothing
+/// refers, and something may be noted.
 fn pressed(seed: u64, typed: &mut dyn FnMut() -> String) -> Scene {
     let mut dice = Dice(seed);
+    if seed.is_multiple_of(2) {
+        return mild(&mut dice, typed);
+    }
     let mut s = adult(dice.of(&[Role::Slp, Role::Slp, Role::Screener]));
     s.on(dice.of(&[
         ScreenId::OwnTrials,
@@ -69,8 +73,7 @@ fn pressed(seed: u64, typed: &mut dyn FnMut() -> String) -> Scene {
         ScreenId::FullVisit,
     ]));
     let mut details = s.visit.details.clone().unwrap();
-    let label: String = typed().chars().take(60).collect();
-    details.label = Label::parse(label.trim()).unwrap();
+    details.label = Label::parse(&typed()).unwrap();
     details.age = dice.of(&[Some(Age::Years(72)), Some(Age::Years(9)), None]);
     s.say(Event::Details(details));
     s.gate(dice.of(&[&[], &[], &[("awake", "drowsy")], &[("new-weakness", "new")]]));
@@ -108,6 +111,35 @@ fn pressed(seed: u64, typed: &mut dyn FnMut() -> String) -> Scene {
             remark: typed(),
             ..action::standing(&decision, &s.visit.plan)
         }));
+    }
+    s
+}
+
+/// Own trials with what is only noted, or came too late.
+fn mild(dice: &mut Dice, typed: &mut dyn FnMut() -> String) -> Scene {
+    let mut s = own_trials(dice.of(&[Role::Slp, Role::Screener]));
+    for n in 0..1 + dice.below(3) {
+        let signs: &[(Sign, i64)] = dice.of(&[
+            &[],
+            &[(Sign::ThroatClear, 3_000)],
+            &[(Sign::Pause, -500), (Sign::ThroatClear, 70_000)],
+            &[(Sign::Cough, 61_500)],
+            &[(Sign::Cough, 75_000)],
+        ]);
+        let from = 100_000 + 200_000 * i64::try_from(n).unwrap();
+        s.given(TaskId::Own, from, signs);
+        for field in ["own-what", "own-strategy-words", REMARK] {
+            s.words(field, &typed());
+        }
+        for (_, after) in signs.iter().filter(|(_, after)| *after > 62_000) {
+            let late = format!("late.{}", at(from + 2_000 + after).wall.0);
+            s.choose(&late, "nothing");
+        }
+    }
+    if dice.below(2) == 0 {
+        let mut details = s.visit.details.clone().unwrap();
+        details.label = Label::parse(&typed()).unwrap();
+        s.say(Event::Details(details));
     }
     s
 }
@@ -239,10 +271,10 @@ fn catalogue(visits: u64) -> Vec<String> {
             all.extend(words.split("; ").map(small));
         }
     }
-    // What a field would change by itself is no plant: signs of writing at the ends, more than a line.
+    // What a field would change by itself is no plant: signs of writing at the ends, too long a label.
     let plain = |words: &String| {
         let inside = words.trim_matches(|c: char| !c.is_ascii_alphanumeric() && c != '?');
-        words.len() >= 6 && words.len() <= 70 && inside == words && words.is_ascii()
+        words.len() >= 6 && words.len() <= 60 && inside == words && words.is_ascii()
     };
     let mut all: Vec<String> = all.into_iter().filter(plain).collect();
     all.retain(|words| !words.contains("qz") && !words.contains(['"', '\\', '{']));
@@ -266,12 +298,15 @@ fn nothing_typed_moves_what_is_concluded() {
     let phrases = catalogue(40);
     assert!(phrases.len() > 150, "{}", phrases.len());
     let mut planted = BTreeSet::new();
-    let mut fields = 0;
+    let (mut fields, mut noted) = (0, 0);
     for seed in 0..walks {
         let mut dice = Dice(seed ^ 0x5eed);
         let mut texts: Vec<(String, String)> = Vec::new();
         let with_plants = pressed(seed, &mut || {
-            let plant = phrases[dice.below(phrases.len())].clone();
+            let plant = match dice.below(3) {
+                0 => dice.of(&PLANTS).to_owned(),
+                _ => phrases[dice.below(phrases.len())].clone(),
+            };
             texts.push((harmless(texts.len(), plant.len()), plant.clone()));
             plant
         });
@@ -283,8 +318,11 @@ fn nothing_typed_moves_what_is_concluded() {
         }
         assert_eq!(told.len(), expected.len(), "visit {seed}");
         fields += texts.len();
+        let decision = plain.visit.decision();
+        noted += usize::from(decision.is_some_and(|d| d.noted().is_some()));
         planted.extend(texts.into_iter().map(|(_, plant)| plant));
     }
+    assert!(noted > 20, "{noted}");
     assert!(
         fields > 1_000 && planted.len() > 150,
         "{fields}, {}",
