@@ -12,7 +12,7 @@ use crate::clinical::decision::in_the_way::{InTheWay, closing_readings};
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::{Exception, Item, State};
-use crate::clinical::findings::in_the_way::Obstacle;
+use crate::clinical::findings::in_the_way::{Obstacle, gate_key};
 use crate::clinical::knowledge::oral::Region;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::event::Event;
@@ -185,7 +185,7 @@ fn answered(
         desk.visit.with(|v| {
             v.and_then(|v| {
                 v.exam
-                    .went_on(&gate::hold_id(item, exception), gate::go_on(item))
+                    .went_on(&gate_key(item, exception), gate::go_on(item))
                     .cloned()
             })
         })

@@ -30,7 +30,7 @@ fn a_full_text_keeps_what_was_gone_past() {
         .find(|e| e.id == "tracheostomy")
         .unwrap();
     s.say(Event::WentOn {
-        hold: gate::hold_id(item, exception),
+        hold: penlight::clinical::findings::in_the_way::gate_key(item, exception),
         because: "cuff down and speaking valve on".to_owned(),
         by: Role::Slp,
         says: String::new(),

@@ -7,9 +7,9 @@ use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::GateFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::gate;
-use crate::clinical::findings::gate::{Exception, Group, Item, State, go_on, hold_id};
+use crate::clinical::findings::gate::{Exception, Group, Item, State, go_on};
 use crate::clinical::findings::go_on::{GoOn, Ground, WentOn};
-use crate::clinical::findings::in_the_way::Obstacle;
+use crate::clinical::findings::in_the_way::{Obstacle, gate_key};
 use crate::clinical::findings::oral::Found;
 use crate::clinical::knowledge::rules;
 use crate::clinical::tasks::oral::against_gate;
@@ -43,7 +43,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
 
 /// What an exception says: told with its reason where it was gone past.
 fn of(exam: &Exam, item: &'static Item, exception: &'static Exception, state: State) -> Flag {
-    let passed = exam.went_on(&hold_id(item, exception), go_on(item));
+    let passed = exam.went_on(&gate_key(item, exception), go_on(item));
     let level = match state {
         State::Caution => Level::Note,
         _ if passed.is_some() => Level::Note,

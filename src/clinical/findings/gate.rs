@@ -3,7 +3,6 @@
 use std::collections::BTreeMap;
 
 use crate::clinical::findings::go_on::GoOn;
-use crate::clinical::findings::in_the_way::gate_key;
 use crate::clinical::knowledge::policy::Policy;
 
 pub use crate::clinical::knowledge::gate_items::{Exception, Group, ITEMS, Item, State};
@@ -66,12 +65,6 @@ pub fn state_of(item: &Item, exception: &Exception, policy: &Policy) -> State {
     } else {
         exception.state
     }
-}
-
-/// The hold id of an exception, under which going on keeps its reason. A reason given for one
-/// exception of an item does not speak for another.
-pub fn hold_id(item: &Item, exception: &Exception) -> String {
-    gate_key(item, exception)
 }
 
 /// Who may go on past an exception of an item: nobody without knowing who it is, or without

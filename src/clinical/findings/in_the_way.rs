@@ -194,9 +194,7 @@ impl<F: Serialize> Obstacle<F> {
             Obstacle::Gate {
                 item, exception, ..
             } => gate_key(item, exception),
-            Obstacle::AgainstGate { found, .. } => {
-                format!("oral.{}.{}", found.item().id, found.exception().id)
-            }
+            Obstacle::AgainstGate { found, .. } => against_key(found),
             Obstacle::Child { task } => format!("child.{}", task.id()),
             Obstacle::CouldBeNew { weak } => {
                 format!("weakness.{}", json(weak.iter().map(stored).collect()))
@@ -249,6 +247,11 @@ impl<F: Serialize> Serialize for Obstacle<F> {
 /// another.
 pub fn gate_key(item: &Item, exception: &Exception) -> String {
     format!("gate.{}.{}", item.id, exception.id)
+}
+
+/// The key of what the mouth shows against an answer of the gate.
+pub fn against_key(found: &Found) -> String {
+    format!("oral.{}.{}", found.item().id, found.exception().id)
 }
 
 /// The key of a reading of the breathing: a reason given for 25 breaths does not speak for 40.

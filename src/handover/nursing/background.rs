@@ -5,7 +5,8 @@ use crate::clinical::decision::fresh;
 use crate::clinical::findings::breathing::Method;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::gate;
-use crate::clinical::findings::gate::{State, hold_id};
+use crate::clinical::findings::gate::State;
+use crate::clinical::findings::in_the_way::{against_key, gate_key};
 use crate::clinical::findings::moment::Moment;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rules;
@@ -50,7 +51,7 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
         ));
     }
     parts.extend(against.iter().filter_map(|a| {
-        let on = exam.went_on(&a.hold, a.go_on)?;
+        let on = exam.went_on(&against_key(&a.found), a.go_on)?;
         Some(gone_past(&found::named(&a.found), &on.gone_past()))
     }));
     // The gravest first: what is counted and not listed is the least.
@@ -60,7 +61,7 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
                 continue;
             }
             let says = wording::gate::exception(item, exception);
-            match exam.went_on(&hold_id(item, exception), gate::go_on(item)) {
+            match exam.went_on(&gate_key(item, exception), gate::go_on(item)) {
                 Some(on) => {
                     let gone = on.gone_past();
                     parts.push(if item.rule.id == rules::GATE_AIRWAY_TUBE.id {

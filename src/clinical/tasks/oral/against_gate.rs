@@ -7,6 +7,7 @@ use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::{Exception, HOLDS, Item, State};
 use crate::clinical::findings::go_on::{GoOn, WentOn};
+use crate::clinical::findings::in_the_way::against_key;
 use crate::clinical::findings::oral::Found;
 use crate::clinical::knowledge::oral;
 
@@ -31,8 +32,6 @@ pub struct Against {
     pub worst: &'static Exception,
     /// What was found.
     pub found: Found,
-    /// Stable id, under which going on past it is recorded.
-    pub hold: String,
     /// Who may go on past it: what can be put right on the spot, anybody who says so.
     pub go_on: GoOn,
 }
@@ -62,7 +61,6 @@ pub fn against_gate(exam: &Exam) -> Vec<Against> {
             item: gate_item,
             worst,
             found: *found,
-            hold: format!("oral.{id}.{exception}"),
             go_on,
         })
     };
@@ -74,7 +72,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     against_gate(exam)
         .into_iter()
         .map(|against| {
-            let on = exam.went_on(&against.hold, against.go_on);
+            let on = exam.went_on(&against_key(&against.found), against.go_on);
             let level = match on {
                 Some(_) => Level::Note,
                 None => Level::Incomplete,
