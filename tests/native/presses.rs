@@ -199,6 +199,26 @@ proptest! {
     }
 }
 
+/// Three dry swallows clear before their window is over: the head says so with the third.
+#[test]
+fn the_third_dry_swallow_is_news_at_once() {
+    let mut s = ready(Role::Slp);
+    before(&mut s, 5, 0);
+    s.now = 1_000_000;
+    s.open(TaskId::DrySwallow);
+    s.mark(1_000_000, MarkKind::Start);
+    let trial = s.trial;
+    before(&mut s, 10, 9);
+    s.trial = trial;
+    let mut head = Head::of(&s.visit);
+    for n in 1..=5 {
+        s.now = 1_000_000 + n * 900;
+        s.mark(s.now, MarkKind::Tap);
+        head = Head::after(Some(&head), &s.visit);
+        assert_eq!(head, Head::of(&s.visit), "tap {n}");
+    }
+}
+
 // --- The queue --------------------------------------------------------------------------------------
 
 /// Records an event as a press does: the visit takes it as it is, and its envelope is queued.

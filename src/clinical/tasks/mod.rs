@@ -136,9 +136,9 @@ pub fn running(id: TaskId, trial: &Trial, exam: &Exam) -> Option<breath_taps::Ru
 }
 
 /// Whether rules read the count of a trial that still runs: elsewhere nothing but its end and its
-/// signs are news.
+/// signs are news. Three dry swallows are three before the window is over.
 pub fn is_read_running(id: TaskId) -> bool {
-    id == TaskId::BreathTaps
+    matches!(id, TaskId::BreathTaps | TaskId::DrySwallow)
 }
 
 /// Why a task steps aside for this person, if it does.
