@@ -152,7 +152,7 @@ fn task_lines(visit: &Visit) -> Vec<String> {
         for (trial, n) in done.iter().zip(1..) {
             let mut words = figures::lines(spec, trial);
             words.extend(figures::answers(spec, trial));
-            if spec.pad.signs.is_some() {
+            if spec.id.sign_column().is_some() {
                 let presses = wording::by_mouth::time_line(trial);
                 words.extend(presses.iter().map(|(at, _, what)| format!("{at} {what}")));
             }
@@ -163,7 +163,7 @@ fn task_lines(visit: &Visit) -> Vec<String> {
             };
             lines.push(item(&format!("{number}{}", words.join("; "))));
         }
-        lines.extend((spec.compare)(exam).iter().map(compared));
+        lines.extend((spec.compare)(spec.id, exam).iter().map(compared));
     }
     lines
 }

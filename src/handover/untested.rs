@@ -26,8 +26,8 @@ pub fn told(visit: &Visit, decision: &Decision) -> Vec<String> {
         parts.push(format!("not part of this examination: {left_out}"));
     }
     let mut asked = screen.tasks_of(exam);
-    asked.retain(|task| tasks::is_speech(*task));
-    let untried = |task: &&TaskId| kept::numbered(**task, exam).next().is_none();
+    asked.retain(|task| tasks::spec(*task).speech);
+    let untried = |task: &&TaskId| kept::numbered(tasks::spec(**task), exam).next().is_none();
     let mut not_done = Vec::new();
     for task in asked.iter().copied().filter(|task| untried(&task)) {
         match tasks::aside(task, exam) {

@@ -311,3 +311,39 @@ pub enum Event {
     /// Which of the repeated syllables are asked for, in which order.
     Order(Order),
 }
+
+impl Event {
+    /// Whether it can change what was decided, or the words of it.
+    pub(super) fn may_change_the_decision(&self) -> bool {
+        matches!(
+            self,
+            Event::Mark { .. }
+                | Event::Undo { .. }
+                | Event::Answer { .. }
+                | Event::Attached { .. }
+                | Event::Choking(_)
+                | Event::NotChoking
+                | Event::Gate(_)
+                | Event::GateCleared(_)
+                | Event::Oral(_)
+                | Event::OralTakenBack(_)
+                | Event::SignMoved { .. }
+                | Event::EndedEarly(_)
+                | Event::TakenUpAgain
+                | Event::Details(_)
+                | Event::ScreenChosen(_)
+        )
+    }
+
+    /// Whether somebody looked at the person for it.
+    pub(super) fn is_looked_at(&self) -> bool {
+        matches!(
+            self,
+            Event::Mark { .. }
+                | Event::Answer { .. }
+                | Event::Choking(_)
+                | Event::Gate(_)
+                | Event::Oral(_)
+        )
+    }
+}

@@ -37,7 +37,7 @@ pub(super) fn signs_stand(desk: Desk, task: TaskId, face: Face) -> bool {
         desk.visit
             .with(|v| v.is_some_and(|v| v.exam.latest_started(task).is_some()))
     };
-    tasks::spec(task).pad.signs.is_some()
+    task.sign_column().is_some()
         && match face {
             Face::Ready => begun(),
             face => matches!(face, Face::Running | Face::Watching | Face::Over),
@@ -131,7 +131,7 @@ pub(super) fn pad(
         Face::Ready if offer.get_untracked().is_some_and(|o| o.waits) => {}
         Face::Ready => start(at),
         // A finger that bounces has not felt a swallow.
-        Face::Running if spec.pad.signs.is_some() && spec.pad.touch_ends && bounced(at) => {}
+        Face::Running if task.sign_column().is_some() && spec.pad.touch_ends && bounced(at) => {}
         Face::Running if spec.pad.touch_ends => end(at),
         Face::Countdown if spec.pad.touch_ends => {}
         Face::Countdown | Face::Running | Face::Late => {
@@ -241,7 +241,7 @@ pub(super) fn pad(
         event.prevent_default();
     };
     el("div.pad-area")
-        .class_if("with-signs", move || spec.pad.signs.is_some())
+        .class_if("with-signs", move || task.sign_column().is_some())
         .with(clock(task, face, length))
         .with(
             el("div.beside-pad")

@@ -27,7 +27,7 @@ pub(super) fn questions(
         desk.visit.with(|v| {
             let empty = Trial::new(task, 0, None);
             let trial = v.and_then(|v| v.exam.latest(task)).unwrap_or(&empty);
-            let fits = |id: &&str| v.is_none_or(|v| tasks::fits(task, id, &v.exam));
+            let fits = |id: &&str| v.is_none_or(|v| tasks::spec(task).asks(id, &v.exam));
             asked(spec, when, trial, without)
                 .into_iter()
                 .filter(fits)
@@ -65,7 +65,7 @@ pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> Piece 
             let to_come = newest.is_none_or(|t| t.start().is_none());
             given.or_else(|| {
                 let taken = if to_come {
-                    tasks::taken_over(task, exam)
+                    (tasks::spec(task).taken_over)(exam)
                 } else {
                     Vec::new()
                 };

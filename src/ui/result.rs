@@ -56,7 +56,7 @@ pub(super) fn task_result(
     };
     let beside = move || {
         desk.visit.with(|v| {
-            v.map_or(Vec::new(), |v| (spec.compare)(&v.exam))
+            v.map_or(Vec::new(), |v| (spec.compare)(task, &v.exam))
                 .iter()
                 .map(comparison_item)
                 .collect::<Piece>()
@@ -67,7 +67,7 @@ pub(super) fn task_result(
         .with((spec.trials < 2 || task.goes_on()).then(|| figures(task)))
         // A meal has a picture of its own.
         .with((task != TaskId::Meal).then(|| {
-            live(move || match (spec.pad.signs, spec.pad.first_counts) {
+            live(move || match (task.sign_column(), spec.pad.first_counts) {
                 (Some(_), _) => sign_line(desk, task),
                 (None, true) => time_line(desk, task),
                 (None, false) => ().piece(),

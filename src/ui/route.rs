@@ -59,32 +59,11 @@ pub(super) enum Route {
     Count(VisitId, Option<TaskId>),
 }
 
-const TASKS: [(TaskId, &str); TaskId::ALL.len()] = [
-    (TaskId::Breathing, "breathing"),
-    (TaskId::DrySwallow, "dry-swallows"),
-    (TaskId::Water90, "water"),
-    (TaskId::FreeCount, "count"),
-    (TaskId::SyllablePa, "pa"),
-    (TaskId::SyllableTa, "ta"),
-    (TaskId::SyllableKa, "ka"),
-    (TaskId::Sequence, "pa-ta-ka"),
-    (TaskId::LongestAh, "longest-ah"),
-    (TaskId::LongestS, "longest-s"),
-    (TaskId::LongestZ, "longest-z"),
-    (TaskId::PitchGlide, "glide"),
-    (TaskId::BreathCount, "count-on-one-breath"),
-    (TaskId::BreathHold, "breath-hold"),
-    (TaskId::FiveForFive, "five-for-five"),
-    (TaskId::Flow, "drink-thickness"),
-    (TaskId::Cracker, "cracker"),
-    (TaskId::Meal, "table"),
-    (TaskId::SixSigns, "signs"),
-    (TaskId::Sips, "sips"),
-    (TaskId::TimedWater, "timed-water"),
-    (TaskId::Own, "own"),
-    (TaskId::BreathTaps, "breath-taps"),
-    (TaskId::Breaths30, "breaths-30"),
-];
+/// The task with this name in an address.
+fn task_named(slug: &str) -> Option<TaskId> {
+    let named = |id: &TaskId| tasks::spec(*id).slug == slug;
+    TaskId::ALL.iter().copied().find(named)
+}
 
 const SCREENS: [(ScreenId, &str); ScreenId::ALL.len()] = [
     (ScreenId::Swallow, "swallow"),
@@ -137,7 +116,7 @@ impl Route {
             Route::Sources => "sources".to_owned(),
             Route::Count(id, None) => format!("count/{}", id.as_str()),
             Route::Count(id, Some(task)) => {
-                format!("count/{}/{}", id.as_str(), word_of(&TASKS, *task))
+                format!("count/{}/{}", id.as_str(), tasks::spec(*task).slug)
             }
             Route::Visit(id, page) => {
                 let page = match page {
@@ -146,8 +125,8 @@ impl Route {
                     Page::GateResult => "gate/result".to_owned(),
                     Page::Oral(region) => format!("oral/{}", word_of(&REGIONS, *region)),
                     Page::OralShow(item) => format!("oral/show/{item}"),
-                    Page::Task(task) => format!("task/{}", word_of(&TASKS, *task)),
-                    Page::Show(task) => format!("show/{}", word_of(&TASKS, *task)),
+                    Page::Task(task) => format!("task/{}", tasks::spec(*task).slug),
+                    Page::Show(task) => format!("show/{}", tasks::spec(*task).slug),
                     Page::Choking => "choking".to_owned(),
                     Page::Decision => "decision".to_owned(),
                     Page::Handover => "handover".to_owned(),
@@ -173,7 +152,7 @@ impl Route {
             ["sources"] => Route::Sources,
             ["count", id] => Route::Count(VisitId::new(id)?, None),
             ["count", id, task] => {
-                let task = value_of(&TASKS, task).filter(|task| tasks::alone(*task))?;
+                let task = task_named(task).filter(|task| tasks::spec(*task).alone)?;
                 Route::Count(VisitId::new(id)?, Some(task))
             }
             ["visit", id, rest @ ..] => {
@@ -183,8 +162,8 @@ impl Route {
                     ["gate", group] => Page::Gate(value_of(&GROUPS, group)?),
                     ["oral", region] => Page::Oral(value_of(&REGIONS, region)?),
                     ["oral", "show", item] => Page::OralShow(oral::find(item)?.id),
-                    ["task", task] => Page::Task(value_of(&TASKS, task)?),
-                    ["show", task] => Page::Show(value_of(&TASKS, task)?),
+                    ["task", task] => Page::Task(task_named(task)?),
+                    ["show", task] => Page::Show(task_named(task)?),
                     ["choking"] => Page::Choking,
                     ["decision"] => Page::Decision,
                     ["handover"] => Page::Handover,
@@ -233,8 +212,8 @@ mod tests {
         pages.extend(GROUPS.map(|(g, _)| Page::Gate(g)));
         pages.extend(REGIONS.map(|(r, _)| Page::Oral(r)));
         pages.extend(oral::items().map(|i| Page::OralShow(i.id)));
-        pages.extend(TASKS.map(|(t, _)| Page::Task(t)));
-        pages.extend(TASKS.map(|(t, _)| Page::Show(t)));
+        pages.extend(TaskId::ALL.iter().map(|t| Page::Task(*t)));
+        pages.extend(TaskId::ALL.iter().map(|t| Page::Show(*t)));
         places.extend(pages.into_iter().map(|p| Route::Visit(id.clone(), p)));
         for place in places {
             assert_eq!(Route::parse(&place.hash()), place);

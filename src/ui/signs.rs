@@ -88,7 +88,7 @@ fn note(desk: Desk, task: TaskId, sign: Sign, at: crate::measure::time::Stamp) {
 
 /// What to do at once after a sign that stops a trial was pressed in the newest one.
 pub(super) fn stop_words(desk: Desk, task: TaskId) -> Option<&'static str> {
-    let column = tasks::spec(task).pad.signs?;
+    let column = task.sign_column()?;
     let worst = desk.visit.with(|v| {
         let exam = &v?.exam;
         // A policy can make a sign stop the trial, never let one pass.

@@ -27,7 +27,7 @@ pub(super) fn single_page() -> Piece {
                 TaskId::ALL
                     .iter()
                     .copied()
-                    .filter(|id| tasks::alone(*id))
+                    .filter(|id| tasks::spec(*id).alone)
                     .map(|id| el("li").with(
                         el("button.head")
                             .press(move |_| {

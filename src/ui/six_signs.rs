@@ -72,7 +72,7 @@ pub(super) fn six_signs_page() -> Piece {
     let body = move || {
         desk.visit.with(|v| {
             let exam = &v?.exam;
-            if let Some(aside) = (SPEC.not_for)(exam.age, &exam.policy) {
+            if let Some(aside) = (SPEC.not_for)(SPEC.id, exam) {
                 return Some(el("ul.flags").with(flag_item(&aside)).piece());
             }
             let t = tested(exam);

@@ -64,7 +64,7 @@ fn first_open(visit: &Visit, screen: &Screen) -> Page {
 fn not_old(visit: &Visit, task: TaskId) -> Page {
     let old = fresh::old(&visit.exam, visit.exam.now);
     match old.first() {
-        Some(old) if tasks::spec(task).by_mouth => again(old.what).unwrap_or(Page::Task(task)),
+        Some(old) if task.is_by_mouth() => again(old.what).unwrap_or(Page::Task(task)),
         _ => Page::Task(task),
     }
 }
@@ -74,7 +74,7 @@ pub(super) fn done(visit: &Visit, task: TaskId) -> bool {
     let exam = &visit.exam;
     let newest = exam.latest(task);
     let finished = |t: &Trial| finished(t, exam);
-    let through = match tasks::over(task, exam) {
+    let through = match (tasks::spec(task).over)(exam) {
         Some(over) => over || newest.is_some_and(|t| t.choice(NOT_VALID).is_some()),
         None => {
             newest.is_some_and(finished) || {
@@ -135,7 +135,7 @@ pub(super) fn gag_waits(visit: &Visit) -> bool {
             id.screen()
                 .tasks
                 .iter()
-                .any(|task| tasks::spec(*task).by_mouth && !done(visit, *task))
+                .any(|task| task.is_by_mouth() && !done(visit, *task))
         })
 }
 

@@ -101,7 +101,7 @@ pub(super) fn task_page(
     };
     let another = follow(move || {
         desk.visit
-            .with(|v| v.is_some_and(|v| tasks::another(task, &v.exam)))
+            .with(|v| v.is_some_and(|v| tasks::spec(task).another(&v.exam)))
     });
     let old = follow(move || {
         let old = |v: &Visit| fresh::old(&v.exam, moment(v));
@@ -126,7 +126,7 @@ pub(super) fn task_page(
         live(move || match face.get() {
             // Nothing is worked out at a press but what is shown.
             Face::Running | Face::Countdown => ().piece(),
-            _ if by_signs != (over() && spec.pad.signs.is_some()) => ().piece(),
+            _ if by_signs != (over() && task.sign_column().is_some()) => ().piece(),
             Face::Ready if !done.get() => ().piece(),
             // Trials of the plan are still due: going on is in the quiet row below.
             _ if goes_on && !done.get() => ().piece(),
@@ -146,7 +146,7 @@ pub(super) fn task_page(
             return para("small", words);
         }
         let so_far = said(move || {
-            let trials = |v: &Visit| kept::numbered(task, &v.exam).count();
+            let trials = |v: &Visit| kept::numbered(tasks::spec(task), &v.exam).count();
             let done = desk.visit.with(|v| v.map_or(0, trials));
             format!("{done} done, up to {}", spec.trials)
         });

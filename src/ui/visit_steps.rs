@@ -197,7 +197,7 @@ fn addable(visit: &Visit) -> impl Iterator<Item = TaskId> {
     let beside = tasks::BESIDE
         .into_iter()
         // Nothing by mouth where no gate was asked.
-        .filter(move |id| screen.is_some_and(|s| s.gate || !tasks::spec(*id).by_mouth))
+        .filter(move |id| screen.is_some_and(|s| s.gate || !id.is_by_mouth()))
         .filter(move |id| screen.is_some_and(|s| !s.tasks.contains(id)))
         .filter(|id| tasks::aside(*id, &visit.exam).is_none());
     extras.chain(beside)

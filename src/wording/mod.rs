@@ -15,6 +15,7 @@ pub mod gate;
 pub mod gone_past;
 pub mod in_the_way;
 pub mod meal;
+pub mod next_trial;
 pub mod norms;
 pub mod oral;
 pub mod oral_answers;

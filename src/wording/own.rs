@@ -3,12 +3,10 @@
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::{Amount, OwnGiven};
 use crate::clinical::findings::trial::{Answer, Trial};
-use crate::clinical::tasks::by_mouth::Offer;
 use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::reading::Watch;
 use crate::clinical::tasks::own::{
-    AMOUNTS, Came, InTrial, LEVELS, Lately, OwnOffer, POSTURES, Row, STRATEGIES, WAYS,
-    is_unwatched, table,
+    AMOUNTS, Came, InTrial, LEVELS, Lately, POSTURES, Row, STRATEGIES, WAYS, is_unwatched, table,
 };
 use crate::clinical::tasks::spec::{Choice, REMARK};
 use crate::measure::decimals::short;
@@ -16,7 +14,7 @@ use crate::wording::sips::sign;
 use crate::wording::words::{small, times};
 
 /// Where nobody said what was given.
-const NOT_SAID_WHAT: &str = "not said what";
+pub(super) const NOT_SAID_WHAT: &str = "not said what";
 
 /// While the watch runs.
 const SO_FAR: &str = "no sign so far";
@@ -57,18 +55,6 @@ pub fn given(given: &OwnGiven) -> String {
 /// The same for a sentence that must fit a line.
 pub fn brief(what: &OwnGiven) -> String {
     given(&what.clone().brief())
-}
-
-/// What the pad offers.
-pub fn offer(offer: &OwnOffer) -> Offer {
-    match offer {
-        OwnOffer::SayWhat => Offer::waits("First: what is given"),
-        OwnOffer::Give { again, given: what } => {
-            let again = if *again { " again" } else { "" };
-            let what = what.as_ref().map_or(NOT_SAID_WHAT.to_owned(), brief);
-            Offer::now(format!("Given{again}: {what}"))
-        }
-    }
 }
 
 /// A trial.
@@ -204,19 +190,5 @@ mod tests {
             "0 Thin: given once, coughed, a sign pressed and taken back"
         );
         assert_eq!(words(2, Came::NoSign), "0 Thin: given twice, no sign");
-    }
-
-    #[test]
-    fn the_pad_says_what_comes() {
-        let words = |again, level: Option<&str>| {
-            let given = level.map(|level| OwnGiven {
-                level: id(level),
-                ..OwnGiven::default()
-            });
-            offer(&OwnOffer::Give { again, given }).words
-        };
-        assert_eq!(words(false, Some("d2")), "Given: 2 Mildly thick");
-        assert_eq!(words(true, None), "Given again: not said what");
-        assert!(offer(&OwnOffer::SayWhat).waits);
     }
 }

@@ -4,27 +4,9 @@ use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::SeenSign;
 use crate::clinical::findings::looked::Looked;
 use crate::clinical::findings::trial::Trial;
-use crate::clinical::tasks::by_mouth::Offer;
 use crate::clinical::tasks::by_mouth::reading::{Reading, Watch};
 use crate::clinical::tasks::sips;
-use crate::clinical::tasks::sips::{SipsOffer, ToCome};
 use crate::measure::decimals::short;
-
-/// What the pad offers.
-pub fn offer(offer: &SipsOffer) -> Offer {
-    match offer {
-        SipsOffer::Ended => Offer::waits("A sign was seen: no further sip"),
-        SipsOffer::MakeReady(sip) => Offer::waits(format!("Make ready: {}", to_come(*sip))),
-        SipsOffer::AnswerFirst => Offer::waits("First answer what is asked above"),
-        SipsOffer::VoiceFirst => Offer::waits("First: the voice before"),
-        SipsOffer::Give(sip) => Offer::now(format!("Lip contact: {}", to_come(*sip))),
-    }
-}
-
-/// "5 mL, 1 of 2".
-fn to_come(sip: ToCome) -> String {
-    format!("{} mL, {} of {}", short(sip.size.get()), sip.nth, sip.of)
-}
 
 /// A sip in words: "3 mL: swallowed after 1.2 s, 2 more dry swallows, watched for 60 seconds".
 pub fn line(trial: &Trial) -> String {

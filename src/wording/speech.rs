@@ -207,7 +207,7 @@ fn remark(trial: &Trial) -> Option<String> {
 
 /// The time of a trial, and that it is not scored where it is not.
 pub fn time_lines(trial: &Trial) -> Vec<String> {
-    if let Some(why) = kept::untimed(trial) {
+    if let Some(why) = kept::untimed(tasks::spec(trial.task), trial) {
         return vec![unbegun(why).to_owned()];
     }
     let time = || trial.between(trial.start()?, trial.end_pressed()?).length;
@@ -231,7 +231,7 @@ pub fn count_lines(trial: &Trial) -> Vec<String> {
 
 /// A glide of the voice, as it was heard.
 pub fn glide_lines(trial: &Trial) -> Vec<String> {
-    if let Some(why) = kept::untimed(trial) {
+    if let Some(why) = kept::untimed(tasks::spec(trial.task), trial) {
         return vec![unbegun(why).to_owned()];
     }
     let heard = |question| breath::glide_heard(trial, question).unwrap_or("not said");

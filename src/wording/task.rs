@@ -3,18 +3,8 @@
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::by_mouth::Offer;
-use crate::clinical::tasks::{own, sips};
+use crate::clinical::tasks::own;
 use crate::wording;
-
-/// What the pad of a task of many trials offers where nothing runs on it; none elsewhere.
-pub fn offer(id: TaskId, exam: &Exam) -> Option<Offer> {
-    match id {
-        TaskId::Sips => sips::offer(exam).as_ref().map(wording::sips::offer),
-        TaskId::Own => own::offer(exam).as_ref().map(wording::own::offer),
-        _ => None,
-    }
-}
 
 /// What a task of many trials was about last, in words beside its pad.
 pub fn lately(id: TaskId, exam: &Exam) -> Option<String> {

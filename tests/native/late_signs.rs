@@ -7,6 +7,7 @@ use penlight::clinical::findings::trial::MarkKind;
 use penlight::clinical::knowledge::person::Role;
 use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::knowledge::task::TaskId;
+use penlight::clinical::tasks;
 use penlight::clinical::tasks::by_mouth::lag;
 use penlight::record::event::Event;
 use penlight::record::head::Head;
@@ -71,9 +72,9 @@ fn a_late_sign_that_nobody_placed_holds_the_next_trial() {
     s.choose("sip-way", "under-tongue")
         .choose("extra-swallows", "2");
     s.mark(240_000, MarkKind::Sign(Sign::Cough));
-    let offer = penlight::wording::task::offer(TaskId::Sips, &s.visit.exam).unwrap();
+    let offer = (tasks::spec(TaskId::Sips).next)(&s.visit.exam).unwrap();
     assert!(
-        offer.waits || !holds(TaskId::Sips, &s.visit.exam).is_empty(),
+        !offer.is_now() || !holds(TaskId::Sips, &s.visit.exam).is_empty(),
         "{offer:?}"
     );
 }

@@ -11,7 +11,6 @@ use penlight::clinical::findings::flag::Level;
 use penlight::clinical::findings::trial::MarkKind;
 use penlight::clinical::findings::trial::Trial;
 use penlight::clinical::knowledge::sign::meaning;
-use penlight::clinical::tasks;
 use penlight::handover::action;
 use penlight::handover::nursing::write;
 use penlight::handover::outdated;
@@ -66,7 +65,7 @@ fn wrong_later(s: &Scene, minutes: i64) -> Option<String> {
         return Some(format!("corrected by nothing\n{text}"));
     }
     let mut trials = visit.exam.trials.iter();
-    let tested = trials.any(|t| tasks::spec(t.task).pad.signs.is_some() && t.start().is_some());
+    let tested = trials.any(|t| t.task.sign_column().is_some() && t.start().is_some());
     if tested && !text.contains("swallowing was tested") {
         return Some(format!("when swallowing was tested is not told\n{text}"));
     }
@@ -100,7 +99,7 @@ fn wrong(s: &Scene, before: u8) -> Option<String> {
         }
     }
     for trial in &exam.trials {
-        let Some(column) = tasks::spec(trial.task).pad.signs else {
+        let Some(column) = trial.task.sign_column() else {
             continue;
         };
         for (sign, _) in trial.signs() {
@@ -135,7 +134,7 @@ fn wrong(s: &Scene, before: u8) -> Option<String> {
     if decision.verdict.needs_action() && !text.lines().next().unwrap().contains(whom) {
         return Some("the headline calls somebody else".to_owned());
     }
-    let swallowed = |t: &Trial| tasks::spec(t.task).pad.signs.is_some();
+    let swallowed = |t: &Trial| t.task.sign_column().is_some();
     let given = exam
         .trials
         .iter()

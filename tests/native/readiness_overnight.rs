@@ -103,7 +103,7 @@ fn a_voice_that_was_heard_before_a_break_is_heard_again() {
 #[test]
 fn no_voice_of_yesterday_is_taken_over() {
     let voice = |s: &Scene, task| {
-        let taken = tasks::taken_over(task, &s.visit.exam);
+        let taken = (tasks::spec(task).taken_over)(&s.visit.exam);
         taken.into_iter().any(|(id, _)| id == "voice-before")
     };
     let mut s = stepped(Role::Slp, 97);

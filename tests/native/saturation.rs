@@ -32,7 +32,7 @@ fn it_is_asked_for_after_a_trial_only_where_it_was_read_before() {
             let spec = tasks::spec(task);
             let there = spec.questions.iter().any(|q| q.id == LOWEST);
             assert!(there, "{task:?} has no such question");
-            tasks::fits(task, LOWEST, &s.visit.exam)
+            tasks::spec(task).asks(LOWEST, &s.visit.exam)
         })
     };
     let mut s = ready(Role::Screener);

@@ -215,9 +215,9 @@ fn millilitres_stand_for_the_amount_and_are_taken_over() {
         (own::AMOUNT, own::MILLILITRES),
         (own::MILLILITRES, own::AMOUNT),
     ] {
-        assert_eq!(tasks::instead(TaskId::Own, one), Some(other));
+        assert_eq!((tasks::spec(TaskId::Own).instead)(one), Some(other));
     }
-    assert_eq!(tasks::instead(TaskId::Own, own::LEVEL), None);
+    assert_eq!((tasks::spec(TaskId::Own).instead)(own::LEVEL), None);
 }
 
 proptest! {

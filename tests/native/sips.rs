@@ -9,6 +9,7 @@ use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::findings::flag::Flag;
 use penlight::clinical::findings::flag::Level;
 use penlight::clinical::findings::looked::Looked;
+use penlight::clinical::findings::next_trial::{NextTrial, Sip, ToGive, WaitsFor};
 use penlight::clinical::findings::trial::Mark;
 use penlight::clinical::findings::trial::MarkKind;
 use penlight::clinical::findings::trial::Trial;
@@ -20,7 +21,6 @@ use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::knowledge::source;
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks;
-use penlight::clinical::tasks::by_mouth;
 use penlight::clinical::tasks::sips;
 use penlight::clinical::tasks::sips::judge::Next;
 use penlight::clinical::tasks::sips::three_ml::Grade;
@@ -43,8 +43,13 @@ fn give(ml: u8) -> Next {
 }
 
 /// What the pad of the sips offers.
-fn offered(exam: &Exam) -> Option<by_mouth::Offer> {
-    penlight::wording::task::offer(TaskId::Sips, exam)
+fn offered(exam: &Exam) -> NextTrial {
+    (tasks::spec(TaskId::Sips).next)(exam).unwrap()
+}
+
+fn of_3(nth: usize) -> Sip {
+    let size = Millilitres::whole(3);
+    Sip { size, nth, of: 2 }
 }
 
 /// DAN06T: small before large, each twice; 3 mL first and the 90 mL last are local policy.
@@ -73,24 +78,19 @@ fn while_the_watch_runs_the_next_is_made_ready_and_not_given() {
     given[0].marks.pop();
     let exam = exam_with_sips(given, None);
     assert_eq!(sips::next(&exam), give(3));
-    let offer = offered(&exam).unwrap();
-    assert_eq!(
-        (offer.words.as_str(), offer.waits),
-        ("Make ready: 3 mL, 2 of 2", true)
-    );
-    let over = offered(&exam_with_sips(clear_sips(1), None)).unwrap();
-    assert_eq!(
-        (over.words.as_str(), over.waits),
-        ("Lip contact: 3 mL, 2 of 2", false)
-    );
+    assert_eq!(offered(&exam), NextTrial::Waits(WaitsFor::Watch(of_3(2))));
+    let over = offered(&exam_with_sips(clear_sips(1), None));
+    assert_eq!(over, NextTrial::Now(ToGive::Sip(of_3(2))));
 }
 
 #[test]
 fn nothing_is_offered_before_the_voice_was_heard() {
-    assert!(offered(&exam_with_sips(Vec::new(), None)).unwrap().waits);
+    let first = offered(&exam_with_sips(Vec::new(), None));
+    assert_eq!(first, NextTrial::Waits(WaitsFor::VoiceBefore));
     let mut given = clear_sips(1);
     given[0].answers.remove(water::VOICE_AFTER);
-    assert!(offered(&exam_with_sips(given, None)).unwrap().waits);
+    let open = offered(&exam_with_sips(given, None));
+    assert_eq!(open, NextTrial::Waits(WaitsFor::Answers));
 }
 
 #[test]
@@ -129,8 +129,7 @@ fn every_stop_point_ends_the_sips_and_holds_the_90_ml() {
             });
             let exam = exam_with_sips(given, None);
             assert_eq!(sips::next(&exam), Next::Ended, "{sign:?} after sip {n}");
-            let offer = offered(&exam).unwrap();
-            assert!(offer.waits, "{offer:?}");
+            assert_eq!(offered(&exam), NextTrial::Waits(WaitsFor::SignSeen));
             assert_eq!(decided(&exam).verdict, verdict, "{sign:?} after sip {n}");
             let mut held = holds(TaskId::Water90, &exam);
             // A choke holds by itself besides.
@@ -263,7 +262,7 @@ fn residue_counts_by_the_wording() {
     let mut given = clear_sips(1);
     choose(&mut given[0], sips::RESIDUE, "yes");
     let a = exam_with_sips(given, None);
-    assert!(!tasks::fits(TaskId::Sips, sips::RESIDUE, &a));
+    assert!(!tasks::spec(TaskId::Sips).asks(sips::RESIDUE, &a));
     assert_eq!(sips::next(&a), give(3));
     let b = Exam {
         policy: Policy {
@@ -272,7 +271,7 @@ fn residue_counts_by_the_wording() {
         },
         ..a
     };
-    assert!(tasks::fits(TaskId::Sips, sips::RESIDUE, &b));
+    assert!(tasks::spec(TaskId::Sips).asks(sips::RESIDUE, &b));
     assert_eq!(sips::next(&b), Next::Ended);
     assert_eq!(decided(&b).verdict, Verdict::Refer);
 }

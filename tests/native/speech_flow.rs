@@ -202,7 +202,7 @@ fn an_untouched_trial_is_over_and_tried() {
         let exam = exam(40, vec![trial]);
         // Nothing more is asked of it.
         for q in spec.questions.iter().filter(|q| q.needed) {
-            let asked = tasks::fits(task, q.id, &exam);
+            let asked = tasks::spec(task).asks(q.id, &exam);
             assert_eq!(asked, q.id == question, "{task:?} {}", q.id);
         }
         assert!(!tasks::flags(task, &exam).is_empty(), "{task:?}");
@@ -210,7 +210,7 @@ fn an_untouched_trial_is_over_and_tried() {
         assert!(!summary.contains(" 0"), "{summary}");
         // It counts as one of the trials asked for.
         assert_eq!(
-            tasks::another(task, &exam),
+            tasks::spec(task).another(&exam),
             spec.trials > 1 || answer == "correct",
             "{task:?}"
         );
@@ -266,7 +266,7 @@ fn a_call_while_a_sound_is_held_is_told_with_its_reason() {
     );
     // It leaves its place to another; beside one with a time it is told all the same.
     let two = exam(40, vec![trial, held(LongestAh, 12_000)]);
-    assert!(tasks::another(LongestAh, &two));
+    assert!(tasks::spec(LongestAh).another(&two));
     let text = told(two);
     assert!(
         text.contains("longest \"ah\" 12.0 seconds (one trial), 1 trial more not scored"),
@@ -299,7 +299,7 @@ fn a_call_in_the_middle_of_syllables_is_told_with_its_reason() {
             summary.ends_with(&format!("1 trial more not scored ({why})")),
             "{summary}"
         );
-        assert!(tasks::another(SyllablePa, &two));
+        assert!(tasks::spec(SyllablePa).another(&two));
     }
 }
 
@@ -315,7 +315,7 @@ fn a_fourth_is_not_asked_for_and_never_scored() {
             ],
         )
     };
-    assert!(!tasks::another(LongestAh, &three(10_000)));
+    assert!(!tasks::spec(LongestAh).another(&three(10_000)));
     let mut four = three(10_000);
     four.trials.push(Trial {
         number: 3,
@@ -337,8 +337,8 @@ fn a_fourth_is_not_asked_for_and_never_scored() {
         40,
         vec![tried("correct"), tried("distorted"), could_not(SyllablePa)],
     );
-    assert!(!tasks::another(SyllablePa, &pa));
-    assert!(tasks::another(SyllableTa, &pa));
+    assert!(!tasks::spec(SyllablePa).another(&pa));
+    assert!(tasks::spec(SyllableTa).another(&pa));
 }
 
 #[test]

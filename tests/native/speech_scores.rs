@@ -132,7 +132,7 @@ fn start_and_stop_in_one_millisecond_are_kept_and_not_scored() {
         said(&s, TaskId::LongestAh),
         std::slice::from_ref(&not_scored)
     );
-    assert!(tasks::another(TaskId::LongestAh, &s.visit.exam));
+    assert!(tasks::spec(TaskId::LongestAh).another(&s.visit.exam));
     let again = "Start and stop are the same moment: please time this again";
     assert!(note(&s).contains(again), "{}", note(&s));
     held(&mut s, TaskId::LongestAh, 12_000);

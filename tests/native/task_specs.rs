@@ -1,8 +1,8 @@
 //! What every task must say of itself.
 
 use crate::support::*;
+use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::knowledge::person::Age;
-use penlight::clinical::knowledge::policy::Policy;
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks;
 
@@ -22,11 +22,14 @@ fn every_task_says_for_whom_it_is_and_by_which_rules_it_is_read() {
 /// A task steps aside by a rule of its own, with the sentence that is shown.
 #[test]
 fn a_task_steps_aside_by_one_of_its_rules() {
-    let policy = Policy::default();
+    let of = |age| Exam {
+        age: Some(age),
+        ..Exam::default()
+    };
     let mut stepped_aside = 0;
     for id in TaskId::ALL {
         let spec = tasks::spec(*id);
-        if let Some(flag) = (spec.not_for)(Some(Age::Months(6)), &policy) {
+        if let Some(flag) = (spec.not_for)(*id, &of(Age::Months(6))) {
             stepped_aside += 1;
             assert!(
                 spec.rules.contains(&flag.rule()),
@@ -35,10 +38,7 @@ fn a_task_steps_aside_by_one_of_its_rules() {
             );
             assert!(flag.reason().ends_with('.'), "{id:?}");
         }
-        assert!(
-            (spec.not_for)(Some(Age::Years(40)), &policy).is_none(),
-            "{id:?}"
-        );
+        assert!((spec.not_for)(*id, &of(Age::Years(40))).is_none(), "{id:?}");
     }
     // Dry swallows, 90 mL, the four of repeated syllables, the six signs.
     assert_eq!(stepped_aside, 7);

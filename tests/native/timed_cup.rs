@@ -58,11 +58,7 @@ fn a_cup_without_a_count_asks_for_it() {
     );
     assert!(words(&trial).contains("How many swallows were there?"));
     let exam = exam_with_cup(trial.clone());
-    assert!(tasks::fits(
-        TaskId::TimedWater,
-        timed_water::SWALLOWS,
-        &exam
-    ));
+    assert!(tasks::spec(TaskId::TimedWater).asks(timed_water::SWALLOWS, &exam));
     number(&mut trial, timed_water::SWALLOWS, 60);
     assert!(words(&trial).contains("6 swallows: 16.7 mL"));
 }

@@ -146,10 +146,7 @@ fn at_the_gate(raised: &mut Raised) {
 
 /// Every sign in every task in which something is swallowed, in time, just after it, and late.
 fn by_mouth(raised: &mut Raised) {
-    for task in TaskId::ALL
-        .iter()
-        .filter(|t| tasks::spec(**t).pad.signs.is_some())
-    {
+    for task in TaskId::ALL.iter().filter(|t| t.sign_column().is_some()) {
         for sign in Sign::ALL {
             for after in [1_000, 61_000, 75_000] {
                 let mut s = ready(Role::Slp);

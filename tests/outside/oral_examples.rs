@@ -19,7 +19,6 @@ use penlight::clinical::knowledge::oral::{By, Cranial, Examination, Points, Regi
 use penlight::clinical::knowledge::person::Age;
 use penlight::clinical::knowledge::rules;
 use penlight::clinical::knowledge::screen::ScreenId;
-use penlight::clinical::tasks;
 use penlight::clinical::tasks::oral::flags::WEAKNESS;
 use penlight::clinical::tasks::oral::points;
 use penlight::wording;
@@ -274,7 +273,7 @@ fn the_gag_decides_nothing() {
 fn the_gag_is_never_before_a_swallow_trial() {
     for id in ScreenId::ALL {
         let screen = id.screen();
-        let swallows = screen.tasks.iter().any(|t| tasks::spec(*t).by_mouth);
+        let swallows = screen.tasks.iter().any(|t| t.is_by_mouth());
         let before = screen.oral.before().contains(&Region::Gag);
         assert!(!(swallows && before), "{}", screen.title);
         if screen.oral.is_some() {

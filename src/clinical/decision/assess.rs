@@ -124,7 +124,7 @@ fn gone_past(exam: &Exam) -> Vec<Flag> {
 fn led_to(on: &WentOn, exam: &Exam) -> Option<TaskId> {
     let past = exam.gone_past.get(&on.hold);
     let cracker = matches!(past, Some(Obstacle::Cracker { .. }));
-    let gives = |task: TaskId| task == TaskId::Meal || tasks::spec(task).by_mouth;
+    let gives = |task: TaskId| task == TaskId::Meal || task.is_by_mouth();
     let mut after = exam
         .trials
         .iter()
@@ -169,7 +169,7 @@ pub fn assess(screen: &Screen, exam: &Exam) -> Decision {
     let too_young = screen
         .tasks
         .iter()
-        .any(|task| tasks::spec(*task).by_mouth && tasks::aside(*task, exam).is_some())
+        .any(|task| task.is_by_mouth() && tasks::aside(*task, exam).is_some())
         .then_some(EndedEarly::NotForAge);
     // An emergency or a closed gate is the graver word than "broken off".
     let mut decision = decide(flags(screen, exam), closed.or(too_young).or(exam.ended));

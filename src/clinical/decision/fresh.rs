@@ -11,7 +11,6 @@ use crate::clinical::findings::old::{Old, Stands};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
 use crate::clinical::tasks::{breath_taps, breathing, water};
 use crate::measure::time::Millis;
 
@@ -126,7 +125,7 @@ fn each_once(all: impl Iterator<Item = Answered>) -> Vec<Answered> {
 
 /// Trials by mouth that were started.
 fn given(exam: &Exam) -> impl DoubleEndedIterator<Item = &Trial> {
-    let given = |t: &&Trial| tasks::spec(t.task).by_mouth && t.start().is_some();
+    let given = |t: &&Trial| t.task.is_by_mouth() && t.start().is_some();
     exam.trials.iter().filter(given)
 }
 

@@ -6,4 +6,5 @@ mod course;
 pub mod fresh;
 pub mod gate_flags;
 pub mod in_the_way;
+pub mod task_state;
 pub mod verdict;

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::clinical::knowledge::gate_items::Group;
+use crate::clinical::knowledge::task::TaskId;
 
 /// What was asked, counted, read or heard.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -18,8 +19,11 @@ pub enum Answered {
 }
 
 impl Answered {
-    /// Whether it is a reading of the breathing.
-    pub fn is_of_the_breathing(self) -> bool {
-        matches!(self, Answered::Breaths | Answered::Saturation)
+    /// The task that read it; none where it was asked.
+    pub fn task(self) -> Option<TaskId> {
+        match self {
+            Answered::Breaths | Answered::Saturation => Some(TaskId::Breathing),
+            Answered::Group(_) | Answered::Voice => None,
+        }
     }
 }

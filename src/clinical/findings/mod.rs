@@ -14,6 +14,7 @@ pub mod looked;
 pub mod marks;
 pub mod measured;
 pub mod moment;
+pub mod next_trial;
 pub mod old;
 pub mod oral;
 pub mod pads;

@@ -6,7 +6,6 @@ use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::measured::Measured;
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::norms::{Method, Quantity, Task, Unit};
-use crate::clinical::knowledge::person::Age;
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
@@ -57,7 +56,6 @@ pub static NOT_VALID_REASONS: &[Choice] = &[
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    id: TaskId::DrySwallow,
     title: "Dry swallows in 30 seconds",
     steps: &[
         "Sitting, neck a little bent, relaxed. Moisten a dry mouth first.",
@@ -66,21 +64,14 @@ pub static SPEC: TaskSpec = TaskSpec {
         "No prompting. The count ends by itself.",
     ],
     say: "Swallow your saliva as many times as you can. I will tell you when to stop.",
-    by_mouth: false,
     pad: Pad {
         counts: ("swallow", "swallows"),
         start: "Start",
         length: Length::Fixed(WINDOW),
-        first_counts: false,
-        touch_ends: false,
-        beat: None,
         late: Some(LATE),
-        end: None,
-        watch: None,
-        signs: None,
         countdown: true,
+        ..Pad::PLAIN
     },
-    more: "",
     questions: &[Question {
         id: NOT_VALID,
         ask: "Not valid?",
@@ -89,11 +80,9 @@ pub static SPEC: TaskSpec = TaskSpec {
         only_if: None,
         needed: false,
     }],
-    trials: 1,
-    usual: |_| Vec::new(),
     caveat: "Studies of its sensitivity disagree widely; a dry mouth lowers the count. Silent \
              aspiration is not seen.",
-    compare,
+    compare: |_, exam| compare(exam),
     for_whom: "Adults who can follow the request and whose larynx can be felt: its studies are in adults. The youngest age is local policy.",
     rules: &[
         &rules::DRY_FEW,
@@ -101,13 +90,16 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::DRY_NOT_VALID,
         &rules::DRY_ADULTS,
     ],
-    untimed: None,
-    not_for: aside,
+    not_for: |_, exam| aside(exam),
+    slug: "dry-swallows",
+    flags: |_, exam| flags(exam),
+    read_running: true,
+    ..TaskSpec::plain(TaskId::DrySwallow)
 };
 
-fn aside(age: Option<Age>, policy: &Policy) -> Option<Flag> {
-    let from = policy.dry_swallow_from_years;
-    age.is_some_and(|age| age.under_years(from)).then(|| {
+fn aside(exam: &Exam) -> Option<Flag> {
+    let from = exam.policy.dry_swallow_from_years;
+    exam.age.is_some_and(|age| age.under_years(from)).then(|| {
         rules::DRY_ADULTS.flag(
             Level::Note,
             Domain::EatingDrinking,
@@ -244,7 +236,7 @@ fn findings(exam: &Exam) -> impl Iterator<Item = Finding> + '_ {
 
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    let aside = (SPEC.not_for)(exam.age, &exam.policy);
+    let aside = aside(exam);
     // The line is for adults; a count without any swallow, made before the age was put right, was
     // seen all the same.
     let told = |f: &Finding| aside.is_none() || f.whole && f.count.count() == 0;

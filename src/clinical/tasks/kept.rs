@@ -7,7 +7,7 @@ use crate::clinical::findings::speech::{Unbegun, Unscored};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::spec::{Choice, Untimed, choice};
+use crate::clinical::tasks::spec::{Choice, TaskSpec, Untimed, choice};
 use crate::measure::time::Millis;
 
 /// The answer "could not", and under which it is kept where a task has no question of its own for
@@ -35,8 +35,7 @@ pub(super) const VOICE: Untimed = Untimed {
 };
 
 /// What was answered without a press on the pad; none where there was one.
-pub fn untimed(trial: &Trial) -> Option<Unbegun> {
-    let spec = crate::clinical::tasks::spec(trial.task);
+pub fn untimed(spec: &TaskSpec, trial: &Trial) -> Option<Unbegun> {
     let offered = spec.untimed.filter(|_| spec.is_untimed(trial))?;
     let given = trial.choice(offered.question)?;
     let choice = offered.choices.iter().find(|c| c.id == given)?;
@@ -47,8 +46,8 @@ pub fn untimed(trial: &Trial) -> Option<Unbegun> {
 }
 
 /// Why a trial has no time that could be scored; none where it has one, or still runs.
-pub(super) fn why_no_time(trial: &Trial) -> Option<Unscored> {
-    if let Some(why) = untimed(trial) {
+pub(super) fn why_no_time(spec: &TaskSpec, trial: &Trial) -> Option<Unscored> {
+    if let Some(why) = untimed(spec, trial) {
         return Some(Unscored::Unbegun(why));
     }
     if trial.is_stopped() {
@@ -62,18 +61,28 @@ pub(super) fn why_no_time(trial: &Trial) -> Option<Unscored> {
 }
 
 /// The trials of a task that were tried, numbered from 1 as they are shown.
-pub fn numbered(task: TaskId, exam: &Exam) -> impl Iterator<Item = (usize, &Trial)> {
-    let tried = move |t: &&Trial| t.task == task && crate::clinical::tasks::spec(task).is_tried(t);
+pub fn numbered<'a>(
+    spec: &'static TaskSpec,
+    exam: &'a Exam,
+) -> impl Iterator<Item = (usize, &'a Trial)> {
+    let tried = move |t: &&Trial| t.task == spec.id && spec.is_tried(t);
     (1..).zip(exam.trials.iter().filter(tried))
+}
+
+/// How many trials are used up: those with a time, and those that could not be begun.
+pub(super) fn used(spec: &'static TaskSpec, exam: &Exam, timed: impl Fn(&Trial) -> bool) -> usize {
+    numbered(spec, exam)
+        .filter(|(_, trial)| timed(trial) || untimed(spec, trial).is_some())
+        .count()
 }
 
 /// The trials that are not scored, each with its reason.
 pub(super) fn unscored(
-    task: TaskId,
+    spec: &'static TaskSpec,
     exam: &Exam,
     why: impl Fn(&Trial) -> Option<Unscored>,
 ) -> Vec<(usize, Unscored)> {
-    numbered(task, exam)
+    numbered(spec, exam)
         .filter_map(|(n, trial)| Some((n, why(trial)?)))
         .collect()
 }

@@ -9,11 +9,11 @@ use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::pads::pads;
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::sign::{Sign, SignTask};
+use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::signs;
-use crate::clinical::tasks::spec::{Length, Pad, TaskSpec};
+use crate::clinical::tasks::spec::{Pad, TaskSpec};
 use crate::measure::time::Millis;
 
 /// The length of one part of the summary (local policy).
@@ -25,7 +25,6 @@ const MOST_PARTS: usize = 12 * 24;
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    id: TaskId::Meal,
     title: "At the table",
     steps: &[
         "Watch what is ordered for this person; nothing is offered for the sake of the tally.",
@@ -34,30 +33,19 @@ pub static SPEC: TaskSpec = TaskSpec {
         "End it a minute after the last mouthful.",
     ],
     say: "",
-    by_mouth: false,
     pad: Pad {
         counts: ("swallow", "swallows"),
         start: "Start the tally",
-        length: Length::Open,
-        first_counts: false,
-        touch_ends: false,
-        beat: None,
-        late: None,
         end: Some("End the tally"),
-        watch: None,
-        signs: Some(SignTask::Meal),
-        countdown: false,
+        ..Pad::PLAIN
     },
-    more: "",
     questions: &[],
-    trials: 1,
-    usual: |_| Vec::new(),
-    compare: |_| Vec::new(),
     caveat: "Counted as pressed, compared with nothing. A tally without a sign clears nobody.",
-    untimed: None,
     for_whom: "Anybody at any age who eats or drinks what is ordered: it is watched, not given.",
     rules: &[&rules::MEAL_TALLY],
-    not_for: |_, _| None,
+    slug: "table",
+    flags: |_, exam| flags(exam),
+    ..TaskSpec::plain(TaskId::Meal)
 };
 
 /// How often each thing was pressed, in the order of [`kinds`].

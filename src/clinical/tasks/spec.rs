@@ -4,11 +4,9 @@ use std::fmt;
 
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::flag::Flag;
-use crate::clinical::findings::trial::{MarkKind, Trial};
-use crate::clinical::knowledge::person::Age;
-use crate::clinical::knowledge::policy::Policy;
+use crate::clinical::findings::next_trial::NextTrial;
+use crate::clinical::findings::trial::{Answer, MarkKind, Trial};
 use crate::clinical::knowledge::rule::Rule;
-use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::compare::Comparison;
 use crate::measure::time::{Elapsed, Millis, Stamp};
@@ -50,10 +48,29 @@ pub struct Pad {
     pub end: Option<&'static str>,
     /// How long the watch after the end lasts.
     pub watch: Option<Millis>,
-    /// The sign buttons, by the column of the sign table.
-    pub signs: Option<SignTask>,
     /// Whether "ready, set, go" is offered.
     pub countdown: bool,
+}
+
+impl Pad {
+    /// A pad with nothing of its own: it counts nothing, and a press ends the time.
+    pub const PLAIN: Pad = Pad {
+        counts: ("", ""),
+        start: "Start",
+        length: Length::Open,
+        first_counts: false,
+        touch_ends: false,
+        beat: None,
+        late: None,
+        end: None,
+        watch: None,
+        countdown: false,
+    };
+
+    /// Whether nothing is counted or touched: the time runs to its end by itself.
+    pub fn is_silent(&self) -> bool {
+        self.counts.0.is_empty() && !self.touch_ends
+    }
 }
 
 /// When a question is asked.
@@ -132,19 +149,19 @@ pub struct Untimed {
     pub choices: &'static [Choice],
 }
 
-/// A task.
+/// A task: what every one of them may have of its own. [`TaskSpec::plain`] has the rest.
 #[derive(Debug)]
 pub struct TaskSpec {
     /// Which.
     pub id: TaskId,
+    /// Its name in an address.
+    pub slug: &'static str,
     /// Its name: what it is, in full.
     pub title: &'static str,
     /// What the clinician does, one step a line.
     pub steps: &'static [&'static str],
     /// What is said to the patient, word for word.
     pub say: &'static str,
-    /// Whether something is given by mouth: the gate and earlier signs then hold it up.
-    pub by_mouth: bool,
     /// The pad.
     pub pad: Pad,
     /// What the questions before the start that need no answer are about.
@@ -153,21 +170,118 @@ pub struct TaskSpec {
     pub questions: &'static [Question],
     /// How many trials are asked for.
     pub trials: u8,
+    /// How many of these are used up: a trial without a known time leaves its place to the next,
+    /// one that could not be done does not.
+    pub used: fn(TaskId, &Exam) -> usize,
     /// Answers that are taken as given until somebody says otherwise: question and choice. Those
     /// of the trial before outrank them.
     pub usual: fn(&Exam) -> Vec<(&'static str, &'static str)>,
+    /// Answers taken as given for the trial to come, besides the usual.
+    pub taken_over: fn(&Exam) -> Vec<(&'static str, Answer)>,
+    /// The question whose answer one to another question takes the place of.
+    pub instead: fn(&str) -> Option<&'static str>,
+    /// Whether a question is asked in this visit at all; see [`TaskSpec::asks`].
+    pub fits: fn(&str, &Exam) -> bool,
     /// The words that stand beside every result.
     pub caveat: &'static str,
-    /// Its values beside the published ones.
-    pub compare: fn(&Exam) -> Vec<Comparison>,
     /// What can be answered without a press on the pad; none where a trial needs one.
     pub untimed: Option<Untimed>,
     /// For whom it is meant.
     pub for_whom: &'static str,
+    /// Whether its studies are in adults: for a child the clinician decides, and says why.
+    pub studied_in_adults: bool,
+    /// Why it can't be given to this person, if it can't.
+    pub not_for: fn(TaskId, &Exam) -> Option<Flag>,
+    /// Its values beside the published ones.
+    pub compare: fn(TaskId, &Exam) -> Vec<Comparison>,
     /// The rules that read it, whatever came out; none where nothing is read from it.
     pub rules: &'static [&'static Rule],
-    /// Why it can't be given to this person, if it can't.
-    pub not_for: fn(Option<Age>, &Policy) -> Option<Flag>,
+    /// What these rules say about an examination.
+    pub flags: fn(TaskId, &Exam) -> Vec<Flag>,
+    /// The question whose answer stands for a count made elsewhere.
+    pub entered: Option<&'static str>,
+    /// What must be asked before anything can hold it up: whether it was; none where nothing must.
+    pub asks_first: Option<fn(&Exam) -> bool>,
+    /// Whether the way may lead on from it once it was begun; none where its newest trial decides.
+    pub over: fn(&Exam) -> Option<bool>,
+    /// What the pad offers where one trial follows the other; none while one runs, and elsewhere.
+    pub next: fn(&Exam) -> Option<NextTrial>,
+    /// Whether rules read the count of a trial that still runs. Elsewhere nothing but its end and
+    /// its signs are news.
+    pub read_running: bool,
+    /// Whether it is one of speech and breath timing.
+    pub speech: bool,
+    /// Whether it can be done without a visit: it lives on nothing recorded elsewhere. What is
+    /// given by mouth never can.
+    pub alone: bool,
+}
+
+/// A phase without its figures: what decides which pad is drawn.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Face {
+    /// Not started.
+    #[default]
+    Ready,
+    /// "Ready, set, go" is running.
+    Countdown,
+    /// The time runs.
+    Running,
+    /// The window is over; taps are kept apart.
+    Late,
+    /// The watch after the end runs.
+    Watching,
+    /// Nothing runs any more.
+    Over,
+}
+
+impl From<Phase> for Face {
+    fn from(phase: Phase) -> Face {
+        match phase {
+            Phase::Ready => Face::Ready,
+            Phase::Countdown(_) => Face::Countdown,
+            Phase::Running(_) => Face::Running,
+            Phase::Late(_) => Face::Late,
+            Phase::Watching(_) => Face::Watching,
+            Phase::Over => Face::Over,
+        }
+    }
+}
+
+impl TaskSpec {
+    /// A task with nothing of its own: one trial, no question, no rule.
+    pub const fn plain(id: TaskId) -> TaskSpec {
+        TaskSpec {
+            id,
+            slug: "",
+            title: "",
+            steps: &[],
+            say: "",
+            pad: Pad::PLAIN,
+            more: "",
+            questions: &[],
+            trials: 1,
+            used: |_, _| 0,
+            usual: |_| Vec::new(),
+            taken_over: |_| Vec::new(),
+            instead: |_| None,
+            fits: |_, _| true,
+            caveat: "",
+            untimed: None,
+            for_whom: "",
+            studied_in_adults: false,
+            not_for: |_, _| None,
+            compare: |_, _| Vec::new(),
+            rules: &[],
+            flags: |_, _| Vec::new(),
+            entered: None,
+            asks_first: None,
+            over: |_| None,
+            next: |_| None,
+            read_running: false,
+            speech: false,
+            alone: !id.is_by_mouth(),
+        }
+    }
 }
 
 /// Where a trial stands at a moment.
@@ -214,6 +328,22 @@ impl TaskSpec {
             .filter(|t| t.task == self.id)
             .find_map(|t| t.choice(question));
         Some(before.unwrap_or(usual.1).to_owned())
+    }
+
+    /// Whether a question is asked in this visit.
+    pub fn asks(&self, question: &str, exam: &Exam) -> bool {
+        // Of what could not be begun nothing more is asked than a remark.
+        if let Some(untimed) = self.untimed
+            && exam.latest(self.id).is_some_and(|t| self.is_untimed(t))
+        {
+            return [untimed.question, REMARK].contains(&question);
+        }
+        (self.fits)(question, exam)
+    }
+
+    /// Whether another trial is offered where several are asked for: not once as many count.
+    pub fn another(&self, exam: &Exam) -> bool {
+        (self.used)(self.id, exam) < usize::from(self.trials)
     }
 
     /// Whether a trial was answered without a press on the pad.

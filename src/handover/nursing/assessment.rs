@@ -95,7 +95,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
     parts.extend(TaskId::ALL.iter().filter_map(|task| {
         let words = wording::task::summary(*task, &visit.exam)?;
         // What was swallowed is no less than what was asked of the speech.
-        let by_mouth = tasks::spec(*task).by_mouth;
+        let by_mouth = task.is_by_mouth();
         Some(if by_mouth { kept(words) } else { plain(words) })
     }));
     // A part each, so that what does not fit is counted and not cut.

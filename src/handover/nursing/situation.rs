@@ -7,7 +7,6 @@ use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::flag::{Domain, Flag};
 use crate::clinical::knowledge::screen::ScreenId;
-use crate::clinical::tasks;
 use crate::handover::issue::Clock;
 use crate::handover::parts::{Need, Part};
 use crate::measure::time::Millis;
@@ -75,7 +74,7 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<
 pub(in crate::handover) fn tested(visit: &Visit, now: &Clock) -> Option<String> {
     let exam = &visit.exam;
     let given = exam.trials.iter();
-    let given = given.filter(|t| tasks::spec(t.task).pad.signs.is_some());
+    let given = given.filter(|t| t.task.sign_column().is_some());
     let times: Vec<Millis> = given.filter_map(|t| Some(t.start()?.wall)).collect();
     let Some((first, last)) = times.iter().min().zip(times.iter().max()) else {
         let old = fresh::long_between(visit.seen, now.wall, exam);

@@ -1,22 +1,16 @@
 //! The fold: what each event changes in a visit.
 
-use std::collections::BTreeMap;
-
 use super::texts::{Issue, Told};
 use super::{Aside, Break, Choking, Decided, Visit};
 use crate::clinical::decision::basis;
-use crate::clinical::decision::in_the_way;
 use crate::clinical::decision::in_the_way::stored::meant;
-use crate::clinical::findings::flag::Flag;
-use crate::clinical::findings::gate;
+use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::go_on::WentOn;
 use crate::clinical::findings::in_the_way::Obstacle;
-use crate::clinical::findings::oral::findings::weakness;
-use crate::clinical::findings::trial::{Mark, MarkKind, STARTED, Trial};
+use crate::clinical::findings::trial::{Mark, MarkKind, Trial};
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::tasks;
-use crate::clinical::tasks::oral::flags::{WEAKNESS, emergency};
-use crate::measure::time::{Millis, Stamp, elapsed};
+use crate::measure::time::{Millis, Stamp};
 use crate::record::envelope::{Envelope, Unreadable};
 use crate::record::event::{Details, Event, Plan};
 use crate::record::id::VisitId;
@@ -77,10 +71,11 @@ impl Visit {
         let news = self.decided.is_some() && !self.pressed_since_decided;
         let over = [MarkKind::End, MarkKind::Stopped, MarkKind::WindowOver];
         let runs = |t: &Trial| t.start().is_some() && over.iter().all(|k| t.first(*k).is_none());
-        let silent = |t: &Trial| runs(t) && !tasks::is_read_running(t.task);
+        let silent = |t: &Trial| runs(t) && !tasks::spec(t.task).read_running;
         counts && !news && self.trial(*trial).is_some_and(silent)
     }
 
+    /// What each event changes, one line an event.
     fn apply(&mut self, event: Event, at: Stamp) {
         if self.deleted {
             return;
@@ -90,32 +85,8 @@ impl Visit {
             self.opened = at.wall;
         }
         self.touched = at.wall;
-        self.pressed_since_decided |= matches!(
-            event,
-            Event::Mark { .. }
-                | Event::Undo { .. }
-                | Event::Answer { .. }
-                | Event::Attached { .. }
-                | Event::Choking(_)
-                | Event::NotChoking
-                | Event::Gate(_)
-                | Event::GateCleared(_)
-                | Event::Oral(_)
-                | Event::OralTakenBack(_)
-                | Event::SignMoved { .. }
-                | Event::EndedEarly(_)
-                | Event::TakenUpAgain
-                | Event::Details(_)
-                | Event::ScreenChosen(_)
-        );
-        if matches!(
-            event,
-            Event::Mark { .. }
-                | Event::Answer { .. }
-                | Event::Choking(_)
-                | Event::Gate(_)
-                | Event::Oral(_)
-        ) {
+        self.pressed_since_decided |= event.may_change_the_decision();
+        if event.is_looked_at() {
             self.seen = at.wall;
         }
         match event {
@@ -134,19 +105,7 @@ impl Visit {
             Event::Details(details) => self.know(details),
             Event::ScreenChosen(screen) => self.choose(Some(screen)),
             Event::Role(role) => self.role = role,
-            Event::Gate(answers) => {
-                // Said by itself, with what was found before one's eyes; no press for a whole page.
-                if let [(item, _)] = answers.as_slice()
-                    && item == WEAKNESS
-                {
-                    self.exam.weakness_said = weakness(&self.exam.oral);
-                }
-                self.lapse_old(&answers);
-                for (item, _) in &answers {
-                    self.exam.asked.insert(item.clone(), self.exam.now);
-                }
-                self.at_gate(|gate| gate.extend(answers));
-            }
+            Event::Gate(answers) => self.answer_gate(answers),
             Event::GateCleared(item) => self.at_gate(|gate| {
                 gate.remove(&item);
             }),
@@ -166,70 +125,13 @@ impl Visit {
                 length,
             } => self.exam.trials.push(Trial::new(task, trial, length)),
             Event::Mark { trial, at, kind } => self.mark(trial, Mark { at, kind }),
-            Event::Undo { trial } => {
-                if self.move_back(trial) {
-                    return;
-                }
-                if let Some(trial) = self.trial_mut(trial)
-                    && let Some(last) = trial.marks.iter().rposition(|m| m.kind.pressed())
-                {
-                    let gone = trial.marks.remove(last);
-                    if let MarkKind::Sign(sign) = gone.kind {
-                        let after = elapsed(gone.at, at, true).length;
-                        if after.is_none_or(|after| after > Choking::SLIP) {
-                            trial.taken_back.push((sign, after));
-                        }
-                    }
-                    // The time that ran from it never ran out.
-                    match gone.kind {
-                        MarkKind::Start => trial.marks.retain(|m| m.kind.pressed()),
-                        MarkKind::End | MarkKind::Stopped => {
-                            trial.marks.retain(|m| m.kind != MarkKind::WatchOver);
-                        }
-                        // One press made both: the start is the first thing counted.
-                        MarkKind::Tap
-                            if trial
-                                .marks
-                                .last()
-                                .is_some_and(|m| m.kind == MarkKind::Start && m.at == gone.at)
-                                && tasks::spec(trial.task).pad.first_counts =>
-                        {
-                            trial.marks.clear();
-                        }
-                        _ => {}
-                    }
-                    // An answer about what was timed is none without a time.
-                    if let (None, Some(untimed)) = (trial.start(), tasks::spec(trial.task).untimed)
-                    {
-                        trial.answers.remove(untimed.question);
-                    }
-                }
-            }
-            Event::Hidden { from, to } => {
-                for trial in &mut self.exam.trials {
-                    if trial.start().is_some() {
-                        trial.hidden.push((from, to));
-                    }
-                }
-            }
+            Event::Undo { trial } => self.undo(trial, at),
+            Event::Hidden { from, to } => self.was_hidden(from, to),
             Event::Answer {
                 trial,
                 question,
                 answer,
-            } => {
-                let now = self.exam.now;
-                if let Some(trial) = self.trial_mut(trial) {
-                    trial.said_at.insert(question.clone(), now);
-                    match answer {
-                        Some(answer) => {
-                            trial.answers.insert(question, answer);
-                        }
-                        None => {
-                            trial.answers.remove(&question);
-                        }
-                    }
-                }
-            }
+            } => self.answer(trial, question, answer),
             Event::WentOn {
                 hold,
                 because,
@@ -238,12 +140,9 @@ impl Visit {
                 ground,
             } => {
                 let past = meant(&hold, by, &self.exam);
-                let key = past.as_ref().map_or(hold, Obstacle::key);
-                if let Some(past) = past {
-                    self.exam.gone_past.insert(key.clone(), past);
-                }
-                self.exam.went_on.push(WentOn {
-                    hold: key,
+                let hold = past.as_ref().map_or(hold, Obstacle::key);
+                let on = WentOn {
+                    hold,
                     // It is told within a sentence.
                     because: because.trim().trim_end_matches('.').to_owned(),
                     by,
@@ -251,30 +150,15 @@ impl Visit {
                     ground,
                     lapsed: false,
                     led_to: Vec::new(),
-                });
+                };
+                self.go_on(past, on);
             }
-            Event::SignMoved { from, to, sign, at } => self.move_sign(
-                from,
-                to,
-                Mark {
-                    at,
-                    kind: MarkKind::Sign(sign),
-                },
-            ),
-            Event::EndedEarly(why) => {
-                self.exam.ended = Some(why);
-                self.breaks.push(Break {
-                    why,
-                    at: at.wall,
-                    again: None,
-                });
+            Event::SignMoved { from, to, sign, at } => {
+                let kind = MarkKind::Sign(sign);
+                self.move_sign(from, to, Mark { at, kind });
             }
-            Event::TakenUpAgain => {
-                self.exam.ended = None;
-                if let Some(last) = self.breaks.last_mut() {
-                    last.again.get_or_insert(at.wall);
-                }
-            }
+            Event::EndedEarly(why) => self.end_early(why, at),
+            Event::TakenUpAgain => self.take_up_again(at),
             Event::Choking(since) => self.choked(since),
             Event::NotChoking => {
                 // The newest was the mistake; one before it was not.
@@ -313,17 +197,7 @@ impl Visit {
                 which,
                 at: at.wall,
             }),
-            Event::Told { whom, read_back } => {
-                let last = self.last_text();
-                let (of, of_at) = last.map_or_else(Default::default, |i| (i.clock.clone(), i.at));
-                self.told.push(Told {
-                    whom,
-                    read_back,
-                    at: at.wall,
-                    of,
-                    of_at,
-                });
-            }
+            Event::Told { whom, read_back } => self.tell(whom, read_back, at),
             Event::Attached {
                 trial,
                 task,
@@ -342,65 +216,15 @@ impl Visit {
                 copy.marks = marks.collect::<Vec<_>>().into();
                 copy.hidden = hidden;
                 copy.answers = answers.into_iter().collect();
-                // Nothing tells when it was answered but the time it was counted at.
-                let started = copy.start();
-                let then = self.exam.now.of_elsewhere(started);
-                let names = copy.answers.keys().cloned();
-                let names: Vec<String> = names.chain([STARTED.to_owned()]).collect();
-                copy.said_at
-                    .extend(names.into_iter().map(|name| (name, then)));
-                self.attach(copy);
+                self.attach_copy(copy);
             }
             Event::AttachedTo(visit) => self.attached_to = Some(visit),
             Event::Closed(how) => {
                 let open = self.open_reasons(self.decision().as_ref());
                 self.closed = Some((how, open));
             }
-            Event::Deleted => {
-                *self = Visit {
-                    next: self.next,
-                    opened: self.opened,
-                    touched: at.wall,
-                    deleted: true,
-                    ..Visit::new(self.id.clone())
-                };
-            }
+            Event::Deleted => self.forget(at),
         }
-    }
-
-    fn at_gate(&mut self, change: impl FnOnce(&mut BTreeMap<String, String>)) {
-        let before = emergency(&self.exam);
-        change(&mut self.exam.gate.0);
-        self.exam.emergency_changed |= before && !emergency(&self.exam);
-        self.lapse();
-    }
-
-    /// Where a state of the moment is asked again because it was old, a reason that was given for
-    /// it spoke for then.
-    fn lapse_old(&mut self, answers: &[(String, String)]) {
-        let exam = &self.exam;
-        let old = |id: &str| {
-            let item = gate::find(id).filter(|item| item.is_of_the_moment());
-            let asked = item.and_then(|item| exam.asked.get(item.id));
-            asked.is_some_and(|at| at.is_older(exam.now, exam.policy.moment_stands()))
-        };
-        let ids = answers.iter().map(|(id, _)| id).filter(|id| old(id));
-        let ids: Vec<&String> = ids.collect();
-        for on in &mut self.exam.went_on {
-            let past = self.exam.gone_past.get(&on.hold);
-            on.lapsed |= matches!(past, Some(Obstacle::Gate { item, .. })
-                if ids.iter().any(|id| *id == item.id));
-        }
-    }
-
-    /// Reasons for what the gate and the mouth do not show any more speak for it no longer.
-    fn lapse(&mut self) {
-        let mut went_on = std::mem::take(&mut self.exam.went_on);
-        for on in &mut went_on {
-            let past = self.exam.gone_past.get(&on.hold);
-            on.lapsed |= is_of_state(past) && !in_the_way::stands(&on.hold, &self.exam);
-        }
-        self.exam.went_on = went_on;
     }
 
     fn choose(&mut self, screen: Option<ScreenId>) {
@@ -415,13 +239,43 @@ impl Visit {
         self.exam.language = details.language;
         self.details = Some(details);
     }
-}
 
-/// Whether it is one of the gate's answers, or what the mouth shows against them. What nothing known
-/// had is taken for one: its reason speaks no longer than those do.
-fn is_of_state(past: Option<&Obstacle<Flag>>) -> bool {
-    matches!(
-        past,
-        None | Some(Obstacle::Gate { .. } | Obstacle::AgainstGate { .. })
-    )
+    fn end_early(&mut self, why: EndedEarly, at: Stamp) {
+        self.exam.ended = Some(why);
+        self.breaks.push(Break {
+            why,
+            at: at.wall,
+            again: None,
+        });
+    }
+
+    fn take_up_again(&mut self, at: Stamp) {
+        self.exam.ended = None;
+        if let Some(last) = self.breaks.last_mut() {
+            last.again.get_or_insert(at.wall);
+        }
+    }
+
+    fn tell(&mut self, whom: String, read_back: bool, at: Stamp) {
+        let last = self.last_text();
+        let (of, of_at) = last.map_or_else(Default::default, |i| (i.clock.clone(), i.at));
+        self.told.push(Told {
+            whom,
+            read_back,
+            at: at.wall,
+            of,
+            of_at,
+        });
+    }
+
+    /// Nothing is left of it but that it was there.
+    fn forget(&mut self, at: Stamp) {
+        *self = Visit {
+            next: self.next,
+            opened: self.opened,
+            touched: at.wall,
+            deleted: true,
+            ..Visit::new(self.id.clone())
+        };
+    }
 }

@@ -14,6 +14,7 @@ mod asked;
 mod ending;
 mod fold;
 mod open;
+mod reasons;
 mod texts;
 mod trials;
 

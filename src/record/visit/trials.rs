@@ -2,10 +2,10 @@
 
 use super::{Choking, Visit};
 use crate::clinical::decision::fresh;
-use crate::clinical::findings::trial::{Mark, MarkKind, STARTED, Trial};
+use crate::clinical::findings::trial::{Answer, Mark, MarkKind, STARTED, Trial};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::{self, breathing};
-use crate::measure::time::Stamp;
+use crate::measure::time::{Stamp, elapsed};
 
 impl Visit {
     pub(super) fn mark(&mut self, number: u32, mark: Mark) {
@@ -14,7 +14,7 @@ impl Visit {
             .flatten();
         let now = self.exam.now;
         let task = self.trial(number).map(|trial| trial.task);
-        let task = task.filter(|task| mark.kind == MarkKind::Start && tasks::spec(*task).by_mouth);
+        let task = task.filter(|task| mark.kind == MarkKind::Start && task.is_by_mouth());
         let old = task.map(|task| fresh::begun_on(task, &self.exam, now));
         if let (None, MarkKind::Sign(_)) = (self.trial(number), mark.kind) {
             // What of is lost with its entry: a sign counts all the same.
@@ -42,6 +42,78 @@ impl Visit {
                 }
             }
         }
+    }
+
+    /// Takes the newest press of a trial back, and what ran from it.
+    pub(super) fn undo(&mut self, number: u32, at: Stamp) {
+        if self.move_back(number) {
+            return;
+        }
+        let Some(trial) = self.trial_mut(number) else {
+            return;
+        };
+        let Some(last) = trial.marks.iter().rposition(|m| m.kind.pressed()) else {
+            return;
+        };
+        let spec = tasks::spec(trial.task);
+        let gone = trial.marks.remove(last);
+        if let MarkKind::Sign(sign) = gone.kind {
+            let after = elapsed(gone.at, at, true).length;
+            if after.is_none_or(|after| after > Choking::SLIP) {
+                trial.taken_back.push((sign, after));
+            }
+        }
+        let starts = |mark: &Mark| mark.kind == MarkKind::Start && mark.at == gone.at;
+        // The time that ran from it never ran out.
+        match gone.kind {
+            MarkKind::Start => trial.marks.retain(|m| m.kind.pressed()),
+            MarkKind::End | MarkKind::Stopped => {
+                trial.marks.retain(|m| m.kind != MarkKind::WatchOver);
+            }
+            // One press made both: the start is the first thing counted.
+            MarkKind::Tap if spec.pad.first_counts && trial.marks.last().is_some_and(starts) => {
+                trial.marks.clear();
+            }
+            _ => {}
+        }
+        // An answer about what was timed is none without a time.
+        if let (None, Some(untimed)) = (trial.start(), spec.untimed) {
+            trial.answers.remove(untimed.question);
+        }
+    }
+
+    /// The app was not on the screen in this time.
+    pub(super) fn was_hidden(&mut self, from: Stamp, to: Stamp) {
+        for trial in &mut self.exam.trials {
+            if trial.start().is_some() {
+                trial.hidden.push((from, to));
+            }
+        }
+    }
+
+    /// Takes an answer, or that it was taken back.
+    pub(super) fn answer(&mut self, number: u32, question: String, answer: Option<Answer>) {
+        let now = self.exam.now;
+        let Some(trial) = self.trial_mut(number) else {
+            return;
+        };
+        trial.said_at.insert(question.clone(), now);
+        match answer {
+            Some(answer) => trial.answers.insert(question, answer),
+            None => trial.answers.remove(&question),
+        };
+    }
+
+    /// Takes a trial that was counted elsewhere.
+    pub(super) fn attach_copy(&mut self, mut copy: Trial) {
+        // Nothing tells when it was answered but the time it was counted at.
+        let started = copy.start();
+        let then = self.exam.now.of_elsewhere(started);
+        let names = copy.answers.keys().cloned();
+        let names: Vec<String> = names.chain([STARTED.to_owned()]).collect();
+        copy.said_at
+            .extend(names.into_iter().map(|name| (name, then)));
+        self.attach(copy);
     }
 
     /// Moves a sign; where it or the other trial is not there, nothing changes and nothing is lost.

@@ -111,7 +111,7 @@ impl Desk {
     /// Records an answer to a task's question; none takes it back.
     pub(in crate::ui) fn answer(self, task: TaskId, question: &str, answer: Option<Answer>) {
         let (trial, opened) = self.trial_for(task, None);
-        let instead = tasks::instead(task, question).filter(|other| {
+        let instead = (tasks::spec(task).instead)(question).filter(|other| {
             let given = |v: &Visit| {
                 v.trial(trial)
                     .is_some_and(|t| t.answers.contains_key(*other))
@@ -155,7 +155,7 @@ fn assumed(visit: &Visit, task: TaskId, trial: u32) -> Vec<Event> {
         .into_iter()
         .filter_map(|(id, _)| Some((id, Answer::Choice(spec.assumed(&visit.exam, id)?))));
     usual
-        .chain(tasks::taken_over(task, &visit.exam))
+        .chain((tasks::spec(task).taken_over)(&visit.exam))
         .filter(|(id, _)| open(id))
         .map(|(id, answer)| Event::Answer {
             trial,

@@ -9,7 +9,6 @@ use crate::clinical::findings::flag::{Flag, Level};
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
 use crate::clinical::tasks::by_mouth::{given, lag};
 
 /// In the trials of this task, then in those of each other one, with what still runs of it.
@@ -32,7 +31,7 @@ pub(super) fn in_other(other: TaskId, task: TaskId, exam: &Exam) -> Option<InThe
         return None;
     }
     // A meal gives nothing, but what was seen at it holds as well.
-    tasks::spec(other).pad.signs?;
+    other.sign_column()?;
     seen_in(other, task, exam)
 }
 

@@ -16,7 +16,7 @@ pub(super) fn wet_before(task: TaskId, exam: &Exam) -> Option<InTheWay> {
 }
 
 fn taken_over(task: TaskId, exam: &Exam) -> Option<String> {
-    let answers = tasks::taken_over(task, exam).into_iter();
+    let answers = (tasks::spec(task).taken_over)(exam).into_iter();
     let mut voice = answers.filter(|(question, _)| *question == water::VOICE_BEFORE);
     voice.next()?.1.choice().map(str::to_owned)
 }

@@ -11,7 +11,7 @@ use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::kept;
 use crate::clinical::tasks::longest::held;
-use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When, choice};
+use crate::clinical::tasks::spec::{Choice, Pad, Question, Takes, TaskSpec, When, choice};
 use crate::measure::time::Millis;
 
 /// The highest number said.
@@ -25,23 +25,16 @@ pub const GLIDE_DOWN: &str = "glide-down";
 
 const fn pad(start: &'static str, end: &'static str, beat: Option<Millis>) -> Pad {
     Pad {
-        counts: ("", ""),
         start,
-        length: Length::Open,
-        first_counts: false,
         touch_ends: true,
         beat,
-        late: None,
         end: Some(end),
-        watch: None,
-        signs: None,
-        countdown: false,
+        ..Pad::PLAIN
     }
 }
 
 /// Counting on one breath.
 pub static COUNT: TaskSpec = TaskSpec {
-    id: TaskId::BreathCount,
     title: "Counting on one breath",
     steps: &[
         "Sitting upright, usual voice. The beat is two a second: it sounds, and the number shows.",
@@ -49,13 +42,11 @@ pub static COUNT: TaskSpec = TaskSpec {
         "Touch it again at the next breath, and take over the highest number said.",
     ],
     say: "Take a deep breath and count aloud with the beat, for as long as you can without breathing in.",
-    by_mouth: false,
     pad: pad(
         "Touch: the beat starts",
         "Touch at the next breath",
         Some(judge::BEAT),
     ),
-    more: "",
     questions: &[Question {
         id: REACHED,
         ask: "Highest number said",
@@ -71,8 +62,6 @@ pub static COUNT: TaskSpec = TaskSpec {
         needed: true,
     }],
     trials: 3,
-    usual: |_| Vec::new(),
-    compare: |_| Vec::new(),
     untimed: Some(kept::BREATH),
     caveat: "It depends on effort. The lines come from people with weak muscles.",
     for_whom: "Adults: in children the count depends on height and is reported only.",
@@ -82,30 +71,33 @@ pub static COUNT: TaskSpec = TaskSpec {
         &rules::BREATH_COUNT_CHILD,
         &rules::SPEECH_NOT_SCORED,
     ],
-    not_for: |_, _| None,
+    slug: "count-on-one-breath",
+    flags,
+    used,
+    speech: true,
+    ..TaskSpec::plain(TaskId::BreathCount)
 };
 
 /// Breath hold.
 pub static HOLD: TaskSpec = TaskSpec {
-    id: TaskId::BreathHold,
     title: "Breath hold",
     steps: &[
         "5 seconds are asked (common practice); skip it where holding the breath is not wanted.",
         "Touch the pad when the breath is held, touch it again when it is let go.",
     ],
     say: "Breathe in, and hold your breath for five seconds.",
-    by_mouth: false,
     pad: pad("Touch when held", "Touch when let go", None),
-    more: "",
     questions: &[],
     trials: 3,
-    usual: |_| Vec::new(),
-    compare: |_| Vec::new(),
     caveat: "Recorded, not judged.",
     untimed: Some(kept::BREATH),
     for_whom: "Anybody for whom holding the breath is allowed and wanted; no age has a line.",
     rules: &[&rules::BREATH_HOLD, &rules::SPEECH_NOT_SCORED],
-    not_for: |_, _| None,
+    slug: "breath-hold",
+    flags,
+    used,
+    speech: true,
+    ..TaskSpec::plain(TaskId::BreathHold)
 };
 
 static BUBBLES_SEEN: &[Choice] = &[
@@ -116,7 +108,6 @@ static BUBBLES_SEEN: &[Choice] = &[
 
 /// 5 cm of water for 5 seconds.
 pub static FIVE: TaskSpec = TaskSpec {
-    id: TaskId::FiveForFive,
     title: "5 cm of water for 5 seconds",
     steps: &[
         "A cup of water marked in cm, a straw with a pinhole above the water. The tip is 5 cm under.",
@@ -124,9 +115,7 @@ pub static FIVE: TaskSpec = TaskSpec {
         "Whether they were continuous at 5 cm is yours to say: the phone can't see the pressure.",
     ],
     say: "Blow bubbles through the straw, gently and without a break, until I say stop.",
-    by_mouth: false,
     pad: pad("Touch at the first bubbles", "Touch when they end", None),
-    more: "",
     questions: &[Question {
         id: BUBBLES,
         ask: "The bubbles",
@@ -136,13 +125,15 @@ pub static FIVE: TaskSpec = TaskSpec {
         needed: true,
     }],
     trials: 3,
-    usual: |_| Vec::new(),
-    compare: |_| Vec::new(),
     caveat: "The water is blown into, not drunk.",
     untimed: Some(kept::BREATH),
     for_whom: "Anybody who can close the lips on a straw and blow on request; no age has a line.",
     rules: &[&rules::BREATH_FIVE, &rules::SPEECH_NOT_SCORED],
-    not_for: |_, _| None,
+    slug: "five-for-five",
+    flags,
+    used,
+    speech: true,
+    ..TaskSpec::plain(TaskId::FiveForFive)
 };
 
 static GLIDES: &[Choice] = &[
@@ -154,13 +145,10 @@ static GLIDES: &[Choice] = &[
 
 /// Pitch glide.
 pub static GLIDE: TaskSpec = TaskSpec {
-    id: TaskId::PitchGlide,
     title: "Pitch glide",
     steps: &["Up and down on \"ah\". Touch the pad when it starts and when it ends."],
     say: "Say \"ah\" and slide from your lowest to your highest voice, and down again.",
-    by_mouth: false,
     pad: pad("Touch when it starts", "Touch when it ends", None),
-    more: "",
     questions: &[
         Question {
             id: GLIDE_UP,
@@ -179,15 +167,30 @@ pub static GLIDE: TaskSpec = TaskSpec {
             needed: true,
         },
     ],
-    trials: 1,
-    usual: |_| Vec::new(),
-    compare: |_| Vec::new(),
     caveat: "As heard; no line is drawn on it.",
     untimed: Some(kept::VOICE),
     for_whom: "Anybody who can follow a slide of the voice; as heard, no age has a line.",
     rules: &[&rules::SPEECH_NOT_SCORED],
-    not_for: |_, _| None,
+    slug: "glide",
+    flags,
+    used,
+    speech: true,
+    ..TaskSpec::plain(TaskId::PitchGlide)
 };
+
+fn own(task: TaskId) -> &'static TaskSpec {
+    match task {
+        TaskId::BreathCount => &COUNT,
+        TaskId::BreathHold => &HOLD,
+        TaskId::FiveForFive => &FIVE,
+        _ => &GLIDE,
+    }
+}
+
+/// How many of the trials asked for are used up.
+fn used(task: TaskId, exam: &Exam) -> usize {
+    kept::used(own(task), exam, |trial| held(trial).is_some())
+}
 
 /// The highest number said in a trial.
 pub fn reached(trial: &Trial) -> Option<u32> {
@@ -202,10 +205,11 @@ pub fn glide_heard(trial: &Trial, question: &str) -> Option<&'static str> {
 
 /// Why a trial is not scored, if it is not: it has no time, or what is asked after it is open.
 fn why_not(trial: &Trial) -> Option<Unscored> {
-    let no_time = kept::why_no_time(trial);
+    let spec = own(trial.task);
+    let no_time = kept::why_no_time(spec, trial);
     let timed = || trial.between(trial.start()?, trial.end_pressed()?).length;
     match trial.task {
-        TaskId::PitchGlide => kept::untimed(trial).map(Unscored::Unbegun),
+        TaskId::PitchGlide => kept::untimed(spec, trial).map(Unscored::Unbegun),
         TaskId::BreathCount if trial.number(REACHED).is_some() => None,
         TaskId::BreathCount => no_time.or_else(|| timed().map(Unscored::NumberNotSaid)),
         TaskId::FiveForFive if trial.choice(BUBBLES).is_none() => {
@@ -217,7 +221,7 @@ fn why_not(trial: &Trial) -> Option<Unscored> {
 
 /// The trials that are not scored.
 pub fn unscored(task: TaskId, exam: &Exam) -> Vec<(usize, Unscored)> {
-    kept::unscored(task, exam, why_not)
+    kept::unscored(own(task), exam, why_not)
 }
 
 /// What the rules say about an examination.

@@ -10,6 +10,7 @@ mod reading;
 pub use flags::flags;
 pub use reading::{Even, Running, STATE, asks_state, rate, running, state};
 
+use crate::clinical::findings::exam::Exam;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::breath_taps::reading::THIRTY;
@@ -40,19 +41,17 @@ const fn pad(start: &'static str, length: Length, first: bool, end: Option<&'sta
         start,
         length,
         first_counts: first,
-        touch_ends: false,
-        beat: None,
-        late: None,
         end,
-        watch: None,
-        signs: None,
-        countdown: false,
+        ..Pad::PLAIN
     }
+}
+
+fn fits(question: &str, exam: &Exam) -> bool {
+    question != STATE || asks_state(exam)
 }
 
 /// By taps.
 pub static TAPS: TaskSpec = TaskSpec {
-    id: TaskId::BreathTaps,
     title: "Breathing by taps",
     steps: &[
         "Watch the chest or the blanket. Do not say that you count.",
@@ -60,39 +59,33 @@ pub static TAPS: TaskSpec = TaskSpec {
         "Uneven: count for 60 seconds.",
     ],
     say: "",
-    by_mouth: false,
     pad: pad("Touch at a breath in", Length::Open, true, Some("Stop")),
-    more: "",
     questions: &[ASK_STATE],
-    trials: 1,
-    usual: |_| Vec::new(),
-    compare: |_| Vec::new(),
     caveat: "60 over the middle interval. Tried with videos of children (published: KAR14); in \
              adults it never replaces the count of 60 seconds.",
-    untimed: None,
     for_whom: "Children, and adults for whom a minute is counted besides: in adults taps alone clear nobody.",
     rules: &[&rules::BREATHING_TAPS],
-    not_for: |_, _| None,
+    slug: "breath-taps",
+    flags,
+    fits,
+    read_running: true,
+    ..TaskSpec::plain(TaskId::BreathTaps)
 };
 
 /// In 30 seconds.
 pub static COUNT_30: TaskSpec = TaskSpec {
-    id: TaskId::Breaths30,
     title: "Breaths in 30 seconds",
     steps: &["Tap each breath in. The count ends by itself; it is doubled."],
     say: "",
-    by_mouth: false,
     pad: pad("Start", Length::Fixed(THIRTY), false, None),
-    more: "",
     questions: &[ASK_STATE],
-    trials: 1,
-    usual: |_| Vec::new(),
-    compare: |_| Vec::new(),
     caveat: "Steps of 2 a minute. It missed a quarter of the rates that are \
              highest on an early-warning scale (published: RIM19): count for 60 seconds where it \
              matters.",
-    untimed: None,
     for_whom: "Where a whole minute can't be had: it clears no adult.",
     rules: &[&rules::BREATHING_THIRTY],
-    not_for: |_, _| None,
+    slug: "breaths-30",
+    flags,
+    fits,
+    ..TaskSpec::plain(TaskId::Breaths30)
 };

@@ -93,6 +93,9 @@ pub enum Even {
 
 /// The rate so far and how even it is; none before there is one.
 pub fn running(trial: &Trial, policy: &Policy) -> Option<Running> {
+    if trial.task != TaskId::BreathTaps {
+        return None;
+    }
     let setting = Setting::of(policy);
     let spread = Percent::new(f64::from(setting.spread)).ok()?;
     let breathing = series(trial)

@@ -33,26 +33,17 @@ pub use reading::{Finding, count as newest_count, counted, read, reading};
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    id: TaskId::Breathing,
     title: "Breaths in 60 seconds",
     steps: &[
         "Watch the chest or the blanket. Do not say that you count.",
         "Tap each breath in. The count ends by itself after 60 seconds.",
     ],
     say: "Rest quietly for a minute.",
-    by_mouth: false,
     pad: Pad {
         counts: ("breath", "breaths"),
         start: "Start",
         length: Length::Fixed(WINDOW),
-        first_counts: false,
-        touch_ends: false,
-        beat: None,
-        late: None,
-        end: None,
-        watch: None,
-        signs: None,
-        countdown: false,
+        ..Pad::PLAIN
     },
     more: "A rate counted elsewhere, SpO2, oxygen",
     questions: &[
@@ -129,12 +120,9 @@ pub static SPEC: TaskSpec = TaskSpec {
             ..breath_taps::ASK_STATE
         },
     ],
-    trials: 1,
-    usual: |_| Vec::new(),
     caveat: "SpO2 is recorded for respiratory safety. A fall does not show, and a steady value \
              does not rule out, aspiration (published: BRI18).",
-    compare,
-    untimed: None,
+    compare: |_, exam| compare(exam),
     for_whom: "Everybody who is to be given something by mouth. The bands are for adults; under 16 years the local chart for the age is used.",
     rules: &[
         &rules::BREATHING_RATE,
@@ -144,10 +132,21 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::BREATHING_CHILD,
         &rules::BREATHING_NOT_COUNTED,
     ],
-    not_for: |_, _| None,
+    slug: "breathing",
+    entered: Some(TYPED),
+    flags: |_, exam| flags(exam),
+    over,
+    fits: |question, exam| question != breath_taps::STATE || breath_taps::asks_state(exam),
+    ..TaskSpec::plain(TaskId::Breathing)
 };
 
 /// The rates of a child beside the range taught for the age; adults have bands of their own.
+/// A child's rate by taps is read with the local chart as a counted one is.
+fn over(exam: &Exam) -> Option<bool> {
+    let child = exam.age.is_some_and(|a| !a.is_adult());
+    (child && breath_taps::rate(exam).is_some()).then_some(true)
+}
+
 fn compare(exam: &Exam) -> Vec<Comparison> {
     if exam.age.is_none_or(|age| age.is_adult()) {
         return Vec::new();

@@ -13,42 +13,15 @@ pub mod within;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::{ByMouthFact, Missing, WhyNot};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
-use crate::clinical::findings::trial::Trial;
+use crate::clinical::findings::trial::{Answer, Trial};
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::by_mouth::questions::VOICE_BEFORE;
+use crate::clinical::tasks::by_mouth::questions::{VOICE_AFTER, VOICE_BEFORE};
 use crate::clinical::tasks::by_mouth::reading::{Reading, Watch};
 use crate::clinical::tasks::by_mouth::within::WATCH;
-use crate::clinical::tasks::spec::When;
+use crate::clinical::tasks::spec::{TaskSpec, When};
 use crate::measure::time::{Millis, Stamp};
-
-/// What the pad of a task of many trials offers where nothing runs on it.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Offer {
-    /// The words on it.
-    pub words: String,
-    /// Whether it waits for something: a touch does nothing yet.
-    pub waits: bool,
-}
-
-impl Offer {
-    /// A trial that may be given now.
-    pub fn now(words: impl Into<String>) -> Offer {
-        Offer {
-            words: words.into(),
-            waits: false,
-        }
-    }
-
-    /// A trial that waits.
-    pub fn waits(words: impl Into<String>) -> Offer {
-        Offer {
-            words: words.into(),
-            waits: true,
-        }
-    }
-}
 
 /// The trials of a task that were given, in order.
 pub fn given(task: TaskId, exam: &Exam) -> impl DoubleEndedIterator<Item = &Trial> {
@@ -67,21 +40,25 @@ fn opened(task: TaskId, exam: &Exam) -> impl Iterator<Item = &Trial> {
     trials.take_while(|t| !was_given(t))
 }
 
+/// Whether a question that several of these tasks ask is asked in this visit.
+pub fn fits(task: TaskId, question: &str, exam: &Exam) -> bool {
+    match question {
+        saturation::LOWEST => saturation::was_read(exam),
+        watched::WATCHED => watched::asked(task, exam),
+        _ => true,
+    }
+}
+
 /// Whether everything that must be asked after the trial was answered.
-pub fn answered(trial: &Trial, exam: &Exam) -> bool {
+pub fn answered(spec: &TaskSpec, trial: &Trial, exam: &Exam) -> bool {
     [When::After, When::AfterWatch].iter().all(|when| {
-        crate::clinical::tasks::spec(trial.task)
-            .questions_at(*when, trial)
-            .all(|q| {
-                !q.needed
-                    || trial.answers.contains_key(q.id)
-                    || !crate::clinical::tasks::fits(trial.task, q.id, exam)
-            })
+        spec.questions_at(*when, trial)
+            .all(|q| !q.needed || trial.answers.contains_key(q.id) || !spec.asks(q.id, exam))
     })
 }
 
-fn voice_before_open(trial: &Trial) -> bool {
-    let mut questions = crate::clinical::tasks::spec(trial.task).questions.iter();
+fn voice_before_open(spec: &TaskSpec, trial: &Trial) -> bool {
+    let mut questions = spec.questions.iter();
     questions.any(|q| q.id == VOICE_BEFORE) && !trial.answers.contains_key(VOICE_BEFORE)
 }
 
@@ -124,15 +101,15 @@ pub fn was_within(trial: &Trial, at: Stamp) -> bool {
 }
 
 /// What is still missing of a trial that was given; none where it is whole.
-pub fn unfinished(trial: &Trial, exam: &Exam) -> Option<Missing> {
+pub fn unfinished(spec: &TaskSpec, trial: &Trial, exam: &Exam) -> Option<Missing> {
     let reading = Reading::of(trial);
     match reading.watch {
         _ if reading.stopped => Some(Missing::End),
         Watch::NotBegun => Some(Missing::End),
         Watch::Running => Some(Missing::WatchRuns),
         Watch::Cut(why) => Some(Missing::WatchCut(why)),
-        Watch::Whole if !answered(trial, exam) => Some(Missing::Answers),
-        Watch::Whole if voice_before_open(trial) => Some(Missing::VoiceBefore),
+        Watch::Whole if !answered(spec, trial, exam) => Some(Missing::Answers),
+        Watch::Whole if voice_before_open(spec, trial) => Some(Missing::VoiceBefore),
         Watch::Whole => reading.unwatched.map(Missing::Unwatched),
     }
 }
@@ -168,4 +145,17 @@ pub fn of_all(exam: &Exam, id: TaskId, judge: impl Fn(&Trial) -> Vec<Flag>) -> V
         }));
     }
     flags
+}
+
+/// Answers taken as given: the voice as it was heard last, unless that is too long ago.
+pub(super) fn voice_of_sips(exam: &Exam) -> Vec<(&'static str, Answer)> {
+    let heard = given(TaskId::Sips, exam)
+        .filter_map(|t| Some((t.answers.get(VOICE_AFTER)?, t.said_at.get(VOICE_AFTER)?)))
+        .next_back()
+        .filter(|(_, at)| !at.is_older(exam.now, exam.policy.moment_stands()))
+        .map(|(voice, _)| voice);
+    heard
+        .map(|voice| (VOICE_BEFORE, voice.clone()))
+        .into_iter()
+        .collect()
 }

@@ -10,7 +10,6 @@ use crate::clinical::findings::go_on::GoOn;
 use crate::clinical::findings::looked::Looked;
 use crate::clinical::findings::trial::{Answer, MarkKind, Trial};
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::reading::Reading;
@@ -20,7 +19,7 @@ use crate::clinical::tasks::by_mouth::{saturation, watched};
 use crate::clinical::tasks::cracker::judge as cracker;
 use crate::clinical::tasks::cracker::judge::{Before, Cracker};
 use crate::clinical::tasks::spec::{
-    Choice, Length, Pad, Question, Takes, TaskSpec, When, choice, watch_cut,
+    Choice, Pad, Question, Takes, TaskSpec, When, choice, watch_cut,
 };
 use crate::measure::time::Millis;
 
@@ -50,7 +49,6 @@ const fn asked_first(id: &'static str, ask: &'static str, choices: &'static [Cho
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    id: TaskId::Cracker,
     title: "Timed cracker",
     steps: &[
         "Upright, one plain cracker. You sit where you see jaw and larynx from the side.",
@@ -59,21 +57,14 @@ pub static SPEC: TaskSpec = TaskSpec {
         "At a sign: press it; nothing more is eaten. Watch for 60 seconds.",
     ],
     say: "Eat this cracker as fast as is comfortable for you. Show me your mouth when it is empty.",
-    by_mouth: true,
     pad: Pad {
         counts: ("bite", "bites"),
         start: "First bite",
-        length: Length::Open,
         first_counts: true,
-        touch_ends: false,
-        beat: None,
-        late: None,
         end: Some("Mouth empty"),
         watch: Some(WATCH),
-        signs: Some(SignTask::Cracker),
-        countdown: false,
+        ..Pad::PLAIN
     },
-    more: "",
     questions: &[
         asked_first(
             ALLERGY,
@@ -101,19 +92,20 @@ pub static SPEC: TaskSpec = TaskSpec {
             needed: false,
         },
     ],
-    trials: 1,
-    usual: |_| Vec::new(),
-    compare: |_| Vec::new(),
     caveat: "Reported, not judged: there is no published line between pass and fail. Compare only \
              with the same cracker.",
-    untimed: None,
     for_whom: "Adults with teeth, or dentures that fit, without an allergy to it, whose diet order allows it and whose drinks went well. No values for children are read here.",
     rules: &[
         &rules::CRACKER_REPORT,
         &rules::CRACKER_NOT_FOR,
         &rules::EATEN_UNFINISHED,
     ],
-    not_for: |_, _| None,
+    slug: "cracker",
+    flags: |_, exam| flags(exam),
+    fits: |question, exam| by_mouth::fits(TaskId::Cracker, question, exam),
+    studied_in_adults: true,
+    asks_first: Some(asked),
+    ..TaskSpec::plain(TaskId::Cracker)
 };
 
 /// The counts of a trial that was ended; none before, or where its time is not known.

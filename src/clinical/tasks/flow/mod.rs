@@ -22,7 +22,6 @@ pub const DRINK: &str = "drink";
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    id: TaskId::Flow,
     title: "Drink thickness",
     steps: &[
         "A 10 mL slip-tip syringe whose 10 mL scale is 61.5 mm long; without its plunger.",
@@ -31,21 +30,12 @@ pub static SPEC: TaskSpec = TaskSpec {
         "At the tone, after 10 seconds, cover the tip and read what is left.",
     ],
     say: "",
-    by_mouth: false,
     pad: Pad {
-        counts: ("", ""),
         start: "Start: 3, 2, 1",
         length: Length::Fixed(WINDOW),
-        first_counts: false,
-        touch_ends: false,
-        beat: None,
-        late: None,
-        end: None,
-        watch: None,
-        signs: None,
         countdown: true,
+        ..Pad::PLAIN
     },
-    more: "",
     questions: &[
         Question {
             id: LEFT,
@@ -68,12 +58,8 @@ pub static SPEC: TaskSpec = TaskSpec {
             needed: false,
         },
     ],
-    trials: 1,
-    usual: |_| Vec::new(),
-    compare: |_| Vec::new(),
     caveat: "The level is that of this drink, as it was when it was measured. It is no advice what \
              anybody is to be given: that is the clinician's to say.",
-    untimed: None,
     for_whom: "Drinks that run through a syringe, not people: it says nothing about who may have them.",
     rules: &[
         &rules::FLOW_LEVEL,
@@ -81,7 +67,9 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::FLOW_NONE,
         &rules::FLOW_NO_DIET,
     ],
-    not_for: |_, _| None,
+    slug: "drink-thickness",
+    flags: |_, exam| flags(exam),
+    ..TaskSpec::plain(TaskId::Flow)
 };
 
 /// What is left, where it was read.

@@ -14,7 +14,7 @@ use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::kept;
 use crate::clinical::tasks::longest::voice::{JudgedRatio, longest, no_ratio, s_to_z};
 use crate::clinical::tasks::spec::{
-    Choice, Length, Pad, Question, Takes, TaskSpec, Untimed, When, choice, remark,
+    Choice, Pad, Question, Takes, TaskSpec, Untimed, When, choice, remark,
 };
 use crate::measure::time::Millis;
 use crate::measure::units::Seconds;
@@ -44,8 +44,9 @@ static WITH_VOICE: &[Question] = &[
 
 static PLAIN: &[Question] = &[remark()];
 
-const fn spec(
+const fn task(
     id: TaskId,
+    slug: &'static str,
     title: &'static str,
     say: &'static str,
     questions: &'static [Question],
@@ -54,7 +55,7 @@ const fn spec(
     rules: &'static [&'static Rule],
 ) -> TaskSpec {
     TaskSpec {
-        id,
+        slug,
         title,
         steps: &[
             "Say it the same way each time, and give no other help: wording and coaching move the time.",
@@ -62,41 +63,31 @@ const fn spec(
             "Up to three trials, with a rest between.",
         ],
         say,
-        by_mouth: false,
         pad: Pad {
-            counts: ("", ""),
             start: "Touch when it starts",
-            length: Length::Open,
-            first_counts: false,
             touch_ends: true,
-            beat: None,
-            late: None,
             end: Some("Touch when it ends"),
-            watch: None,
-            signs: None,
-            countdown: false,
+            ..Pad::PLAIN
         },
-        more: "",
         questions,
         trials: 3,
-        usual: |_| Vec::new(),
-        compare: match id {
-            TaskId::LongestS => |exam| compare(TaskId::LongestS, exam),
-            TaskId::LongestZ => |exam| compare(TaskId::LongestZ, exam),
-            _ => |exam| compare(TaskId::LongestAh, exam),
-        },
+        compare,
         caveat,
         untimed: Some(untimed),
         for_whom: "Anybody who can hold a sound on request. Lines are drawn for adults; children are \
                    put beside children, and no s/z line is drawn for them.",
         rules,
-        not_for: |_, _| None,
+        flags,
+        used,
+        speech: true,
+        ..TaskSpec::plain(id)
     }
 }
 
 /// "ah".
-pub static AH: TaskSpec = spec(
+pub static AH: TaskSpec = task(
     TaskId::LongestAh,
+    "longest-ah",
     "Longest \"ah\"",
     "Take a deep breath and say \"ah\" for as long as you can, in your usual voice.",
     WITH_VOICE,
@@ -120,8 +111,9 @@ static RATIO_RULES: &[&Rule] = &[
 const RATIO_CAVEAT: &str = "Read as the ratio of s to z. A usual ratio rules nothing out.";
 
 /// s.
-pub static S: TaskSpec = spec(
+pub static S: TaskSpec = task(
     TaskId::LongestS,
+    "longest-s",
     "Longest s",
     "Take a deep breath and say \"sss\" for as long as you can.",
     PLAIN,
@@ -131,8 +123,9 @@ pub static S: TaskSpec = spec(
 );
 
 /// z.
-pub static Z: TaskSpec = spec(
+pub static Z: TaskSpec = task(
     TaskId::LongestZ,
+    "longest-z",
     "Longest z",
     "Take a deep breath and say \"zzz\" for as long as you can, with your voice on.",
     PLAIN,
@@ -140,6 +133,19 @@ pub static Z: TaskSpec = spec(
     RATIO_CAVEAT,
     RATIO_RULES,
 );
+
+fn own(task: TaskId) -> &'static TaskSpec {
+    match task {
+        TaskId::LongestS => &S,
+        TaskId::LongestZ => &Z,
+        _ => &AH,
+    }
+}
+
+/// How many of the trials asked for are used up.
+fn used(task: TaskId, exam: &Exam) -> usize {
+    kept::used(own(task), exam, |trial| held(trial).is_some())
+}
 
 /// What a task has held.
 pub fn sound(task: TaskId) -> Sound {
@@ -210,11 +216,11 @@ pub fn ratio(exam: &Exam) -> Option<Result<JudgedRatio, NoRatio>> {
         return None;
     }
     // Tried and not held at all is another reason than never tried.
-    let tried = |task| kept::numbered(task, exam).any(|(_, t)| kept::untimed(t).is_some());
+    let tried = |spec| kept::numbered(spec, exam).any(|(_, t)| kept::untimed(spec, t).is_some());
     Some(
         s_to_z(s.as_ref(), z.as_ref(), &exam.who()).map_err(|why| match why {
-            NoRatio::NoZ if tried(TaskId::LongestZ) => NoRatio::ZNotHeld,
-            NoRatio::NoS if tried(TaskId::LongestS) => NoRatio::SNotHeld,
+            NoRatio::NoZ if tried(&Z) => NoRatio::ZNotHeld,
+            NoRatio::NoS if tried(&S) => NoRatio::SNotHeld,
             why => why,
         }),
     )
@@ -222,11 +228,12 @@ pub fn ratio(exam: &Exam) -> Option<Result<JudgedRatio, NoRatio>> {
 
 /// The trials that are kept and not scored: without a time, or after those that are asked for.
 pub fn unscored(task: TaskId, exam: &Exam) -> Vec<(usize, Unscored)> {
+    let spec = own(task);
     let mut scored = 0;
-    kept::numbered(task, exam)
+    kept::numbered(spec, exam)
         .filter_map(|(n, trial)| {
             if held(trial).is_none() {
-                return Some((n, kept::why_no_time(trial)?));
+                return Some((n, kept::why_no_time(spec, trial)?));
             }
             scored += 1;
             (scored > Held::MOST).then_some((n, Unscored::AfterTheFirst(Held::MOST)))

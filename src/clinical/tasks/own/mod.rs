@@ -7,8 +7,9 @@
 pub mod shared;
 
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::fact::{OwnFact, OwnGiven, SeenSign, With};
+use crate::clinical::findings::fact::{OwnFact, SeenSign, With};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::next_trial::{NextTrial, ToGive, WaitsFor};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::knowledge::task::TaskId;
@@ -18,9 +19,7 @@ use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::signs;
 use crate::clinical::tasks::by_mouth::{saturation, watched};
 use crate::clinical::tasks::own::shared as own_shared;
-use crate::clinical::tasks::spec::{
-    Length, NOT_VALID, Pad, Question, REMARK, Takes, TaskSpec, When,
-};
+use crate::clinical::tasks::spec::{NOT_VALID, Pad, Question, REMARK, Takes, TaskSpec, When};
 use crate::clinical::tasks::water::{NOT_GIVEN_REASONS, WATCH};
 
 mod given;
@@ -47,7 +46,6 @@ const fn before(id: &'static str, ask: &'static str, takes: Takes) -> Question {
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    id: TaskId::Own,
     title: "Own trials",
     steps: &[
         "Say once what is given and how. It is taken over for the trials that follow.",
@@ -56,21 +54,13 @@ pub static SPEC: TaskSpec = TaskSpec {
         "Each trial is watched for 60 seconds. The next may begin before.",
     ],
     say: "",
-    by_mouth: true,
     pad: Pad {
-        counts: ("", ""),
         start: "Given",
-        length: Length::Open,
-        first_counts: false,
         touch_ends: true,
-        beat: None,
-        late: None,
         end: Some("Last swallow"),
         watch: Some(WATCH),
-        signs: Some(SignTask::Own),
-        countdown: false,
+        ..Pad::PLAIN
     },
-    more: "",
     questions: &[
         before(
             LEVEL,
@@ -106,45 +96,35 @@ pub static SPEC: TaskSpec = TaskSpec {
         },
     ],
     trials: 2,
-    usual: |_| Vec::new(),
-    compare: |_| Vec::new(),
     caveat: "Levels by the framework's own names, as you picked them. What was swallowed without a \
              sign says nothing about another consistency. Silent aspiration is not seen.",
-    untimed: None,
     for_whom: "Anybody to whom the clinician decides to give it: no published rule covers what is chosen.",
     rules: &[
         &rules::OWN_CLEAR,
         &rules::OWN_UNFINISHED,
         &rules::OWN_OVERLAP,
     ],
-    not_for: |_, _| None,
+    slug: "own",
+    flags: |_, exam| flags(exam),
+    over: |exam| Some(by_mouth::given(TaskId::Own, exam).next().is_some()),
+    next: next_trial,
+    taken_over,
+    instead,
+    fits: |question, exam| by_mouth::fits(TaskId::Own, question, exam),
+    ..TaskSpec::plain(TaskId::Own)
 };
 
-/// What the pad offers.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum OwnOffer {
-    /// Nothing yet: first it is said what is given.
-    SayWhat,
-    /// A trial.
-    Give {
-        /// Whether one was given before.
-        again: bool,
-        /// What, where it was said.
-        given: Option<OwnGiven>,
-    },
-}
-
 /// What the pad offers; none while a trial runs.
-pub fn offer(exam: &Exam) -> Option<OwnOffer> {
+fn next_trial(exam: &Exam) -> Option<NextTrial> {
     let begun = exam.latest(TaskId::Own).filter(|t| t.start().is_some());
     if begun.is_some_and(|t| t.end().is_none()) {
         return None;
     }
     let again = begun.is_some();
     Some(match to_come(exam) {
-        None if !again => OwnOffer::SayWhat,
+        None if !again => NextTrial::Waits(WaitsFor::WhatIsGiven),
         // Given without a word of what it was, it is given so again.
-        given => OwnOffer::Give { again, given },
+        given => NextTrial::Now(ToGive::Own { again, given }),
     })
 }
 
@@ -190,7 +170,7 @@ fn missing(exam: &Exam) -> Vec<OwnFact> {
     let open = all()
         .filter(|t| {
             let sign = Reading::of(t).signs().iter().any(|s| s.ends(SignTask::Own));
-            !sign && by_mouth::unfinished(t, exam).is_some()
+            !sign && by_mouth::unfinished(&SPEC, t, exam).is_some()
         })
         .count();
     if open > 0 {

@@ -12,11 +12,12 @@ use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::SipsFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::looked::Looked;
+use crate::clinical::findings::next_trial::{NextTrial, Sip as NextSip, ToGive, WaitsFor};
 use crate::clinical::findings::trial::{Answer, Trial};
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::policy::Wording;
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::sign::{Sign, SignTask};
+use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::lag;
@@ -30,7 +31,7 @@ use crate::clinical::tasks::sips::judge as sips;
 use crate::clinical::tasks::sips::judge::{Next, Plan, Sip};
 use crate::clinical::tasks::sips::three_ml::Run;
 use crate::clinical::tasks::spec::{
-    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskSpec, When, choice,
+    Choice, NOT_VALID, Pad, Question, Takes, TaskSpec, When, choice,
 };
 use crate::measure::units::Millilitres;
 
@@ -61,7 +62,6 @@ const fn ask(id: &'static str, ask: &'static str, when: When, from: &'static [Ch
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    id: TaskId::Sips,
     title: "Small sips of water",
     steps: &[
         "Upright, mouth cleared of saliva, fingers on the larynx.",
@@ -71,21 +71,13 @@ pub static SPEC: TaskSpec = TaskSpec {
         "Hear the voice, then make the next sip ready while the watch runs. It is given when the minute is over.",
     ],
     say: "Hold the water in your mouth, then swallow it in one go.",
-    by_mouth: true,
     pad: Pad {
-        counts: ("", ""),
         start: "Lip contact",
-        length: Length::Open,
-        first_counts: false,
         touch_ends: true,
-        beat: None,
-        late: None,
         end: Some("Swallow felt"),
         watch: Some(WATCH),
-        signs: Some(SignTask::Sips),
-        countdown: false,
+        ..Pad::PLAIN
     },
-    more: "",
     questions: &[
         ask(VOICE_BEFORE, "Voice before", When::Before, VOICES),
         ask(VOICE_AFTER, "Voice after: say \"ah\"", When::After, VOICES),
@@ -115,12 +107,9 @@ pub static SPEC: TaskSpec = TaskSpec {
         },
     ],
     trials: 2,
-    usual: |_| Vec::new(),
-    compare: |_| Vec::new(),
     caveat: "Sizes and repeats are local policy. A cough at once or within one minute counts, a \
              changed voice too (published: DAN06T, adults after stroke). Silent aspiration is not \
              seen.",
-    untimed: None,
     for_whom: "Adults: the studies of small sips and of the minute after them are in adults after stroke. For a child the clinician decides, and says why.",
     rules: &[
         &rules::SIPS_SIGN,
@@ -128,7 +117,14 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::SIPS_CLEAR,
         &rules::SIPS_UNFINISHED,
     ],
-    not_for: |_, _| None,
+    slug: "sips",
+    flags: |_, exam| flags(exam),
+    over: |exam| Some(over(exam)),
+    next: next_trial,
+    taken_over,
+    fits,
+    studied_in_adults: true,
+    ..TaskSpec::plain(TaskId::Sips)
 };
 
 /// What is to be given.
@@ -170,7 +166,7 @@ fn sips(exam: &Exam, hoping: bool) -> Vec<Sip> {
     by_mouth::given(TaskId::Sips, exam)
         .map(|trial| {
             let reading = Reading::of(trial);
-            let whole = by_mouth::answered(trial, exam) && reading.unwatched.is_none();
+            let whole = by_mouth::answered(&SPEC, trial, exam) && reading.unwatched.is_none();
             Sip {
                 size: size(trial, &plan),
                 signs: reading.signs(),
@@ -200,46 +196,19 @@ pub fn over(exam: &Exam) -> bool {
     !matches!(next(exam), Next::Give(_))
 }
 
-/// The sip to come: its size, and which of how many of that size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct ToCome {
-    /// Its size.
-    pub size: Millilitres,
-    /// Which.
-    pub nth: usize,
-    /// Of how many.
-    pub of: u8,
-}
-
-impl ToCome {
-    fn new(size: Millilitres, exam: &Exam) -> ToCome {
-        let so_far = sips(exam, true);
-        let so_far = so_far.iter().filter(|sip| sip.size == size && sip.watched);
-        ToCome {
-            size,
-            nth: so_far.count() + 1,
-            of: plan(&exam.policy).repeats,
-        }
+/// The sip to come.
+fn to_come(size: Millilitres, exam: &Exam) -> NextSip {
+    let so_far = sips(exam, true);
+    let so_far = so_far.iter().filter(|sip| sip.size == size && sip.watched);
+    NextSip {
+        size,
+        nth: so_far.count() + 1,
+        of: plan(&exam.policy).repeats,
     }
 }
 
-/// What the pad offers.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SipsOffer {
-    /// A sign was seen: no further sip.
-    Ended,
-    /// The next is made ready while a watch runs.
-    MakeReady(ToCome),
-    /// What is asked after the last comes first.
-    AnswerFirst,
-    /// The voice before comes first.
-    VoiceFirst,
-    /// The next may be given.
-    Give(ToCome),
-}
-
 /// What the pad offers; none while a sip runs, and where the plan is through.
-pub fn offer(exam: &Exam) -> Option<SipsOffer> {
+fn next_trial(exam: &Exam) -> Option<NextTrial> {
     let newest = exam.latest(TaskId::Sips);
     let begun = newest.filter(|t| t.start().is_some());
     if begun.is_some_and(|t| t.end().is_none()) {
@@ -247,19 +216,21 @@ pub fn offer(exam: &Exam) -> Option<SipsOffer> {
     }
     let size = match next(exam) {
         Next::Give(size) => size,
-        Next::Ended => return Some(SipsOffer::Ended),
+        Next::Ended => return Some(NextTrial::Waits(WaitsFor::SignSeen)),
         Next::Done => return None,
     };
-    let to_come = ToCome::new(size, exam);
+    let to_come = to_come(size, exam);
     let heard = newest.is_some_and(|t| t.choice(VOICE_BEFORE).is_some())
         || taken_over(exam).iter().any(|(id, _)| *id == VOICE_BEFORE);
     let running =
         by_mouth::given(TaskId::Sips, exam).any(|t| Reading::of(t).watch == Watch::Running);
     Some(match begun {
-        _ if running => SipsOffer::MakeReady(to_come),
-        Some(trial) if !by_mouth::answered(trial, exam) => SipsOffer::AnswerFirst,
-        None if !heard => SipsOffer::VoiceFirst,
-        _ => SipsOffer::Give(to_come),
+        _ if running => NextTrial::Waits(WaitsFor::Watch(to_come)),
+        Some(trial) if !by_mouth::answered(&SPEC, trial, exam) => {
+            NextTrial::Waits(WaitsFor::Answers)
+        }
+        None if !heard => NextTrial::Waits(WaitsFor::VoiceBefore),
+        _ => NextTrial::Now(ToGive::Sip(to_come)),
     })
 }
 
@@ -325,6 +296,13 @@ pub fn run(trial: &Trial) -> Run {
             Some(_) => Some(0),
             None => None,
         },
+    }
+}
+
+fn fits(question: &str, exam: &Exam) -> bool {
+    match question {
+        RESIDUE => wording(&exam.policy) == Wording::B,
+        _ => by_mouth::fits(TaskId::Sips, question, exam),
     }
 }
 

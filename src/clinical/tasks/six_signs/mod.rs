@@ -13,15 +13,13 @@ use crate::clinical::findings::fact::{OfSix, SixSignsFact, Tested};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::looked::Looked;
 use crate::clinical::findings::trial::Trial;
-use crate::clinical::knowledge::person::Age;
-use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::six_signs::judge as six_signs;
 use crate::clinical::tasks::six_signs::judge::{Setting, SixSigns};
 use crate::clinical::tasks::six_signs::recorded::{Recorded, Whence};
-use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When, choice};
+use crate::clinical::tasks::spec::{Choice, Pad, Question, Takes, TaskSpec, When, choice};
 
 /// Answer: the sign is there.
 pub const FOUND: &str = "found";
@@ -45,25 +43,13 @@ const fn question(id: &'static str, ask: &'static str, choices: &'static [Choice
 
 /// The data. It has a page of its own and no pad.
 pub static SPEC: TaskSpec = TaskSpec {
-    id: TaskId::SixSigns,
     title: "Signs after a stroke",
     steps: &[],
     say: "",
-    by_mouth: false,
     pad: Pad {
-        counts: ("", ""),
         start: "",
-        length: Length::Open,
-        first_counts: false,
-        touch_ends: false,
-        beat: None,
-        late: None,
-        end: None,
-        watch: None,
-        signs: None,
-        countdown: false,
+        ..Pad::PLAIN
     },
-    more: "",
     questions: &[
         question(
             "voice",
@@ -92,11 +78,7 @@ pub static SPEC: TaskSpec = TaskSpec {
             ],
         ),
     ],
-    trials: 1,
-    usual: |_| Vec::new(),
-    compare: |_| Vec::new(),
     caveat: "Two or more are a reason to refer. Fewer clear nobody: this is never \"no sign seen\".",
-    untimed: None,
     for_whom: "Adults after a stroke; others only where the clinician counts them in.",
     rules: &[
         &rules::SIX_SIGNS_TWO,
@@ -104,11 +86,15 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::SIX_SIGNS_GAG,
         &rules::SIX_SIGNS_ADULTS,
     ],
-    not_for: aside,
+    not_for: |_, exam| aside(exam),
+    slug: "signs",
+    flags: |_, exam| flags(exam),
+    alone: false,
+    ..TaskSpec::plain(TaskId::SixSigns)
 };
 
-fn aside(age: Option<Age>, _: &Policy) -> Option<Flag> {
-    age.is_some_and(|age| !age.is_adult()).then(|| {
+fn aside(exam: &Exam) -> Option<Flag> {
+    exam.age.is_some_and(|age| !age.is_adult()).then(|| {
         rules::SIX_SIGNS_ADULTS.flag(
             Level::Note,
             Domain::EatingDrinking,

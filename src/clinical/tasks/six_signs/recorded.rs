@@ -109,8 +109,7 @@ pub fn voice(exam: &Exam) -> Recorded {
             TaskId::LongestAh => ("voice", Heard::LongestAh),
             _ => (water::VOICE_BEFORE, Heard::BeforeWater),
         };
-        let mut questions = tasks::spec(trial.task).questions.iter();
-        let asked = questions.any(|q| q.id == id);
+        let asked = trial.task == TaskId::LongestAh || is_of_water(trial.task);
         if let Some(answer) = trial.choice(id).filter(|_| asked) {
             let answer = answer.to_owned();
             voice.place(answer != "clear", Whence::Voice { heard, answer });
@@ -163,15 +162,19 @@ pub fn cough(exam: &Exam) -> Recorded {
     cough
 }
 
+/// Whether water is given in it, and the voice heard before and after.
+fn is_of_water(task: TaskId) -> bool {
+    matches!(
+        task.sign_column(),
+        Some(SignTask::Water90 | SignTask::ThreeMl | SignTask::Sips | SignTask::TimedWater)
+    )
+}
+
 /// Trials of water in which signs are watched for.
 fn drinks(exam: &Exam) -> impl Iterator<Item = &Trial> {
-    exam.trials.iter().filter(|t| {
-        t.start().is_some()
-            && matches!(
-                tasks::spec(t.task).pad.signs,
-                Some(SignTask::Water90 | SignTask::ThreeMl | SignTask::Sips | SignTask::TimedWater)
-            )
-    })
+    exam.trials
+        .iter()
+        .filter(|t| t.start().is_some() && is_of_water(t.task))
 }
 
 /// A sign after water. Not found only where the whole minute was watched.
@@ -182,8 +185,7 @@ pub fn after(exam: &Exam, sign: Sign) -> Recorded {
         let in_time = |s: &SeenSign| s.sign == sign && !s.is_late();
         let mut there = finding.pressed.iter().any(in_time);
         let mut looked_for = finding.was_watched() && !exam.choked;
-        let mut questions = tasks::spec(trial.task).questions.iter();
-        if sign == Sign::VoiceChange && questions.any(|q| q.id == water::VOICE_AFTER) {
+        if sign == Sign::VoiceChange {
             looked_for = finding.after.is_some();
             there |= finding
                 .after

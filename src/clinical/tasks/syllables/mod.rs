@@ -12,10 +12,12 @@ use crate::clinical::findings::fact::SyllablesFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::speech::{Repeated, Syllables, Timing, Unscored};
 use crate::clinical::findings::trial::{MarkKind, Trial};
+use crate::clinical::knowledge::order::Order;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::compare::Comparison;
+use crate::clinical::tasks::kept;
 use crate::clinical::tasks::spec::{
     Choice, Length, Pad, Question, Takes, TaskSpec, Untimed, When, choice, remark,
 };
@@ -24,7 +26,6 @@ use crate::clinical::tasks::syllables::speech::trials;
 use crate::clinical::tasks::syllables::speech::trials::{
     Outcome, Sequences, Singles, Try, from_three,
 };
-use crate::clinical::tasks::{kept, spec};
 use crate::measure::time::Millis;
 use crate::measure::units::Seconds;
 use crate::measure::window::Window;
@@ -119,13 +120,14 @@ const CAVEAT: &str = "Counting with a finger: one syllable more or less in 5 sec
 
 const fn task(
     id: TaskId,
+    slug: &'static str,
     title: &'static str,
     say: &'static str,
     questions: &'static [Question],
     counts: (&'static str, &'static str),
 ) -> TaskSpec {
     TaskSpec {
-        id,
+        slug,
         title,
         steps: &[
             "Show it once, then let the person try once.",
@@ -134,30 +136,18 @@ const fn task(
             "Up to three trials. The fastest correct one is scored.",
         ],
         say,
-        by_mouth: false,
         pad: Pad {
             counts,
             start: "Tap with the first one",
             length: Length::Answered(HOW, LENGTHS),
             first_counts: true,
-            touch_ends: false,
-            beat: None,
-            late: None,
             end: Some("Stop"),
-            watch: None,
-            signs: None,
-            countdown: false,
+            ..Pad::PLAIN
         },
-        more: "",
         questions,
         trials: 3,
         usual,
-        compare: match id {
-            TaskId::SyllableTa => |exam| compare(TaskId::SyllableTa, exam),
-            TaskId::SyllableKa => |exam| compare(TaskId::SyllableKa, exam),
-            TaskId::Sequence => |exam| compare(TaskId::Sequence, exam),
-            _ => |exam| compare(TaskId::SyllablePa, exam),
-        },
+        compare,
         caveat: CAVEAT,
         untimed: Some(Untimed {
             question: SOUND,
@@ -166,7 +156,11 @@ const fn task(
         for_whom: "From 3 years. Values of children are for 6 to 13 years, those of adults by age \
                    and language: who has none is timed and not judged.",
         rules: RULES,
-        not_for: |age, _| from_three(age),
+        not_for: |task, exam| from_three(exam.age).or_else(|| left_out(task, exam)),
+        flags,
+        used,
+        speech: true,
+        ..TaskSpec::plain(id)
     }
 }
 
@@ -184,6 +178,7 @@ static RULES: &[&Rule] = &[
 /// pa.
 pub static PA: TaskSpec = task(
     TaskId::SyllablePa,
+    "pa",
     "pa-pa-pa",
     "Say \"pa-pa-pa\" as fast and as evenly as you can, until I say stop.",
     SINGLE,
@@ -193,6 +188,7 @@ pub static PA: TaskSpec = task(
 /// ta.
 pub static TA: TaskSpec = task(
     TaskId::SyllableTa,
+    "ta",
     "ta-ta-ta",
     "Say \"ta-ta-ta\" as fast and as evenly as you can, until I say stop.",
     SINGLE,
@@ -202,6 +198,7 @@ pub static TA: TaskSpec = task(
 /// ka.
 pub static KA: TaskSpec = task(
     TaskId::SyllableKa,
+    "ka",
     "ka-ka-ka",
     "Say \"ka-ka-ka\" as fast and as evenly as you can, until I say stop.",
     SINGLE,
@@ -211,6 +208,7 @@ pub static KA: TaskSpec = task(
 /// pa-ta-ka.
 pub static PA_TA_KA: TaskSpec = task(
     TaskId::Sequence,
+    "pa-ta-ka",
     "pa-ta-ka",
     "Say \"pa-ta-ka, pa-ta-ka\" as fast and as evenly as you can, until I say stop.",
     SEQUENCE,
@@ -227,6 +225,15 @@ fn usual(exam: &Exam) -> Vec<(&'static str, &'static str)> {
         vec![(HOW, BY_COUNT), (EACH, "sequence")]
     } else {
         vec![(HOW, "5s"), (EACH, "syllable")]
+    }
+}
+
+fn own(task: TaskId) -> &'static TaskSpec {
+    match task {
+        TaskId::SyllableTa => &TA,
+        TaskId::SyllableKa => &KA,
+        TaskId::Sequence => &PA_TA_KA,
+        _ => &PA,
     }
 }
 
@@ -284,11 +291,7 @@ fn window(trial: &Trial) -> Option<Millis> {
 
 /// Whether a trial of syllables was heard as distorted.
 pub fn distorted(trial: &Trial) -> bool {
-    crate::clinical::tasks::spec(trial.task)
-        .questions
-        .iter()
-        .any(|q| q.id == SOUND)
-        && outcome(trial) == Some(Outcome::Distorted)
+    Order::ALL.contains(&trial.task) && outcome(trial) == Some(Outcome::Distorted)
 }
 
 fn outcome(trial: &Trial) -> Option<Outcome> {
@@ -308,7 +311,7 @@ pub fn sound_words(trial: &Trial) -> Option<&'static str> {
 fn tries(task: TaskId, exam: &Exam) -> Vec<Try> {
     exam.trials
         .iter()
-        .filter(|t| t.task == task && spec(task).is_tried(t))
+        .filter(|t| t.task == task && own(task).is_tried(t))
         .filter_map(|t| {
             Some(Try {
                 outcome: outcome(t)?,
@@ -331,7 +334,7 @@ fn is_unsaid(trial: &Trial) -> bool {
 
 /// Whether it was said, and nobody timed it.
 pub fn is_heard_only(trial: &Trial) -> bool {
-    spec(trial.task).is_untimed(trial) && outcome(trial) != Some(Outcome::CouldNot)
+    own(trial.task).is_untimed(trial) && outcome(trial) != Some(Outcome::CouldNot)
 }
 
 /// Why a trial has no score of its own; none where it can have one.
@@ -342,7 +345,7 @@ fn why_not(trial: &Trial) -> Option<Unscored> {
             None => trial.end().map(|_| Unscored::CutShort),
         },
         (None, _) if is_heard_only(trial) => Some(Unscored::NotTimed),
-        _ => kept::why_no_time(trial),
+        _ => kept::why_no_time(own(trial.task), trial),
     };
     no_time.or_else(|| is_unsaid(trial).then_some(Unscored::SoundNotSaid))
 }
@@ -355,7 +358,7 @@ fn could_not(task: TaskId, exam: &Exam) -> bool {
 
 /// How many of the trials asked for are used up: those with a time, and those that failed.
 pub fn used(task: TaskId, exam: &Exam) -> usize {
-    kept::numbered(task, exam)
+    kept::numbered(own(task), exam)
         .filter(|(_, t)| timing(t).is_some() || outcome(t) == Some(Outcome::CouldNot))
         .count()
 }
@@ -428,7 +431,7 @@ pub fn came(task: TaskId, exam: &Exam) -> Option<Came> {
 
 /// The trials that are not scored.
 pub fn unscored(task: TaskId, exam: &Exam) -> Vec<(usize, Unscored)> {
-    kept::unscored(task, exam, why_not)
+    kept::unscored(own(task), exam, why_not)
 }
 
 /// What the rules say about an examination.

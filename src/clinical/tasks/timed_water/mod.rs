@@ -7,9 +7,8 @@ pub mod judge;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::{TimedWaterFact, With};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
-use crate::clinical::findings::trial::{Answer, Trial};
+use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth;
 pub use crate::clinical::tasks::by_mouth::questions::{
@@ -22,9 +21,7 @@ use crate::clinical::tasks::by_mouth::reading::{Cup as HowEmpty, Reading};
 use crate::clinical::tasks::by_mouth::signs;
 use crate::clinical::tasks::by_mouth::within::WATCH;
 use crate::clinical::tasks::by_mouth::{saturation, watched};
-use crate::clinical::tasks::spec::{
-    Length, NOT_VALID, Pad, Question, Takes, TaskSpec, When, choice,
-};
+use crate::clinical::tasks::spec::{NOT_VALID, Pad, Question, Takes, TaskSpec, When, choice};
 use crate::clinical::tasks::timed_water::judge as timed_water;
 use crate::clinical::tasks::timed_water::judge::{Cup, figures};
 use crate::measure::units::Millilitres;
@@ -58,7 +55,6 @@ const fn number(unit: &'static str, least: i32, most: i32, step: i32) -> Takes {
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    id: TaskId::TimedWater,
     title: "Timed cup of water",
     steps: &[
         "Only after small sips were clear. Upright, water in a cup, fingers on the larynx.",
@@ -67,21 +63,13 @@ pub static SPEC: TaskSpec = TaskSpec {
         "At a cough, choke, drool, wet voice or distress: stop, take the cup away, press the sign.",
     ],
     say: "Drink this water as quickly as is comfortable.",
-    by_mouth: true,
     pad: Pad {
         counts: ("swallow", "swallows"),
         start: "Lip contact",
-        length: Length::Open,
-        first_counts: false,
-        touch_ends: false,
-        beat: None,
-        late: None,
         end: Some("Larynx at rest"),
         watch: Some(WATCH),
-        signs: Some(SignTask::TimedWater),
-        countdown: false,
+        ..Pad::PLAIN
     },
-    more: "",
     questions: &[
         question(
             OFFERED,
@@ -137,14 +125,11 @@ pub static SPEC: TaskSpec = TaskSpec {
             )
         },
     ],
-    trials: 1,
     usual: |_| vec![(OFFERED, "150")],
-    compare: |_| Vec::new(),
     caveat: "Speed is efficiency: in stroke no link between speed and aspiration was seen \
              (published: OSA13). It is lower in women and falls with age; different volumes are not \
              compared (published: NAT92, DOD20). No value predicted from age, sex and height is \
              shown: the equation was not seen.",
-    untimed: None,
     for_whom: "Adults in whom small sips were clear: the line of 10 mL a second is from adults.",
     rules: &[
         &rules::TIMED_WATER_SLOW,
@@ -153,7 +138,12 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::TIMED_WATER_AFTER_SIPS,
         &rules::TIMED_CUP_UNFINISHED,
     ],
-    not_for: |_, _| None,
+    slug: "timed-water",
+    flags: |_, exam| flags(exam),
+    taken_over: by_mouth::voice_of_sips,
+    fits,
+    studied_in_adults: true,
+    ..TaskSpec::plain(TaskId::TimedWater)
 };
 
 /// The volume offered.
@@ -185,17 +175,13 @@ pub fn cup(trial: &Trial) -> Option<Cup> {
     })
 }
 
-/// Answers taken as given: the voice as it was heard last, unless that is too long ago.
-pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
-    let heard = by_mouth::given(TaskId::Sips, exam)
-        .filter_map(|t| Some((t.answers.get(VOICE_AFTER)?, t.said_at.get(VOICE_AFTER)?)))
-        .next_back()
-        .filter(|(_, at)| !at.is_older(exam.now, exam.policy.moment_stands()))
-        .map(|(voice, _)| voice);
-    heard
-        .map(|voice| (VOICE_BEFORE, voice.clone()))
-        .into_iter()
-        .collect()
+fn fits(question: &str, exam: &Exam) -> bool {
+    match question {
+        SWALLOWS => exam
+            .latest_started(TaskId::TimedWater)
+            .is_some_and(|t| t.taps() == 0),
+        _ => by_mouth::fits(TaskId::TimedWater, question, exam),
+    }
 }
 
 /// What the rules say about an examination.
@@ -226,7 +212,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         }
         None => {}
     }
-    let missing = by_mouth::unfinished(newest, exam).filter(|_| !sign);
+    let missing = by_mouth::unfinished(&SPEC, newest, exam).filter(|_| !sign);
     flags.extend(missing.map(|missing| unfinished(TimedWaterFact::Missing(missing))));
     let before = earlier.iter().filter_map(|trial| cup(trial)).next_back();
     flags.extend(

@@ -4,13 +4,10 @@ use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::WaterFact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::sign::SignTask;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::{saturation, watched};
-use crate::clinical::tasks::spec::{
-    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskSpec, When,
-};
+use crate::clinical::tasks::spec::{Choice, NOT_VALID, Pad, Question, Takes, TaskSpec, When};
 use crate::measure::time::Millis;
 
 mod judge;
@@ -29,7 +26,6 @@ pub const LEAST: Millis = Millis::from_secs(1);
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    id: TaskId::Water90,
     title: "90 mL of water without a pause",
     steps: &[
         "Upright, 90 mL of plain water in a cup; straw allowed; you may hold the cup.",
@@ -39,21 +35,13 @@ pub static SPEC: TaskSpec = TaskSpec {
         "Watch for 60 seconds, then hear the voice again.",
     ],
     say: "Drink all of this water, steadily, without stopping.",
-    by_mouth: true,
     pad: Pad {
         counts: ("swallow", "swallows"),
         start: "First lip contact",
-        length: Length::Open,
-        first_counts: false,
-        touch_ends: false,
-        beat: None,
-        late: None,
         end: Some("Last swallow"),
         watch: Some(WATCH),
-        signs: Some(SignTask::Water90),
-        countdown: false,
+        ..Pad::PLAIN
     },
-    more: "",
     questions: &[
         Question {
             id: VOICE_BEFORE,
@@ -116,12 +104,9 @@ pub static SPEC: TaskSpec = TaskSpec {
             needed: false,
         },
     ],
-    trials: 1,
-    usual: |_| Vec::new(),
     caveat: "How well it finds aspiration depends on who is tested: sensitivity 96.5 % in 3,000 \
              mixed referrals (published: SL08), 55.2 % in ALS (published: ALS23). Silent \
              aspiration is not seen.",
-    compare: |_| Vec::new(),
     for_whom: "People from 2 years on, or from the age of the local policy, who are awake, upright and may have thin drinks.",
     rules: &[
         &rules::WATER_CLEAR,
@@ -129,23 +114,29 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::WATER_LEFT,
         &rules::WATER_FROM_TWO,
     ],
-    untimed: None,
-    not_for: |age, policy| match age {
-        Some(age) if age.under_years(policy.water_from_years) => Some(rules::WATER_FROM_TWO.flag(
-            Level::Incomplete,
-            Domain::EatingDrinking,
-            WaterFact::TooYoung {
-                under: policy.water_from_years,
-                given: false,
-            },
-        )),
+    not_for: |_, exam| match exam.age {
+        Some(age) if age.under_years(exam.policy.water_from_years) => {
+            Some(rules::WATER_FROM_TWO.flag(
+                Level::Incomplete,
+                Domain::EatingDrinking,
+                WaterFact::TooYoung {
+                    under: exam.policy.water_from_years,
+                    given: false,
+                },
+            ))
+        }
         _ => None,
     },
+    slug: "water",
+    flags: |_, exam| flags(exam),
+    taken_over: by_mouth::voice_of_sips,
+    fits: |question, exam| by_mouth::fits(TaskId::Water90, question, exam),
+    ..TaskSpec::plain(TaskId::Water90)
 };
 
 /// What the rules say about an examination.
 pub fn flags(exam: &Exam) -> Vec<Flag> {
-    let mut flags: Vec<Flag> = (SPEC.not_for)(exam.age, &exam.policy).into_iter().collect();
+    let mut flags: Vec<Flag> = (SPEC.not_for)(SPEC.id, exam).into_iter().collect();
     // What was given before the age was put right is judged all the same.
     let given = exam.latest_started(TaskId::Water90).is_some();
     if !flags.is_empty() && !given {
