@@ -55,6 +55,7 @@ mod speech_scores;
 mod swallow_vectors;
 mod tally;
 mod task_specs;
+mod task_words;
 mod text_later;
 mod text_room;
 mod text_words;

@@ -13,37 +13,25 @@ pub use reading::{Even, Running, STATE, asks_state, rate, running, state};
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::breath_taps::reading::THIRTY;
-use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When};
+use crate::clinical::tasks::spec::{Length, Pad, Question, Takes, TaskSpec, When};
 
 /// The question about being awake or asleep.
 pub const ASK_STATE: Question = Question {
     id: STATE,
-    ask: "Awake or asleep? (under 3 years)",
     when: When::Before,
-    takes: Takes::OneOf(&[
-        Choice {
-            id: "awake",
-            words: "Awake, calm",
-        },
-        Choice {
-            id: "asleep",
-            words: "Asleep",
-        },
-    ]),
+    takes: Takes::OneOf(&["awake", "asleep"]),
     only_if: None,
     needed: true,
 };
 
-const fn pad(start: &'static str, length: Length, first: bool, end: Option<&'static str>) -> Pad {
+const fn pad(length: Length, first_counts: bool) -> Pad {
     Pad {
-        counts: ("breath", "breaths"),
-        start,
+        counts: true,
         length,
-        first_counts: first,
+        first_counts,
         touch_ends: false,
         beat: None,
         late: None,
-        end,
         watch: None,
         signs: None,
         countdown: false,
@@ -53,24 +41,13 @@ const fn pad(start: &'static str, length: Length, first: bool, end: Option<&'sta
 /// By taps.
 pub static TAPS: TaskSpec = TaskSpec {
     id: TaskId::BreathTaps,
-    title: "Breathing by taps",
-    steps: &[
-        "Watch the chest or the blanket. Do not say that you count.",
-        "Touch the pad at each breath in, at the same point of the breath. Stop when it says even.",
-        "Uneven: count for 60 seconds.",
-    ],
-    say: "",
     by_mouth: false,
-    pad: pad("Touch at a breath in", Length::Open, true, Some("Stop")),
-    more: "",
+    pad: pad(Length::Open, true),
     questions: &[ASK_STATE],
     trials: 1,
     usual: |_| Vec::new(),
     compare: |_| Vec::new(),
-    caveat: "60 over the middle interval. Tried with videos of children (published: KAR14); in \
-             adults it never replaces the count of 60 seconds.",
     untimed: None,
-    for_whom: "Children, and adults for whom a minute is counted besides: in adults taps alone clear nobody.",
     rules: &[&rules::BREATHING_TAPS],
     not_for: |_, _| None,
 };
@@ -78,21 +55,13 @@ pub static TAPS: TaskSpec = TaskSpec {
 /// In 30 seconds.
 pub static COUNT_30: TaskSpec = TaskSpec {
     id: TaskId::Breaths30,
-    title: "Breaths in 30 seconds",
-    steps: &["Tap each breath in. The count ends by itself; it is doubled."],
-    say: "",
     by_mouth: false,
-    pad: pad("Start", Length::Fixed(THIRTY), false, None),
-    more: "",
+    pad: pad(Length::Fixed(THIRTY), false),
     questions: &[ASK_STATE],
     trials: 1,
     usual: |_| Vec::new(),
     compare: |_| Vec::new(),
-    caveat: "Steps of 2 a minute. It missed a quarter of the rates that are \
-             highest on an early-warning scale (published: RIM19): count for 60 seconds where it \
-             matters.",
     untimed: None,
-    for_whom: "Where a whole minute can't be had: it clears no adult.",
     rules: &[&rules::BREATHING_THIRTY],
     not_for: |_, _| None,
 };

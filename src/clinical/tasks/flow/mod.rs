@@ -23,45 +23,28 @@ pub const DRINK: &str = "drink";
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
     id: TaskId::Flow,
-    title: "Drink thickness",
-    steps: &[
-        "A 10 mL slip-tip syringe whose 10 mL scale is 61.5 mm long; without its plunger.",
-        "The drink as it is served, at that temperature. Cover the tip, fill to 10 mL.",
-        "Press start: 3, 2, 1. At \"go\" uncover the tip.",
-        "At the tone, after 10 seconds, cover the tip and read what is left.",
-    ],
-    say: "",
     by_mouth: false,
     pad: Pad {
-        counts: ("", ""),
-        start: "Start: 3, 2, 1",
+        counts: false,
         length: Length::Fixed(WINDOW),
         first_counts: false,
         touch_ends: false,
         beat: None,
         late: None,
-        end: None,
         watch: None,
         signs: None,
         countdown: true,
     },
-    more: "",
     questions: &[
         Question {
             id: LEFT,
-            ask: "Left in the syringe",
             when: When::After,
-            takes: Takes::Tenths {
-                unit: "mL",
-                least: 0,
-                most: 10,
-            },
+            takes: Takes::Tenths { least: 0, most: 10 },
             only_if: None,
             needed: true,
         },
         Question {
             id: DRINK,
-            ask: "Which drink? For the record.",
             when: When::After,
             takes: Takes::Words(40),
             only_if: None,
@@ -71,10 +54,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     trials: 1,
     usual: |_| Vec::new(),
     compare: |_| Vec::new(),
-    caveat: "The level is that of this drink, as it was when it was measured. It is no advice what \
-             anybody is to be given: that is the clinician's to say.",
     untimed: None,
-    for_whom: "Drinks that run through a syringe, not people: it says nothing about who may have them.",
     rules: &[
         &rules::FLOW_LEVEL,
         &rules::FLOW_BORDER,
