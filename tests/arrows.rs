@@ -417,9 +417,8 @@ fn arrows(sources: &[(String, String)]) -> BTreeMap<String, BTreeSet<String>> {
         for _ in 0..8 {
             // The longest beginning that is handed on is what it stands for.
             // Where a file has that name too, what stands in it is the file's.
-            let within = |key: &str| {
-                path.starts_with(&format!("{key}::")) && !rust.contains_key(key)
-            };
+            let within =
+                |key: &str| path.starts_with(&format!("{key}::")) && !rust.contains_key(key);
             let begins = |key: &str| path == key || within(key);
             let Some((key, to)) = handed
                 .iter()

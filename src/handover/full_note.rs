@@ -135,6 +135,7 @@ fn task_lines(visit: &Visit) -> Vec<String> {
     let mut lines = Vec::new();
     for id in own.iter().chain(others) {
         let spec = tasks::spec(*id);
+        let title = wording::tasks::of(*id).title;
         let done: Vec<&Trial> = exam
             .trials
             .iter()
@@ -143,11 +144,11 @@ fn task_lines(visit: &Visit) -> Vec<String> {
         if done.is_empty() {
             lines.push(format!(
                 "{}: not done ({}).",
-                spec.title,
+                title,
                 why_not(visit, *id).trim_end_matches('.')
             ));
         } else {
-            lines.push(format!("{}:", spec.title));
+            lines.push(format!("{}:", title));
         }
         for (trial, n) in done.iter().zip(1..) {
             let mut words = figures::lines(spec, trial);

@@ -5,6 +5,7 @@ use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::{self, kept};
 use crate::record::visit::Visit;
+use crate::wording;
 use crate::wording::speech;
 use crate::wording::words::small;
 
@@ -53,6 +54,9 @@ pub fn told(visit: &Visit, decision: &Decision) -> Vec<String> {
 }
 
 fn names(tasks: &[TaskId]) -> String {
-    let names: Vec<String> = tasks.iter().map(|t| small(tasks::spec(*t).title)).collect();
+    let names: Vec<String> = tasks
+        .iter()
+        .map(|t| small(wording::tasks::of(*t).title))
+        .collect();
     names.join(", ")
 }

@@ -2,10 +2,12 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::called::Called;
 use super::id::VisitId;
 use super::visit::Visit;
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
+use crate::clinical::knowledge::task::TaskId;
 use crate::measure::time::Millis;
 
 /// A visit in one line. Derived from its events; written in the same transaction as each of them.
@@ -17,8 +19,12 @@ pub struct Head {
     pub opened: Millis,
     /// When something last happened, by the wall clock.
     pub touched: Millis,
-    /// What it is called.
+    /// The label it was given; empty for a count without a visit. An earlier version wrote what was
+    /// counted here.
     pub label: String,
+    /// What was counted or timed without a visit.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub counted: Option<TaskId>,
     /// The screen's title, or what it is instead.
     pub what: String,
     /// The verdict in the words of an earlier version, where one wrote this head; else empty.
@@ -92,14 +98,27 @@ impl Head {
         }
     }
 
+    /// What it goes by.
+    pub fn called(&self) -> Called<'_> {
+        match self.label.as_str() {
+            "" => Called::Count(self.counted),
+            label => Called::Label(label),
+        }
+    }
+
     /// The head of a visit as it stands.
     pub fn of(visit: &Visit) -> Head {
         let decision = visit.decision();
+        let (label, counted) = match visit.called() {
+            Called::Label(label) => (label.to_owned(), None),
+            Called::Count(counted) => (String::new(), counted),
+        };
         Head {
             visit: visit.id.clone(),
             opened: visit.opened,
             touched: visit.touched,
-            label: visit.label(),
+            label,
+            counted,
             what: match (visit.screen, visit.is_loose()) {
                 (Some(screen), _) => screen.screen().title.to_owned(),
                 (None, true) => "Count".to_owned(),

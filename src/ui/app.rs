@@ -29,8 +29,8 @@ use crate::browser::{page, worker};
 use crate::clinical::knowledge::oral;
 use crate::clinical::knowledge::oral::Region;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
 use crate::draw::{Drawn, Piece, all, el, live};
+use crate::wording::tasks;
 
 /// The whole app.
 pub fn app() -> Piece {
@@ -76,7 +76,7 @@ pub fn app() -> Piece {
                         Page::GateResult => gate_result_page(),
                         Page::Task(TaskId::SixSigns) => six_signs_page(),
                         Page::Task(task) => task_page(task),
-                        Page::Show(task) => show_page(tasks::spec(task).say, Page::Task(task)),
+                        Page::Show(task) => show_page(tasks::of(task).say, Page::Task(task)),
                         Page::Oral(region) => oral_page(region),
                         Page::OralShow(id) => oral::find(id)
                             .map(|item| {

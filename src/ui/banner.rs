@@ -18,6 +18,7 @@ use crate::draw::{Drawn, El, Piece, Said, all, el, live, said};
 use crate::measure::time::Millis;
 use crate::record::export;
 use crate::record::store::StoreError;
+use crate::wording::visit::called;
 
 /// Why the Home Screen, on an iPhone.
 const HOME_SCREEN_FIRST: &str = "(Share, Add to Home Screen). Safari deletes what a page stores \
@@ -205,7 +206,8 @@ fn same_person() -> Piece {
         let whose = desk.visit.with_untracked(|v| {
             let v = v.filter(|v| !v.is_loose())?;
             let age = v.details.as_ref().and_then(|d| d.age);
-            Some(age.map_or_else(|| v.label(), |age| format!("{}, {age}", v.label())))
+            let name = called(v.called());
+            Some(age.map_or_else(|| name.to_owned(), |age| format!("{name}, {age}")))
         })?;
         let minutes = away.0 / 60_000;
         let left = if minutes < 120 {

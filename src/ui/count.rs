@@ -20,6 +20,7 @@ use crate::measure::time::Millis;
 use crate::record::event::Event;
 use crate::record::head::Head;
 use crate::record::visit::Visit;
+use crate::wording::visit::called;
 
 const TASK: TaskId = TaskId::FreeCount;
 
@@ -150,7 +151,7 @@ pub(super) fn attach() -> Piece {
                 all![
                     el("p")
                         .with("To ")
-                        .with(el("b").with(head.label.clone()))
+                        .with(el("b").with(called(head.called()).to_owned()))
                         .with(format!(
                             ", {} {}, {}? It stays there.",
                             opened.date, opened.time, head.what
@@ -169,7 +170,7 @@ pub(super) fn attach() -> Piece {
                         visits()
                             .into_iter()
                             .map(|head| {
-                                let label = head.label.clone();
+                                let label = called(head.called()).to_owned();
                                 el("li").with(
                                     el("button.head")
                                         .press(move |_| asked.set(Some(head.clone())))

@@ -11,6 +11,7 @@ use super::steps;
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::draw::{Piece, all, el, live};
 use crate::record::head::Head;
+use crate::wording::visit::called;
 
 /// What a screen is not.
 const CAUTION: &str = "A screen is not a diagnosis and does not see silent aspiration. \
@@ -60,7 +61,11 @@ pub(super) fn home_page() -> Piece {
                 "button.big.go-on"
             )
             .press(go_on)
-            .with(el("b").with("Go on: ").with(head.label))
+            .with(
+                el("b")
+                    .with("Go on: ")
+                    .with(called(head.called()).to_owned())
+            )
             .with(
                 el("span")
                     .with(head.what)

@@ -12,8 +12,8 @@ use crate::browser::{clock, page, prefs, sound};
 use crate::clinical::knowledge::order::Order;
 use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::screen::ScreenId;
-use crate::clinical::tasks;
 use crate::draw::{Piece, all, el, live};
+use crate::wording::tasks;
 
 /// A suggested label: which visit of the day on this phone, and when. Never a bed alone.
 fn suggested(desk: Desk) -> String {
@@ -55,11 +55,7 @@ pub(super) fn new_visit_page(
     // What this phone keeps of the order is said before it holds.
     let order = desk.prefs.get_untracked().order;
     let kept = if order != Order::default() && screen.screen().has_order() {
-        let titles: Vec<&str> = order
-            .tasks()
-            .iter()
-            .map(|t| tasks::spec(*t).title)
-            .collect();
+        let titles: Vec<&str> = order.tasks().iter().map(|t| tasks::of(*t).title).collect();
         let titles = titles.join(", ");
         let titles = if titles.is_empty() { "none" } else { &titles };
         format!("Syllables, as kept: {titles}")

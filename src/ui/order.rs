@@ -7,9 +7,9 @@ use super::parts::{button, folded, para};
 use crate::browser::prefs;
 use crate::clinical::knowledge::order::Order;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::event::Event;
+use crate::wording::tasks;
 
 /// Why a child's sequences can't be moved.
 const CHILD: &str = "A child's pa-ta-ka comes last: whether it is asked for depends on the others.";
@@ -47,7 +47,7 @@ fn lines(desk: Desk) -> Option<Piece> {
         prefs::save(&desk.prefs.get_untracked());
     };
     let row = |task: TaskId, asked: bool, first: bool| {
-        let title = tasks::spec(task).title;
+        let title = tasks::of(task).title;
         let mut presses = Vec::new();
         if asked && !first && !(child && task == TaskId::Sequence) {
             let earlier = order.earlier(task);

@@ -23,6 +23,7 @@ use crate::clinical::tasks::spec::Phase;
 use crate::draw::{Drawn, Piece, all, el, live, said, when};
 use crate::measure::beat::Beat;
 use crate::measure::time::{Millis, Stamp};
+use crate::wording::tasks as words;
 
 /// How long "ready, set" lasts before "go".
 const COUNTDOWN: Millis = Millis::from_secs(3);
@@ -55,6 +56,7 @@ pub(super) fn pad(
 ) -> Piece {
     let desk = Desk::get();
     let spec = tasks::spec(task);
+    let words = words::of(task);
     let taps = follow(move || with_trial(desk, task, |_, t| t.taps()).unwrap_or(0));
 
     // What it offers where nothing runs: the next of many trials, or what that waits for.
@@ -72,7 +74,7 @@ pub(super) fn pad(
     let next_now =
         move || goes_on && offer.get().is_some_and(|o| !o.waits) && held.get().is_empty();
     // Nothing is counted: the time runs to its end by itself, on a plain panel.
-    let silent = spec.pad.counts.0.is_empty() && !spec.pad.touch_ends;
+    let silent = !spec.pad.counts && !spec.pad.touch_ends;
     let split = move || several(desk, task).len() > 1;
 
     let buzz = move |ms: u32| {
@@ -155,7 +157,7 @@ pub(super) fn pad(
     });
     on_cleanup(move || keys.remove());
 
-    let (one, many) = spec.pad.counts;
+    let (one, many) = words.counts;
     // The number to be said now.
     let beats = follow(move || {
         let now = desk.now.get();
@@ -172,7 +174,7 @@ pub(super) fn pad(
             .with(
                 offer
                     .get()
-                    .map_or_else(|| spec.pad.start.to_owned(), |o| o.words),
+                    .map_or_else(|| words.start.to_owned(), |o| o.words),
             )
             .piece(),
         Face::Countdown => {
@@ -188,7 +190,7 @@ pub(super) fn pad(
             spec.pad.beat.map(|_| el("span.count")
                 .class_if("beat", move || beats.get() % 2 == 1)
                 .with(live(move || beats.get()))),
-            el("span.start").with(spec.pad.end)
+            el("span.start").with(words.end)
         ],
         Face::Running | Face::Late => figures(
             live(move || taps.get()),
@@ -252,8 +254,8 @@ pub(super) fn pad(
                             .with(live(move || undo_words(desk, task)))
                     })
                 }))
-                .with(live(move || match (face.get(), spec.pad.end) {
-                    (Face::Running, Some(words)) if !spec.pad.touch_ends => Some(
+                .with(live(move || match face.get() {
+                    Face::Running if spec.pad.ends_by_press() && !spec.pad.touch_ends => Some(
                         el("button.end")
                             .on("pointerdown", move |event: ev::PointerEvent| {
                                 if event.button() == 0 {
@@ -266,7 +268,7 @@ pub(super) fn pad(
                                     end(clock::stamp_of(event.as_ref()))
                                 }
                             })
-                            .with(words),
+                            .with(words.end),
                     ),
                     _ => None,
                 }))

@@ -17,6 +17,7 @@ use crate::clinical::tasks;
 use crate::draw::{Drawn, Piece, Said, all, el, live, said};
 use crate::measure::time::Stamp;
 use crate::wording::counted::pad as pad_words;
+use crate::wording::tasks as words;
 
 /// One pad of several.
 #[derive(Clone, Copy)]
@@ -33,10 +34,10 @@ pub(super) fn several(desk: Desk, task: TaskId) -> Vec<OnePad> {
     let own = pads(task);
     let spec = tasks::spec(task);
     let pad = |kind| {
-        let (one, many) = pad_words(task, kind).unwrap_or(spec.pad.counts);
+        let (one, many) = pad_words(task, kind).unwrap_or(words::of(task).counts);
         OnePad { kind, one, many }
     };
-    if !own.is_empty() || spec.pad.touch_ends || spec.pad.counts.0.is_empty() {
+    if !own.is_empty() || spec.pad.touch_ends || !spec.pad.counts {
         return own.iter().copied().map(pad).collect();
     }
     match desk.prefs.get_untracked().hands {

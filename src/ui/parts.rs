@@ -14,6 +14,8 @@ use crate::draw::{Drawn, El, Piece, Said, all, el, live, said, when};
 use crate::measure::decimals::decimals;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+use crate::wording::number::problem;
+use crate::wording::visit::called;
 
 /// The frame of a page: where "back" leads, title, whether it is saved, and the page below.
 pub(super) fn frame(title: Said, back: Route, page: Piece) -> Piece {
@@ -56,9 +58,9 @@ fn framed(title: Said, back: Route, class: &'static str, page: Piece) -> Piece {
 /// Whose page it is, on every page of a visit but the one that has it as its title.
 fn whose(desk: Desk) -> Option<String> {
     match desk.route.get() {
-        Route::Visit(_, page) if page != Page::Overview => {
-            desk.visit.with(|v| v.map(|v| v.label()))
-        }
+        Route::Visit(_, page) if page != Page::Overview => desk
+            .visit
+            .with(|v| v.map(|v| called(v.called()).to_owned())),
         _ => None,
     }
 }
@@ -260,20 +262,20 @@ pub(super) fn number_field(
             }
             return;
         }
-        match parse_tenths(&text, least, most, unit) {
+        match parse_tenths(&text, least, most) {
             Ok(tenths) => {
                 message.set(String::new());
                 take.run(Some(tenths));
             }
             Err(error) => {
-                message.set(error.to_string());
+                message.set(problem(&error, unit));
                 // "25" on the way to "250" was never meant: what stood before the typing does.
                 let was = before.get_value();
                 let on_the_way = value
                     .get_untracked()
                     .filter(|taken| was != Some(*taken))
                     .is_some_and(|taken| text.trim().starts_with(&shown(taken)));
-                if matches!(error, NumberError::OutOfRange(..)) && on_the_way {
+                if matches!(error, NumberError::OutOfRange { .. }) && on_the_way {
                     take.run(was);
                 }
             }

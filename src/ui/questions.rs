@@ -10,6 +10,7 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::spec::{Question, Takes, TaskSpec, When};
 use crate::draw::{Drawn, Piece, el, live};
+use crate::wording::tasks as words;
 
 /// The questions of one stage.
 pub(super) fn questions(
@@ -76,12 +77,13 @@ pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> Piece 
             })
         })
     });
-    let number = move |(unit, least, most), steps| {
+    let ask = words::ask(task, q.id);
+    let number = move |range, steps| {
         let asked = Number {
             id: q.id,
-            label: q.ask,
-            unit,
-            range: (least, most),
+            label: ask,
+            unit: words::unit(task, q.id),
+            range,
             steps,
         };
         let given = Signal::derive(move || match answer.get() {
@@ -95,10 +97,9 @@ pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> Piece 
     };
     match q.takes {
         Takes::OneOf(offered) => choices(
-            q.ask.into(),
-            offered
-                .iter()
-                .map(|c| (c.id.to_owned(), c.words.to_owned()))
+            ask.into(),
+            words::choices(task, q.id, offered)
+                .map(|(id, words)| (id.to_owned(), words.to_owned()))
                 .collect(),
             Signal::derive(move || {
                 let given = answer.get().and_then(|a| a.choice().map(str::to_owned));
@@ -117,7 +118,7 @@ pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> Piece 
         Takes::Words(most) => live(move || {
             words_field(
                 q.id,
-                q.ask,
+                ask,
                 match answer.get() {
                     Some(Answer::Words(words)) => words.into(),
                     _ => "".into(),
@@ -134,17 +135,11 @@ pub(super) fn question(desk: Desk, task: TaskId, q: &'static Question) -> Piece 
             )
         }),
         Takes::Number {
-            unit,
             least,
             most,
             step: 0,
-        } => number((unit, least, most), Steps::None),
-        Takes::Number {
-            unit,
-            least,
-            most,
-            step,
-        } => number((unit, least, most), Steps::By(step * 10)),
-        Takes::Tenths { unit, least, most } => number((unit, least, most), Steps::Fine(1, 10)),
+        } => number((least, most), Steps::None),
+        Takes::Number { least, most, step } => number((least, most), Steps::By(step * 10)),
+        Takes::Tenths { least, most } => number((least, most), Steps::Fine(1, 10)),
     }
 }

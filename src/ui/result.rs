@@ -75,7 +75,7 @@ pub(super) fn task_result(
         }))
         .with(el("ul.flags").with(live(flags)))
         .with(el("ul.flags").with(live(beside)))
-        .with(el("p.caveat").with(spec.caveat))
+        .with(el("p.caveat").with(wording::tasks::of(task).caveat))
         .with(task_fold(spec))
         .piece()
 }

@@ -142,7 +142,7 @@ pub(super) fn clock(task: TaskId, face: Follow<Face>, length: Signal<Option<Mill
     let figures = follow(figures);
     let before_runs = move || !left_to_watch(desk, task).is_empty();
     // Where nothing is counted the panel shows it.
-    let on_panel = spec.pad.counts.0.is_empty() && !spec.pad.touch_ends;
+    let on_panel = !spec.pad.counts && !spec.pad.touch_ends;
     let at_once = follow(move || {
         (face.get() == Face::Running)
             .then(|| stop_words(desk, task))

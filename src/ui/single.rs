@@ -7,6 +7,7 @@ use crate::browser::sound;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::draw::{Piece, all, el};
+use crate::wording::tasks as words;
 
 /// The task of the visit on the desk, where it is one task on its own.
 pub(super) fn single_task(desk: Desk) -> Option<TaskId> {
@@ -34,7 +35,7 @@ pub(super) fn single_page() -> Piece {
                                 sound::unlock();
                                 desk.begin_single(id);
                             })
-                            .with(el("b").with(tasks::spec(id).title))
+                            .with(el("b").with(words::of(id).title))
                     ))
                     .collect::<Piece>()
             ),

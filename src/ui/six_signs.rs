@@ -16,6 +16,7 @@ use crate::clinical::tasks::six_signs::{
 };
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::wording::six_signs as words;
+use crate::wording::tasks;
 use crate::wording::words::capital;
 
 const TASK: TaskId = TaskId::SixSigns;
@@ -110,7 +111,7 @@ pub(super) fn six_signs_page() -> Piece {
         desk.answer(TASK, COUNTED, Some(Answer::Choice(answer.to_owned())));
     };
     frame(
-        SPEC.title.into(),
+        tasks::of(TASK).title.into(),
         overview_of(desk),
         all![
             el("p").with("Gathered from what this visit recorded. Only what is missing is asked."),

@@ -25,10 +25,11 @@ use crate::clinical::decision::fresh;
 use crate::clinical::findings::trial::Answer;
 use crate::clinical::knowledge::order::Order;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::spec::{Choice, NOT_VALID, Untimed, WATCH_CUT, When};
+use crate::clinical::tasks::spec::{NOT_VALID, Untimed, WATCH_CUT, When};
 use crate::clinical::tasks::{self, cracker, kept, water};
 use crate::draw::{Drawn, El, Piece, all, el, live, said, when};
 use crate::record::visit::Visit;
+use crate::wording::tasks as words;
 
 /// Over a reading of the breathing that is too old for a trial by mouth.
 const COUNTED_LONG_AGO: &str = "Counted a while ago: count again before anything is given.";
@@ -43,6 +44,7 @@ pub(super) fn task_page(
 ) -> Piece {
     let desk = Desk::get();
     let spec = tasks::spec(task);
+    let words = words::of(task);
     let face = face(desk, task);
     let in_the_way = held(desk, task);
     // Running trials are never held up: what has begun is finished in the open.
@@ -229,11 +231,11 @@ pub(super) fn task_page(
         when(has_result, move || task_result(task)),
         when(move || task == TaskId::Meal && over(), tally::ended),
         when(
-            move || !spec.say.is_empty() && matches!(face.get(), Face::Over | Face::Late),
+            move || !words.say.is_empty() && matches!(face.get(), Face::Over | Face::Late),
             move || cued(task)
         ),
         not_valid.map(|q| when(resting, move || {
-            folded(q.ask).with(question(desk, task, q))
+            folded(words::ask(task, q.id)).with(question(desk, task, q))
         })),
         when(
             move || over() && spec.trials == 1,
@@ -263,7 +265,7 @@ pub(super) fn task_page(
         ])
     ];
     frame_with_pad(
-        spec.title.into(),
+        words.title.into(),
         overview_of(desk),
         all![
             el("div.above").with(above),
@@ -312,14 +314,14 @@ fn other_counts(desk: Desk) -> El {
 
 /// What can be said of a trial without a touch of the pad.
 fn could_not(desk: Desk, task: TaskId, untimed: Untimed) -> Vec<Piece> {
-    let say = |choice: &'static Choice| {
-        button("", choice.words, move || {
-            let answer = Answer::Choice(choice.id.to_owned());
-            desk.answer(task, untimed.question, Some(answer));
+    let Untimed { question, choices } = untimed;
+    let say = |(id, words): (&'static str, &'static str)| {
+        button("", words, move || {
+            desk.answer(task, question, Some(Answer::Choice(id.to_owned())));
             desk.hold_still();
         })
     };
-    untimed.choices.iter().map(say).collect()
+    words::choices(task, question, choices).map(say).collect()
 }
 
 /// The questions before the start: what is needed in the open, the rest behind a press.
@@ -330,7 +332,7 @@ fn before(task: TaskId) -> Piece {
         .iter()
         .any(|q| q.when == When::Before && !q.needed && q.id != NOT_VALID);
     if optional {
-        folded(spec.more)
+        folded(words::of(task).more)
             .with(questions(task, When::Before, Some(NOT_VALID)))
             .piece()
     } else {
@@ -341,27 +343,28 @@ fn before(task: TaskId) -> Piece {
 /// What to say, word for word, and how it is done.
 fn what_to_say(task: TaskId) -> Piece {
     let desk = Desk::get();
-    let spec = tasks::spec(task);
+    let words = words::of(task);
     el("section.say")
-        .with((!spec.say.is_empty()).then(|| {
+        .with((!words.say.is_empty()).then(|| {
             all![
-                el("blockquote").with(spec.say),
+                el("blockquote").with(words.say),
                 el("button")
                     .press(move |_| desk.turn(Page::Show(task)))
                     .with("Show to patient")
             ]
         }))
-        .with((!spec.steps.is_empty()).then(|| {
+        .with((!words.steps.is_empty()).then(|| {
             folded("How")
                 .with(
                     el("ol").with(
-                        spec.steps
+                        words
+                            .steps
                             .iter()
                             .map(|s| el("li").with(*s))
                             .collect::<Piece>(),
                     ),
                 )
-                .with(el("p.small").with("For: ").with(spec.for_whom))
+                .with(el("p.small").with("For: ").with(words.for_whom))
         }))
         .piece()
 }
@@ -396,10 +399,9 @@ fn watch_cut(task: TaskId) -> Piece {
     let desk = Desk::get();
     folded("End the watch early")
         .with(choices(
-            "Why? The screen stays incomplete where no sign decided it.".into(),
-            water::WATCH_CUT_REASONS
-                .iter()
-                .map(|c| (c.id.to_owned(), c.words.to_owned()))
+            words::ask(task, WATCH_CUT).into(),
+            words::choices(task, WATCH_CUT, water::WATCH_CUT_REASONS)
+                .map(|(id, words)| (id.to_owned(), words.to_owned()))
                 .collect(),
             Signal::derive(|| None::<String>),
             Callback::new(move |id: Option<String>| {

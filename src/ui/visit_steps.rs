@@ -18,6 +18,7 @@ use crate::wording::figures::lines;
 use crate::wording::gate as wording;
 use crate::wording::oral_items;
 use crate::wording::six_signs::tested as tested_words;
+use crate::wording::tasks as words;
 
 /// The screen's steps, each a way in.
 pub(super) fn steps() -> Piece {
@@ -97,7 +98,7 @@ pub(super) fn steps() -> Piece {
                     None if tasks::aside(task, &v.exam).is_some() => "left out".to_owned(),
                     None => "not done".to_owned(),
                 };
-                (Page::Task(task), spec.title.to_owned(), state)
+                (Page::Task(task), words::of(task).title.to_owned(), state)
             };
             rows.extend(screen.tasks_of(&v.exam).into_iter().map(row));
             // What was added stands with the screen's own.
@@ -130,7 +131,7 @@ pub(super) fn steps() -> Piece {
                         let mut lines = lines(spec, t);
                         // A count says what it counted, a time does not.
                         if let (Some(first), true) = (lines.first_mut(), named) {
-                            *first = format!("{}: {first}", spec.title);
+                            *first = format!("{}: {first}", words::of(t.task).title);
                         }
                         lines
                     })
@@ -148,7 +149,7 @@ pub(super) fn steps() -> Piece {
                     .map(|id| {
                         (
                             Page::Task(id),
-                            tasks::spec(id).title.to_owned(),
+                            words::of(id).title.to_owned(),
                             String::new(),
                         )
                     })

@@ -13,6 +13,7 @@ use crate::clinical::knowledge::source::Source;
 use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::spec::TaskSpec;
 use crate::draw::{Drawn, Piece, all, el, live};
+use crate::wording::tasks as words;
 use crate::wording::words::capital;
 use crate::wording::{compared, norms};
 
@@ -71,7 +72,7 @@ pub(super) fn task_fold(spec: &'static TaskSpec) -> Piece {
             }
         }
         all![
-            el("p").with(spec.for_whom),
+            el("p").with(words::of(spec.id).for_whom),
             el("ul").with(spec.rules.iter().map(|r| rule_item(r)).collect::<Piece>()),
             el("ul").with(sources.into_iter().map(source_line).collect::<Piece>())
         ]

@@ -3,9 +3,9 @@
 use crate::clinical::findings::fact::{Missing, Unwatched, Voice, WatchCut, WhyNot};
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::by_mouth::questions::{NOT_GIVEN_REASONS, WATCH_CUT_REASONS};
-use crate::clinical::tasks::spec::Choice;
+use crate::clinical::tasks::spec::{NOT_VALID, WATCH_CUT};
 use crate::measure::time::Millis;
+use crate::wording::tasks::shared;
 use crate::wording::words::small;
 
 /// A voice that is wet before anything is given.
@@ -23,7 +23,8 @@ pub fn voice(voice: Voice) -> &'static str {
 
 /// Why something was not given.
 pub fn why_not(why: &WhyNot) -> String {
-    chosen(NOT_GIVEN_REASONS, &why.0)
+    shared::choice_of(NOT_VALID, &why.0)
+        .map(small)
         .unwrap_or_else(|| "reason not known to this version".to_owned())
 }
 
@@ -33,7 +34,7 @@ pub fn watch_cut(cut: &WatchCut) -> String {
         WatchCut::LengthNotKnown => "how long it was is not known".to_owned(),
         WatchCut::Said(id) => id
             .as_ref()
-            .and_then(|id| chosen(WATCH_CUT_REASONS, id))
+            .and_then(|id| shared::choice_of(WATCH_CUT, id).map(small))
             .unwrap_or_else(|| "no reason known".to_owned()),
     }
 }
@@ -89,9 +90,4 @@ pub fn time_line(trial: &Trial) -> Vec<(Millis, bool, &'static str)> {
             Some((trial.between(start, mark.at).length?, sign, words))
         })
         .collect()
-}
-
-fn chosen(choices: &'static [Choice], id: &str) -> Option<String> {
-    let choice = choices.iter().find(|choice| choice.id == id)?;
-    Some(small(choice.words))
 }

@@ -3,7 +3,7 @@
 use crate::clinical::findings::counted::Counted;
 use crate::clinical::findings::trial::MarkKind;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
+use crate::wording::tasks;
 pub use crate::wording::words::counted;
 
 /// One and many of what a pad counts, on a task that has several; none for what has no pad there.
@@ -25,12 +25,12 @@ pub fn word(task: TaskId, kind: MarkKind) -> &'static str {
         return one;
     }
     match kind {
-        MarkKind::Tap => tasks::spec(task).pad.counts.0,
+        MarkKind::Tap => tasks::of(task).counts.0,
         MarkKind::Sign(sign) => sign.button(),
         MarkKind::Count(Counted::Note) => "note",
         MarkKind::Count(_) => "tap on the right",
         MarkKind::Start => "start",
-        MarkKind::End => tasks::spec(task).pad.end.unwrap_or("end"),
+        MarkKind::End => tasks::of(task).end.unwrap_or("end"),
         MarkKind::Stopped => "stopped",
         MarkKind::WindowOver | MarkKind::WatchOver => "time is up",
     }

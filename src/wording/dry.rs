@@ -2,7 +2,10 @@
 
 use std::fmt::Display;
 
-use crate::clinical::tasks::dry_swallow::{NOT_VALID_REASONS, WINDOW};
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::dry_swallow::WINDOW;
+use crate::clinical::tasks::spec::NOT_VALID;
+use crate::wording::tasks;
 use crate::wording::words::whole_seconds;
 
 /// "30 seconds".
@@ -17,8 +20,5 @@ pub fn in_window(what: impl Display) -> String {
 
 /// The reason for which a count is not valid, by its id.
 pub(super) fn not_valid(id: &str) -> &'static str {
-    NOT_VALID_REASONS
-        .iter()
-        .find(|c| c.id == id)
-        .map_or("reason not known to this version", |c| c.words)
+    tasks::choice(TaskId::DrySwallow, NOT_VALID, id).unwrap_or("reason not known to this version")
 }

@@ -44,7 +44,7 @@ pub fn lines(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
         return lines;
     };
     let offsets = trial.tap_offsets();
-    let (one, many) = spec.pad.counts;
+    let (one, many) = wording::tasks::of(spec.id).counts;
     let counted = |n: usize| format!("{n} {}", if n == 1 { one } else { many });
     let mut doubt: Option<Doubt> = None;
     let own = wording::task::lines(trial);
@@ -147,21 +147,19 @@ pub fn answers(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
         .iter()
         .filter_map(|q| Some((q, trial.answers.get(q.id)?)))
         .map(|(q, answer)| {
-            let ask = q.ask.trim_end_matches(['?', '.']);
-            format!("{ask}: {}", answer_words(q, answer))
+            let ask = wording::tasks::ask(spec.id, q.id).trim_end_matches(['?', '.']);
+            format!("{ask}: {}", answer_words(spec, q, answer))
         })
         .collect()
 }
 
-fn answer_words(question: &Question, answer: &Answer) -> String {
+fn answer_words(spec: &TaskSpec, question: &Question, answer: &Answer) -> String {
     match (answer, &question.takes) {
-        (Answer::Choice(id), Takes::OneOf(choices)) => choices
-            .iter()
-            .find(|c| c.id == id)
-            .map_or(id.as_str(), |c| c.words)
+        (Answer::Choice(id), _) => wording::tasks::choice(spec.id, question.id, id)
+            .unwrap_or(id)
             .to_owned(),
-        (Answer::Choice(id), _) => id.clone(),
-        (Answer::Tenths(n), Takes::Number { unit, .. } | Takes::Tenths { unit, .. }) => {
+        (Answer::Tenths(n), Takes::Number { .. } | Takes::Tenths { .. }) => {
+            let unit = wording::tasks::unit(spec.id, question.id);
             format!("{} {unit}", short(f64::from(*n) / 10.0))
         }
         (Answer::Tenths(n), _) => short(f64::from(*n) / 10.0),

@@ -5,11 +5,10 @@ use crate::clinical::findings::flag::{Flag, Level};
 use crate::clinical::findings::go_on::Ground;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::policy::Policy;
-use crate::clinical::tasks;
 
 use crate::wording::by_mouth::WET_BEFORE;
 use crate::wording::words::small;
-use crate::wording::{found, fresh, gate, verdict};
+use crate::wording::{found, fresh, gate, tasks, verdict};
 
 /// What is in the way, in plain words.
 pub fn says(what: &InTheWay) -> String {
@@ -49,7 +48,7 @@ pub fn says(what: &InTheWay) -> String {
         }
         Obstacle::Running { of, .. } => format!(
             "{}: a trial was begun and its end is not pressed",
-            tasks::spec(*of).title
+            tasks::of(*of).title
         ),
         Obstacle::Watched { .. } => {
             "The watch of 60 seconds after the trial before still runs".to_owned()

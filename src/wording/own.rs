@@ -3,14 +3,16 @@
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::{Amount, OwnGiven};
 use crate::clinical::findings::trial::{Answer, Trial};
+use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::reading::Watch;
 use crate::clinical::tasks::own::{
-    AMOUNTS, Came, InTrial, LEVELS, Lately, POSTURES, Row, STRATEGIES, WAYS, is_unwatched, table,
+    AMOUNT, BY, Came, InTrial, LEVEL, Lately, POSTURE, Row, STRATEGY, is_unwatched, table,
 };
-use crate::clinical::tasks::spec::{Choice, REMARK};
+use crate::clinical::tasks::spec::REMARK;
 use crate::measure::decimals::short;
 use crate::wording::sips::sign;
+use crate::wording::tasks;
 use crate::wording::words::{small, times};
 
 /// Where nobody said what was given.
@@ -27,23 +29,21 @@ const NOT_WATCHED: &str = "not watched for 60 seconds";
 
 /// What was given and how: "0 Thin, 5 mL, spoon, upright".
 pub fn given(given: &OwnGiven) -> String {
-    let chosen = |id: &Option<String>, from: &'static [Choice]| {
-        let id = id.as_ref()?;
-        from.iter().find(|c| c.id == id).map(|c| c.words)
-    };
+    let words = |question, id: &str| tasks::choice(TaskId::Own, question, id);
+    let chosen = |id: &Option<String>, question| words(question, id.as_ref()?);
     let amount = given.amount.as_ref().and_then(|amount| match amount {
         Amount::Tenths(tenths) => Some(format!("{} mL", short(f64::from(*tenths) / 10.0))),
-        Amount::Choice(id) => AMOUNTS.iter().find(|c| c.id == id).map(|c| small(c.words)),
+        Amount::Choice(id) => words(AMOUNT, id).map(small),
     });
     let unsaid = (!given.is_said()).then(|| NOT_SAID_WHAT.to_owned());
     [
         unsaid,
-        chosen(&given.level, LEVELS).map(str::to_owned),
+        chosen(&given.level, LEVEL).map(str::to_owned),
         given.what.clone(),
         amount,
-        chosen(&given.by, WAYS).map(small),
-        chosen(&given.posture, POSTURES).map(small),
-        chosen(&given.strategy, STRATEGIES).map(small),
+        chosen(&given.by, BY).map(small),
+        chosen(&given.posture, POSTURE).map(small),
+        chosen(&given.strategy, STRATEGY).map(small),
         given.strategy_words.clone(),
     ]
     .into_iter()

@@ -2,12 +2,10 @@
 
 use crate::clinical::findings::fact::{OfSix, Tested};
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
 use crate::clinical::tasks::six_signs::recorded::{Heard, Whence};
-use crate::clinical::tasks::spec::Takes;
 use crate::clinical::tasks::water;
-use crate::wording::oral_items;
 use crate::wording::words::small;
+use crate::wording::{oral_items, tasks};
 
 /// Where an answer of the examination comes from.
 const MOUTH: &str = "from the examination of the mouth";
@@ -60,11 +58,11 @@ pub fn whence(whence: &Whence) -> String {
         }
         Whence::Coughs => "before you start: coughs on request, or was heard to cough".to_owned(),
         Whence::Distorted(task) => {
-            format!("{}: sounded distorted", small(tasks::spec(*task).title))
+            format!("{}: sounded distorted", small(tasks::of(*task).title))
         }
         Whence::Water { task, seen } => format!(
             "in \"{}\": {}",
-            small(tasks::spec(*task).title),
+            small(tasks::of(*task).title),
             if *seen { "seen" } else { "not seen" }
         ),
     }
@@ -80,13 +78,7 @@ fn voice(heard: Heard, answer: &str) -> String {
         Heard::LongestAh => ("in the longest \"ah\"", TaskId::LongestAh, "voice"),
         Heard::BeforeWater => ("before the water", TaskId::Water90, water::VOICE_BEFORE),
     };
-    let mut questions = tasks::spec(task).questions.iter();
-    let words = questions.find(|q| q.id == question).and_then(|q| {
-        let Takes::OneOf(choices) = q.takes else {
-            return None;
-        };
-        choices.iter().find(|c| c.id == answer).map(|c| c.words)
-    });
+    let words = tasks::choice(task, question, answer);
     let words = words.map_or_else(|| answer.to_owned(), small);
     format!("voice {place}: {words}")
 }

@@ -9,15 +9,17 @@ use crate::clinical::findings::trial::{Answer, Trial};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::breath::judge::{COUNTS_A_SECOND, HOLD_ASKED};
 use crate::clinical::tasks::breath::{GLIDE_DOWN, GLIDE_UP};
+use crate::clinical::tasks::longest::VOICE;
 use crate::clinical::tasks::spec::REMARK;
-use crate::clinical::tasks::syllables::Came;
 use crate::clinical::tasks::syllables::speech::trials::FROM_MONTHS;
+use crate::clinical::tasks::syllables::{Came, SOUND};
 use crate::clinical::tasks::{self, breath, kept, longest as held, syllables};
 use crate::measure::decimals::decimals;
 use crate::measure::time::Doubt;
 use crate::measure::units::{Seconds, SyllablesPerSecond};
-use crate::wording::norms;
+use crate::wording::tasks::choice;
 use crate::wording::words::{capital, small};
+use crate::wording::{self, norms};
 
 /// Seconds, cut off at the tenth as on every page: what says 10.0 has reached ten.
 pub fn seconds(time: Seconds) -> String {
@@ -184,15 +186,21 @@ pub fn syllable_lines(trial: &Trial) -> Vec<String> {
     } else if syllables::is_heard_only(trial) {
         parts.push(unscored(Unscored::NotTimed));
     }
-    parts.extend(syllables::sound_words(trial).map(small));
+    parts.extend(sounded(trial));
     parts.extend(remark(trial));
     vec![parts.join(", ")]
+}
+
+/// How a trial sounded; none where nobody said.
+fn sounded(trial: &Trial) -> Option<String> {
+    choice(trial.task, SOUND, trial.choice(SOUND)?).map(small)
 }
 
 /// A trial of a sound that is held: its time, and how the voice sounded.
 pub fn held_lines(trial: &Trial) -> Vec<String> {
     let mut parts = time_lines(trial);
-    parts.extend(held::voice_heard(trial).map(|voice| format!("voice {voice}")));
+    let voice = held::voice_heard(trial).and_then(|id| choice(TaskId::LongestAh, VOICE, id));
+    parts.extend(voice.map(|words| format!("voice {}", small(words))));
     parts.extend(remark(trial));
     vec![parts.join(", ")]
 }
@@ -234,7 +242,11 @@ pub fn glide_lines(trial: &Trial) -> Vec<String> {
     if let Some(why) = kept::untimed(tasks::spec(trial.task), trial) {
         return vec![unbegun(why).to_owned()];
     }
-    let heard = |question| breath::glide_heard(trial, question).unwrap_or("not said");
+    let heard = |question| {
+        let glide = breath::glide_heard(trial, question);
+        let words = glide.and_then(|id| choice(trial.task, question, id));
+        words.map_or("not said".to_owned(), small)
+    };
     vec![format!(
         "heard: up {}, down {}",
         heard(GLIDE_UP),
@@ -255,7 +267,7 @@ pub fn summary(task: TaskId, exam: &Exam) -> Option<String> {
             told(name, result, &held::unscored(task, exam))
         }
         TaskId::PitchGlide | TaskId::BreathCount | TaskId::BreathHold | TaskId::FiveForFive => {
-            let name = small(tasks::spec(task).title);
+            let name = small(wording::tasks::of(task).title);
             let result = breath_summary(task, exam);
             told(&name, result, &breath::unscored(task, exam))
         }

@@ -19,6 +19,7 @@ use penlight::clinical::tasks::spec::{NumberError, Phase, Takes, parse_tenths};
 use penlight::clinical::tasks::{breathing, dry_swallow, water as water90};
 use penlight::measure::time::{Doubt, Millis, NoTime, Stamp, elapsed};
 use penlight::measure::units::{Millilitres, Seconds, UnitError};
+use penlight::wording::number;
 
 // What is typed.
 
@@ -36,12 +37,12 @@ fn labels() {
     for empty in ["", " ", "\t\n ", "\u{a0}\u{2003}"] {
         let error = Label::parse(empty).unwrap_err();
         assert_eq!(error, LabelError::Empty, "{empty:?}");
-        is_a_sentence(&error.to_string());
+        is_a_sentence(&number::problem(&error, "mL"));
     }
     for long in ["x".repeat(200), "ä".repeat(61), "👁".repeat(200)] {
         let error = Label::parse(&long).unwrap_err();
         assert_eq!(error, LabelError::TooLong(long.chars().count()));
-        is_a_sentence(&error.to_string());
+        is_a_sentence(&number::problem(&error, "mL"));
     }
     // Sixty characters, whatever their size in bytes.
     assert_eq!(
@@ -67,7 +68,7 @@ fn ages() {
     ] {
         let error = Age::parse(typed, unit).unwrap_err();
         assert_eq!(error, wanted, "{typed:?}");
-        is_a_sentence(&error.to_string());
+        is_a_sentence(&number::problem(&error, "mL"));
     }
     assert_eq!(Age::parse(" 120 ", AgeUnit::Years), Ok(Age::Years(120)));
     assert_eq!(Age::parse("0", AgeUnit::Months), Ok(Age::Months(0)));
@@ -91,14 +92,11 @@ fn volumes() {
         .iter()
         .find(|q| q.id == water90::REMAINING)
         .unwrap();
-    let Takes::Number {
-        unit, least, most, ..
-    } = left.takes
-    else {
+    let Takes::Number { least, most, .. } = left.takes else {
         unreachable!("the question takes a number");
     };
     assert_eq!((least, most), (1, water90::OFFERED));
-    let out = NumberError::OutOfRange(1, 90, "mL");
+    let out = NumberError::OutOfRange { least: 1, most: 90 };
     for (typed, wanted) in [
         ("0", out.clone()),
         ("-1", out.clone()),
@@ -117,13 +115,13 @@ fn volumes() {
         ("15.25", NumberError::TooFine),
         ("15,25", NumberError::TooFine),
     ] {
-        let error = parse_tenths(typed, least, most, unit).unwrap_err();
+        let error = parse_tenths(typed, least, most).unwrap_err();
         assert_eq!(error, wanted, "{typed:?}");
-        is_a_sentence(&error.to_string());
+        is_a_sentence(&number::problem(&error, "mL"));
     }
-    assert_eq!(parse_tenths("90", least, most, unit), Ok(900));
-    assert_eq!(parse_tenths("-0", least, most, unit), Err(out));
-    assert_eq!(parse_tenths("89,9", least, most, unit), Ok(899));
+    assert_eq!(parse_tenths("90", least, most), Ok(900));
+    assert_eq!(parse_tenths("-0", least, most), Err(out));
+    assert_eq!(parse_tenths("89,9", least, most), Ok(899));
 
     let offered = Millilitres::new(90.0).unwrap();
     let more = Millilitres::new(120.0).unwrap();

@@ -26,6 +26,7 @@ use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks::{self, breathing, water as water90};
 use penlight::measure::time::{Millis, PageLife, Stamp};
+use penlight::record::called::Called;
 use penlight::record::envelope::{Envelope, SCHEMA, Unreadable, body};
 use penlight::record::event::{Action, ByWhen, Details, Event, Plan, Route, Text, Versions, Whom};
 use penlight::record::export;
@@ -35,6 +36,7 @@ use penlight::record::memory::MemoryStore;
 use penlight::record::store::{Store, StoreError};
 use penlight::record::visit::Visit;
 use penlight::wording::verdict::in_list;
+use penlight::wording::visit::called;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 
@@ -104,7 +106,7 @@ fn kept(visit: &Visit) -> String {
 fn ask_everything(visit: &Visit, now: Stamp) {
     let _ = (
         visit.decision(),
-        visit.label(),
+        visit.called(),
         visit.running(),
         visit.is_loose(),
     );
@@ -257,7 +259,7 @@ fn a_whole_screen_folds_into_its_visit() {
     let events = script();
     let visit = folded(&events);
     assert_eq!(visit.next as usize, events.len());
-    assert_eq!(visit.label(), "Visit 3, 14:10");
+    assert_eq!(visit.called(), Called::Label("Visit 3, 14:10"));
     assert_eq!(visit.opened, at(0).wall);
     assert_eq!(visit.touched, at((events.len() as i64 - 1) * 1_000).wall);
     assert_eq!(
@@ -549,6 +551,32 @@ fn a_loose_count_is_attached_as_a_copy() {
     ]);
     assert!(loose.is_loose());
     assert_eq!(loose.attached_to, Some(visit_id(1)));
+}
+
+/// What was counted without a visit stands in the list under its task's name; a head that an earlier
+/// version wrote keeps the words it holds.
+#[test]
+fn a_count_without_a_visit_goes_by_what_was_counted() {
+    let named = |head: &Head| called(head.called()).to_owned();
+    for (task, name) in [
+        (TaskId::LongestAh, "Longest \"ah\""),
+        (TaskId::FreeCount, "Count"),
+    ] {
+        let visit = folded(&[trial_opened(0, task)]);
+        assert_eq!(called(visit.called()), name);
+        let head = Head::of(&visit);
+        assert_eq!(named(&head), name);
+        let stored = serde_json::to_string(&head).unwrap();
+        assert_eq!(serde_json::from_str::<Head>(&stored).unwrap(), head);
+
+        let mut earlier: serde_json::Value = serde_json::from_str(&stored).unwrap();
+        let fields = earlier.as_object_mut().unwrap();
+        fields.remove("counted");
+        fields.insert("label".to_owned(), name.into());
+        assert_eq!(named(&serde_json::from_value(earlier).unwrap()), name);
+    }
+    let visit = folded(&[opened(), trial_opened(0, TaskId::LongestAh)]);
+    assert_eq!(named(&Head::of(&visit)), "Visit 3, 14:10");
 }
 
 /// A number at the end of its range, as only a damaged record has it.

@@ -56,6 +56,7 @@ mod swallow_vectors;
 mod tally;
 mod task_specs;
 mod task_state;
+mod task_words;
 mod text_later;
 mod text_room;
 mod text_words;

@@ -161,7 +161,7 @@ fn not_done(trial: &mut Trial, which: &Index) {
         .iter()
         .find(|q| q.id == NOT_VALID);
     let reasons: Vec<&str> = match asked.map(|q| &q.takes) {
-        Some(Takes::OneOf(choices)) => choices.iter().map(|c| c.id).collect(),
+        Some(Takes::OneOf(choices)) => choices.to_vec(),
         _ => vec!["no-time"],
     };
     let reason = *which.get(&reasons);

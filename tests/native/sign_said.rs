@@ -23,6 +23,7 @@ use penlight::record::event::Event;
 use penlight::record::id::VisitId;
 use penlight::record::visit::Visit;
 use penlight::wording;
+use penlight::wording::number;
 use proptest::prelude::*;
 
 fn within(trial: &mut Trial) {
@@ -192,11 +193,9 @@ fn a_sign_in_two_minutes_goes_to_the_other_trial_by_one_event_and_back() {
 
 #[test]
 fn millilitres_stand_for_the_amount_and_are_taken_over() {
-    assert_eq!(parse_tenths("12,5", 1, 250, "mL"), Ok(125));
-    assert_eq!(
-        parse_tenths("0", 1, 250, "mL").unwrap_err().to_string(),
-        "Between 1 and 250 mL."
-    );
+    assert_eq!(parse_tenths("12,5", 1, 250), Ok(125));
+    let refused = parse_tenths("0", 1, 250).unwrap_err();
+    assert_eq!(number::problem(&refused, "mL"), "Between 1 and 250 mL.");
     let mut first = own_trial(1, "d2", 0, &[]);
     choose(&mut first, own::BY, "cup");
     number(&mut first, own::MILLILITRES, 125);

@@ -5,17 +5,19 @@ use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::knowledge::person::Age;
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks;
+use penlight::wording::tasks as words;
 
 /// From any result one press leads to the rules that read it, whatever came out.
 #[test]
 fn every_task_says_for_whom_it_is_and_by_which_rules_it_is_read() {
     for id in TaskId::ALL {
         let spec = tasks::spec(*id);
-        assert!(spec.for_whom.ends_with('.'), "{id:?}");
+        let words = words::of(*id);
+        assert!(words.for_whom.ends_with('.'), "{id:?}");
         // A free count is compared with nothing, and says so.
         let rules = spec.rules.len();
         assert_eq!(rules == 0, *id == TaskId::FreeCount, "{id:?}");
-        assert!(!spec.caveat.is_empty(), "{id:?}");
+        assert!(!words.caveat.is_empty(), "{id:?}");
     }
 }
 

@@ -8,6 +8,7 @@ use penlight::clinical::knowledge::rule::{Basis, Rule};
 use penlight::clinical::knowledge::rules;
 use penlight::clinical::knowledge::source;
 use penlight::clinical::knowledge::source::Source;
+use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks::breath::judge as breath;
 use penlight::clinical::tasks::by_mouth::signs;
 use penlight::clinical::tasks::compared;
@@ -17,6 +18,7 @@ use penlight::clinical::tasks::timed_water::judge as timed_water;
 use penlight::clinical::tasks::{dry_swallow, flow, water};
 use penlight::measure::time::Millis;
 use penlight::wording::norms;
+use penlight::wording::tasks as words;
 
 /// The figures in a text, as they are written.
 fn figures(text: &str) -> Vec<&str> {
@@ -150,7 +152,8 @@ fn seconds(time: Millis) -> f64 {
 /// IDDSI-S: the syringe of the flow test.
 #[test]
 fn the_syringe_of_the_flow_test() {
-    let step = flow::SPEC.steps.iter().find(|s| s.contains("mm")).unwrap();
+    let steps = words::of(TaskId::Flow).steps;
+    let step = steps.iter().find(|s| s.contains("mm")).unwrap();
     let told = told(&source::IDDSI_S);
     for figure in figures(step) {
         assert!(figures(&told).contains(&figure), "{figure}");

@@ -73,7 +73,7 @@ pub(crate) fn any_gate() -> impl Strategy<Value = GateAnswers> {
 
 pub(crate) fn some_choice(question: &'static Question) -> BoxedStrategy<Option<Answer>> {
     let (choices, least, most) = match question.takes {
-        Takes::OneOf(choices) => (choices.iter().map(|c| c.id).collect(), 0, 0),
+        Takes::OneOf(choices) => (choices.to_vec(), 0, 0),
         Takes::Number { least, most, .. } | Takes::Tenths { least, most, .. } => {
             (vec![""], least * 10, most * 10)
         }

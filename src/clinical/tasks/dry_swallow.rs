@@ -12,9 +12,8 @@ use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::compare;
 use crate::clinical::tasks::compare::Comparison;
-use crate::clinical::tasks::spec::QUICK;
 use crate::clinical::tasks::spec::{
-    Choice, Length, NOT_VALID, Pad, Question, Takes, TaskSpec, When,
+    Length, NOT_VALID, Pad, QUICK, Question, Takes, TaskSpec, When,
 };
 use crate::measure::series::Series;
 use crate::measure::time::{Doubt, Millis};
@@ -31,42 +30,12 @@ pub const EXPECTED: usize = 3;
 pub const TOO_QUICK: Millis = QUICK;
 
 /// The reasons for which a count is not valid.
-pub static NOT_VALID_REASONS: &[Choice] = &[
-    Choice {
-        id: "not-felt",
-        words: "Could not feel the larynx",
-    },
-    Choice {
-        id: "not-followed",
-        words: "Could not follow",
-    },
-    Choice {
-        id: "too-dry",
-        words: "Mouth too dry",
-    },
-    Choice {
-        id: "neck",
-        words: "Neck surgery or collar",
-    },
-    Choice {
-        id: "refused",
-        words: "Did not want to",
-    },
-];
+pub static NOT_VALID_REASONS: &[&str] = &["not-felt", "not-followed", "too-dry", "neck", "refused"];
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    title: "Dry swallows in 30 seconds",
-    steps: &[
-        "Sitting, neck a little bent, relaxed. Moisten a dry mouth first.",
-        "Two finger pads on the throat: hyoid, and thyroid prominence.",
-        "Tap each time the prominence passes the finger and comes back down. No half lifts.",
-        "No prompting. The count ends by itself.",
-    ],
-    say: "Swallow your saliva as many times as you can. I will tell you when to stop.",
     pad: Pad {
-        counts: ("swallow", "swallows"),
-        start: "Start",
+        counts: true,
         length: Length::Fixed(WINDOW),
         late: Some(LATE),
         countdown: true,
@@ -74,16 +43,12 @@ pub static SPEC: TaskSpec = TaskSpec {
     },
     questions: &[Question {
         id: NOT_VALID,
-        ask: "Not valid?",
         when: When::After,
         takes: Takes::OneOf(NOT_VALID_REASONS),
         only_if: None,
         needed: false,
     }],
-    caveat: "Studies of its sensitivity disagree widely; a dry mouth lowers the count. Silent \
-             aspiration is not seen.",
     compare: |_, exam| compare(exam),
-    for_whom: "Adults who can follow the request and whose larynx can be felt: its studies are in adults. The youngest age is local policy.",
     rules: &[
         &rules::DRY_FEW,
         &rules::DRY_NONE,

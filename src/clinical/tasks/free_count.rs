@@ -5,20 +5,13 @@ use crate::clinical::tasks::spec::{Length, Pad, TaskSpec};
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    title: "Just count something",
-    steps: &[],
-    say: "",
     pad: Pad {
-        counts: ("tap", "taps"),
-        start: "Start",
+        counts: true,
         length: Length::Chosen,
-        end: Some("Stop"),
         countdown: true,
         ..Pad::PLAIN
     },
     questions: &[],
-    caveat: "A count and a time, compared with nothing.",
-    for_whom: "Whatever is to be counted: no rule reads it.",
     rules: &[],
     slug: "count",
     alone: false,

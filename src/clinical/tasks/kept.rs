@@ -7,7 +7,7 @@ use crate::clinical::findings::speech::{Unbegun, Unscored};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::spec::{Choice, TaskSpec, Untimed, choice};
+use crate::clinical::tasks::spec::{TaskSpec, Untimed};
 use crate::measure::time::Millis;
 
 /// The answer "could not", and under which it is kept where a task has no question of its own for
@@ -16,11 +16,8 @@ const COULD_NOT: &str = "could-not";
 /// The answer that no voice came.
 const NO_VOICE: &str = "no-voice";
 
-static BREATH_CHOICES: &[Choice] = &[choice(COULD_NOT, "Could not")];
-static VOICE_CHOICES: &[Choice] = &[
-    choice(NO_VOICE, "No voice came"),
-    choice(COULD_NOT, "Could not"),
-];
+static BREATH_CHOICES: &[&str] = &[COULD_NOT];
+static VOICE_CHOICES: &[&str] = &[NO_VOICE, COULD_NOT];
 
 /// What can be answered of a breath, or of a sound without voice, that could not be begun.
 pub(super) const BREATH: Untimed = Untimed {
@@ -38,8 +35,8 @@ pub(super) const VOICE: Untimed = Untimed {
 pub fn untimed(spec: &TaskSpec, trial: &Trial) -> Option<Unbegun> {
     let offered = spec.untimed.filter(|_| spec.is_untimed(trial))?;
     let given = trial.choice(offered.question)?;
-    let choice = offered.choices.iter().find(|c| c.id == given)?;
-    Some(match choice.id {
+    let choice = offered.choices.iter().find(|id| **id == given)?;
+    Some(match *choice {
         NO_VOICE => Unbegun::NoVoice,
         _ => Unbegun::CouldNot,
     })

@@ -25,23 +25,11 @@ const MOST_PARTS: usize = 12 * 24;
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    title: "At the table",
-    steps: &[
-        "Watch what is ordered for this person; nothing is offered for the sake of the tally.",
-        "A touch for each swallow and, if you like, each breath; a sign when you see or hear it.",
-        "Lock the phone or leave the page: the time runs on, what you press is kept.",
-        "End it a minute after the last mouthful.",
-    ],
-    say: "",
     pad: Pad {
-        counts: ("swallow", "swallows"),
-        start: "Start the tally",
-        end: Some("End the tally"),
+        counts: true,
         ..Pad::PLAIN
     },
     questions: &[],
-    caveat: "Counted as pressed, compared with nothing. A tally without a sign clears nobody.",
-    for_whom: "Anybody at any age who eats or drinks what is ordered: it is watched, not given.",
     rules: &[&rules::MEAL_TALLY],
     slug: "table",
     flags: |_, exam| flags(exam),

@@ -1,6 +1,5 @@
-//! A task as data: what to say, what the pad does, what is asked, for whom it is meant.
-
-use std::fmt;
+//! A task as data: what the pad does, what is asked, which rules read it. What of it is said in
+//! words stands in `wording`, by the ids used here.
 
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::flag::Flag;
@@ -30,10 +29,8 @@ pub enum Length {
 /// What the pad does.
 #[derive(Clone, Copy, Debug)]
 pub struct Pad {
-    /// What one tap counts: one and many.
-    pub counts: (&'static str, &'static str),
-    /// What the pad says before the start.
-    pub start: &'static str,
+    /// Whether a tap counts something.
+    pub counts: bool,
     /// How the time ends.
     pub length: Length,
     /// Whether the start is the first thing counted: the window opens with the first syllable.
@@ -44,8 +41,6 @@ pub struct Pad {
     pub beat: Option<Millis>,
     /// How long after the start later taps are still kept, apart.
     pub late: Option<Millis>,
-    /// What the end button says, where a press ends it.
-    pub end: Option<&'static str>,
     /// How long the watch after the end lasts.
     pub watch: Option<Millis>,
     /// Whether "ready, set, go" is offered.
@@ -55,21 +50,24 @@ pub struct Pad {
 impl Pad {
     /// A pad with nothing of its own: it counts nothing, and a press ends the time.
     pub const PLAIN: Pad = Pad {
-        counts: ("", ""),
-        start: "Start",
+        counts: false,
         length: Length::Open,
         first_counts: false,
         touch_ends: false,
         beat: None,
         late: None,
-        end: None,
         watch: None,
         countdown: false,
     };
 
     /// Whether nothing is counted or touched: the time runs to its end by itself.
     pub fn is_silent(&self) -> bool {
-        self.counts.0.is_empty() && !self.touch_ends
+        !self.counts && !self.touch_ends
+    }
+
+    /// Whether a press can end the time: wherever it is not of one length.
+    pub const fn ends_by_press(&self) -> bool {
+        !matches!(self.length, Length::Fixed(_))
     }
 }
 
@@ -84,26 +82,15 @@ pub enum When {
     AfterWatch,
 }
 
-/// One choice of a question.
-#[derive(Debug)]
-pub struct Choice {
-    /// Stable id, stored.
-    pub id: &'static str,
-    /// The words on the button.
-    pub words: &'static str,
-}
-
 /// What a question takes.
 #[derive(Debug)]
 pub enum Takes {
-    /// One of these.
-    OneOf(&'static [Choice]),
+    /// One of these: stable ids, stored.
+    OneOf(&'static [&'static str]),
     /// Free words, at most so many characters.
     Words(u16),
     /// A number.
     Number {
-        /// Its unit, in words.
-        unit: &'static str,
         /// Least, in the unit.
         least: i32,
         /// Most, in the unit.
@@ -113,8 +100,6 @@ pub enum Takes {
     },
     /// A number in tenths, with a large stepper.
     Tenths {
-        /// Its unit, in words.
-        unit: &'static str,
         /// Least, in the unit.
         least: i32,
         /// Most, in the unit.
@@ -127,8 +112,6 @@ pub enum Takes {
 pub struct Question {
     /// Stable id, stored.
     pub id: &'static str,
-    /// The question.
-    pub ask: &'static str,
     /// When.
     pub when: When,
     /// What it takes.
@@ -145,8 +128,8 @@ pub struct Question {
 pub struct Untimed {
     /// The question it answers.
     pub question: &'static str,
-    /// The answers offered in the pad's stead.
-    pub choices: &'static [Choice],
+    /// The answers offered in the pad's stead, by their ids.
+    pub choices: &'static [&'static str],
 }
 
 /// A task: what every one of them may have of its own. [`TaskSpec::plain`] has the rest.
@@ -156,16 +139,8 @@ pub struct TaskSpec {
     pub id: TaskId,
     /// Its name in an address.
     pub slug: &'static str,
-    /// Its name: what it is, in full.
-    pub title: &'static str,
-    /// What the clinician does, one step a line.
-    pub steps: &'static [&'static str],
-    /// What is said to the patient, word for word.
-    pub say: &'static str,
     /// The pad.
     pub pad: Pad,
-    /// What the questions before the start that need no answer are about.
-    pub more: &'static str,
     /// The questions, in order.
     pub questions: &'static [Question],
     /// How many trials are asked for.
@@ -182,12 +157,8 @@ pub struct TaskSpec {
     pub instead: fn(&str) -> Option<&'static str>,
     /// Whether a question is asked in this visit at all; see [`TaskSpec::asks`].
     pub fits: fn(&str, &Exam) -> bool,
-    /// The words that stand beside every result.
-    pub caveat: &'static str,
     /// What can be answered without a press on the pad; none where a trial needs one.
     pub untimed: Option<Untimed>,
-    /// For whom it is meant.
-    pub for_whom: &'static str,
     /// Whether its studies are in adults: for a child the clinician decides, and says why.
     pub studied_in_adults: bool,
     /// Why it can't be given to this person, if it can't.
@@ -253,11 +224,7 @@ impl TaskSpec {
         TaskSpec {
             id,
             slug: "",
-            title: "",
-            steps: &[],
-            say: "",
             pad: Pad::PLAIN,
-            more: "",
             questions: &[],
             trials: 1,
             used: |_, _| 0,
@@ -265,9 +232,7 @@ impl TaskSpec {
             taken_over: |_| Vec::new(),
             instead: |_| None,
             fits: |_, _| true,
-            caveat: "",
             untimed: None,
-            for_whom: "",
             studied_in_adults: false,
             not_for: |_, _| None,
             compare: |_, _| Vec::new(),
@@ -435,11 +400,6 @@ impl TaskSpec {
     }
 }
 
-/// A choice by its id and its words.
-pub const fn choice(id: &'static str, words: &'static str) -> Choice {
-    Choice { id, words }
-}
-
 /// The question id under which free words on a trial are kept.
 pub const REMARK: &str = "remark";
 
@@ -447,7 +407,6 @@ pub const REMARK: &str = "remark";
 pub const fn remark() -> Question {
     Question {
         id: REMARK,
-        ask: "Remark on this trial. No names.",
         when: When::After,
         takes: Takes::Words(80),
         only_if: None,
@@ -471,35 +430,22 @@ pub fn watch_cut(trial: &Trial) -> bool {
 pub enum NumberError {
     /// Not a number.
     NotANumber,
-    /// Outside the range, which is given with its unit.
-    OutOfRange(i32, i32, &'static str),
+    /// Outside the range.
+    OutOfRange {
+        /// Least, in the unit.
+        least: i32,
+        /// Most, in the unit.
+        most: i32,
+    },
     /// More than one decimal.
     TooFine,
-}
-
-impl fmt::Display for NumberError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            NumberError::NotANumber => f.write_str("This is a number, like 15."),
-            NumberError::OutOfRange(least, most, unit) => {
-                let gap = if unit.is_empty() { "" } else { " " };
-                write!(f, "Between {least} and {most}{gap}{unit}.")
-            }
-            NumberError::TooFine => f.write_str("One decimal at most, like 15.5."),
-        }
-    }
 }
 
 /// Reads a number that was typed, into tenths of the unit. Takes a decimal comma too.
 ///
 /// # Errors
-/// [`NumberError`] with the words to show beside the field.
-pub fn parse_tenths(
-    typed: &str,
-    least: i32,
-    most: i32,
-    unit: &'static str,
-) -> Result<i32, NumberError> {
+/// [`NumberError`] tells what is wrong with it.
+pub fn parse_tenths(typed: &str, least: i32, most: i32) -> Result<i32, NumberError> {
     let typed = typed.trim();
     let (minus, digits) = match typed.strip_prefix('-') {
         Some(rest) => (true, rest),
@@ -514,7 +460,7 @@ pub fn parse_tenths(
     if part.len() > 1 {
         return Err(NumberError::TooFine);
     }
-    let outside = NumberError::OutOfRange(least, most, unit);
+    let outside = NumberError::OutOfRange { least, most };
     let Ok(size) = format!("{whole}{part:0<1}").parse::<i32>() else {
         // Only a number of more digits than any range has gets here.
         return Err(outside);
@@ -534,24 +480,18 @@ mod tests {
 
     #[test]
     fn numbers() {
-        assert_eq!(parse_tenths("15", 0, 90, "mL"), Ok(150));
-        assert_eq!(parse_tenths("15,5", 0, 90, "mL"), Ok(155));
+        assert_eq!(parse_tenths("15", 0, 90), Ok(150));
+        assert_eq!(parse_tenths("15,5", 0, 90), Ok(155));
         assert_eq!(
-            parse_tenths("-3", 0, 90, "mL"),
-            Err(NumberError::OutOfRange(0, 90, "mL"))
+            parse_tenths("-3", 0, 90),
+            Err(NumberError::OutOfRange { least: 0, most: 90 })
         );
         assert_eq!(
-            parse_tenths("120", 0, 90, "mL"),
-            Err(NumberError::OutOfRange(0, 90, "mL"))
+            parse_tenths("120", 0, 90),
+            Err(NumberError::OutOfRange { least: 0, most: 90 })
         );
-        assert_eq!(
-            parse_tenths("abc", 0, 90, "mL"),
-            Err(NumberError::NotANumber)
-        );
-        assert_eq!(
-            parse_tenths("inf", 0, 90, "mL"),
-            Err(NumberError::NotANumber)
-        );
-        assert_eq!(parse_tenths("1.25", 0, 90, "mL"), Err(NumberError::TooFine));
+        assert_eq!(parse_tenths("abc", 0, 90), Err(NumberError::NotANumber));
+        assert_eq!(parse_tenths("inf", 0, 90), Err(NumberError::NotANumber));
+        assert_eq!(parse_tenths("1.25", 0, 90), Err(NumberError::TooFine));
     }
 }

@@ -8,6 +8,7 @@ use super::parts::{Joined, Line, List, Part, fitted};
 use crate::clinical::decision::verdict::Decision;
 use crate::record::event::Text;
 use crate::record::visit::Visit;
+use crate::wording::visit::called;
 
 mod addressed;
 mod assessment;
@@ -71,7 +72,7 @@ pub(super) fn identify(visit: &Visit, now: &Clock) -> String {
     let details = visit.details.as_ref();
     let age = details.and_then(|d| d.age);
     let mut parts = vec![
-        visit.label(),
+        called(visit.called()).to_owned(),
         age.map_or_else(|| "age not given".to_owned(), |a| a.to_string()),
     ];
     if let Some(details) = details {

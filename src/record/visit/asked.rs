@@ -6,6 +6,7 @@ use crate::clinical::decision::verdict::Decision;
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
+use crate::record::called::Called;
 
 impl Visit {
     /// The trial with a number.
@@ -36,16 +37,12 @@ impl Visit {
             .unwrap_or(0)
     }
 
-    /// What it is called.
-    pub fn label(&self) -> String {
+    /// What it goes by.
+    pub fn called(&self) -> Called<'_> {
+        let counted = self.exam.trials.first().map(|trial| trial.task);
         self.details.as_ref().map_or_else(
-            || match self.exam.trials.first() {
-                Some(trial) if trial.task != TaskId::FreeCount => {
-                    tasks::spec(trial.task).title.to_owned()
-                }
-                _ => "Count".to_owned(),
-            },
-            |d| d.label.as_str().to_owned(),
+            || Called::Count(counted.filter(|task| *task != TaskId::FreeCount)),
+            |details| Called::Label(details.label.as_str()),
         )
     }
 

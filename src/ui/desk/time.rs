@@ -14,6 +14,7 @@ use crate::measure::time::Stamp;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
 use crate::ui::follow::follow;
+use crate::wording::tasks as words;
 
 /// How long the page stands still: longer than a tap that was already on its way, shorter than
 /// a thought.
@@ -74,7 +75,7 @@ impl Desk {
             }
             self.said.set(match kind {
                 MarkKind::WatchOver => "The watch is over. Hear the voice again.".to_owned(),
-                _ => format!("{}: time is up.", tasks::spec(task).title),
+                _ => format!("{}: time is up.", words::of(task).title),
             });
         }
     }

@@ -3,9 +3,9 @@
 use super::sign::rounded_up;
 use crate::clinical::findings::fact::{ByMouthFact, WhenRead};
 use crate::clinical::findings::flag::Flag;
-use crate::clinical::tasks::spec;
 use crate::measure::decimals::short;
 use crate::wording::by_mouth::WET_BEFORE;
+use crate::wording::tasks;
 use crate::wording::words::small;
 
 pub(super) fn reason(fact: &ByMouthFact, _flag: &Flag) -> String {
@@ -56,7 +56,7 @@ pub(super) fn reason(fact: &ByMouthFact, _flag: &Flag) -> String {
         }
         ByMouthFact::StudiedInAdults(task) => format!(
             "{}: studied in adults, no adult line is drawn",
-            small(spec(*task).title)
+            small(tasks::of(*task).title)
         ),
     }
 }

@@ -2,9 +2,9 @@
 
 use crate::clinical::findings::fact::{Given, OwnFact};
 use crate::clinical::findings::flag::Flag;
-use crate::clinical::tasks;
 use crate::wording::by_mouth::why_not;
 use crate::wording::own::brief;
+use crate::wording::tasks;
 use crate::wording::words::small;
 
 pub(super) fn reason(fact: &OwnFact, _flag: &Flag) -> String {
@@ -43,7 +43,7 @@ pub(super) fn reason(fact: &OwnFact, _flag: &Flag) -> String {
 fn given(given: &Given) -> String {
     match given {
         Given::Own(what) => brief(what),
-        Given::Task(task) => small(tasks::spec(*task).title),
+        Given::Task(task) => small(tasks::of(*task).title),
     }
 }
 

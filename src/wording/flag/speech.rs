@@ -1,15 +1,15 @@
 //! Sentences that all trials of speech and breath share.
 
 use crate::clinical::findings::fact::SpeechFact;
-use crate::clinical::tasks::spec;
 use crate::wording::compared::{measured, not_compared};
 use crate::wording::speech::unscored;
+use crate::wording::tasks;
 
 pub(super) fn reason(fact: &SpeechFact) -> String {
     match fact {
         SpeechFact::NotScored { task, trial, why } => format!(
             "{}, trial {trial}: kept, not scored: {}.",
-            spec(*task).title,
+            tasks::of(*task).title,
             unscored(*why)
         ),
         SpeechFact::NotCompared { value, why } => {

@@ -14,34 +14,22 @@ use crate::clinical::findings::exam::Exam;
 use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::breath_taps::reading::THIRTY;
-use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When};
+use crate::clinical::tasks::spec::{Length, Pad, Question, Takes, TaskSpec, When};
 
 /// The question about being awake or asleep.
 pub const ASK_STATE: Question = Question {
     id: STATE,
-    ask: "Awake or asleep? (under 3 years)",
     when: When::Before,
-    takes: Takes::OneOf(&[
-        Choice {
-            id: "awake",
-            words: "Awake, calm",
-        },
-        Choice {
-            id: "asleep",
-            words: "Asleep",
-        },
-    ]),
+    takes: Takes::OneOf(&["awake", "asleep"]),
     only_if: None,
     needed: true,
 };
 
-const fn pad(start: &'static str, length: Length, first: bool, end: Option<&'static str>) -> Pad {
+const fn pad(length: Length, first_counts: bool) -> Pad {
     Pad {
-        counts: ("breath", "breaths"),
-        start,
+        counts: true,
         length,
-        first_counts: first,
-        end,
+        first_counts,
         ..Pad::PLAIN
     }
 }
@@ -52,18 +40,8 @@ fn fits(question: &str, exam: &Exam) -> bool {
 
 /// By taps.
 pub static TAPS: TaskSpec = TaskSpec {
-    title: "Breathing by taps",
-    steps: &[
-        "Watch the chest or the blanket. Do not say that you count.",
-        "Touch the pad at each breath in, at the same point of the breath. Stop when it says even.",
-        "Uneven: count for 60 seconds.",
-    ],
-    say: "",
-    pad: pad("Touch at a breath in", Length::Open, true, Some("Stop")),
+    pad: pad(Length::Open, true),
     questions: &[ASK_STATE],
-    caveat: "60 over the middle interval. Tried with videos of children (published: KAR14); in \
-             adults it never replaces the count of 60 seconds.",
-    for_whom: "Children, and adults for whom a minute is counted besides: in adults taps alone clear nobody.",
     rules: &[&rules::BREATHING_TAPS],
     slug: "breath-taps",
     flags,
@@ -74,15 +52,8 @@ pub static TAPS: TaskSpec = TaskSpec {
 
 /// In 30 seconds.
 pub static COUNT_30: TaskSpec = TaskSpec {
-    title: "Breaths in 30 seconds",
-    steps: &["Tap each breath in. The count ends by itself; it is doubled."],
-    say: "",
-    pad: pad("Start", Length::Fixed(THIRTY), false, None),
+    pad: pad(Length::Fixed(THIRTY), false),
     questions: &[ASK_STATE],
-    caveat: "Steps of 2 a minute. It missed a quarter of the rates that are \
-             highest on an early-warning scale (published: RIM19): count for 60 seconds where it \
-             matters.",
-    for_whom: "Where a whole minute can't be had: it clears no adult.",
     rules: &[&rules::BREATHING_THIRTY],
     slug: "breaths-30",
     flags,

@@ -12,7 +12,7 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::breath_taps;
 use crate::clinical::tasks::compare;
 use crate::clinical::tasks::compare::Comparison;
-use crate::clinical::tasks::spec::{Choice, Length, Pad, Question, Takes, TaskSpec, When};
+use crate::clinical::tasks::spec::{Length, Pad, Question, Takes, TaskSpec, When};
 
 pub mod adult_bands;
 mod bands;
@@ -33,26 +33,16 @@ pub use reading::{Finding, count as newest_count, counted, read, reading};
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    title: "Breaths in 60 seconds",
-    steps: &[
-        "Watch the chest or the blanket. Do not say that you count.",
-        "Tap each breath in. The count ends by itself after 60 seconds.",
-    ],
-    say: "Rest quietly for a minute.",
     pad: Pad {
-        counts: ("breath", "breaths"),
-        start: "Start",
+        counts: true,
         length: Length::Fixed(WINDOW),
         ..Pad::PLAIN
     },
-    more: "A rate counted elsewhere, SpO2, oxygen",
     questions: &[
         Question {
             id: TYPED,
-            ask: "Or enter a rate counted for 60 seconds elsewhere",
             when: When::Before,
             takes: Takes::Number {
-                unit: "breaths per minute",
                 least: 1,
                 most: 120,
                 step: 0,
@@ -62,7 +52,6 @@ pub static SPEC: TaskSpec = TaskSpec {
         },
         Question {
             id: SATURATION,
-            ask: "SpO2, if an oximeter is on",
             when: When::Before,
             takes: PERCENT,
             only_if: None,
@@ -70,27 +59,15 @@ pub static SPEC: TaskSpec = TaskSpec {
         },
         Question {
             id: OXYGEN,
-            ask: "On air or oxygen?",
             when: When::Before,
-            takes: Takes::OneOf(&[
-                Choice {
-                    id: "air",
-                    words: "Air",
-                },
-                Choice {
-                    id: "oxygen",
-                    words: "Oxygen",
-                },
-            ]),
+            takes: Takes::OneOf(&["air", "oxygen"]),
             only_if: None,
             needed: false,
         },
         Question {
             id: TARGET,
-            ask: "Lowest SpO2 of a prescribed target, if there is one",
             when: When::Before,
             takes: Takes::Number {
-                unit: "%",
                 least: 80,
                 most: 99,
                 step: 0,
@@ -100,18 +77,8 @@ pub static SPEC: TaskSpec = TaskSpec {
         },
         Question {
             id: CONFIRMED,
-            ask: "Respiratory failure with raised carbon dioxide confirmed, and 88 to 92 % prescribed?",
             when: When::Before,
-            takes: Takes::OneOf(&[
-                Choice {
-                    id: "yes",
-                    words: "Both, yes",
-                },
-                Choice {
-                    id: "no",
-                    words: "No",
-                },
-            ]),
+            takes: Takes::OneOf(&["yes", "no"]),
             only_if: None,
             needed: false,
         },
@@ -120,10 +87,7 @@ pub static SPEC: TaskSpec = TaskSpec {
             ..breath_taps::ASK_STATE
         },
     ],
-    caveat: "SpO2 is recorded for respiratory safety. A fall does not show, and a steady value \
-             does not rule out, aspiration (published: BRI18).",
     compare: |_, exam| compare(exam),
-    for_whom: "Everybody who is to be given something by mouth. The bands are for adults; under 16 years the local chart for the age is used.",
     rules: &[
         &rules::BREATHING_RATE,
         &rules::BREATHING_SPO2,

@@ -20,7 +20,6 @@ pub const CONFIRMED: &str = "confirmed-target";
 
 /// What a reading of SpO2 may be.
 pub const PERCENT: Takes = Takes::Number {
-    unit: "%",
     least: 50,
     most: 100,
     step: 0,

@@ -1,7 +1,5 @@
 //! What is asked of trials by mouth, and the answers, by their ids.
 
-use crate::clinical::tasks::spec::{Choice, choice};
-
 /// Question: voice before.
 pub const VOICE_BEFORE: &str = "voice-before";
 /// Question: voice after.
@@ -28,25 +26,13 @@ pub const WATCHED: &str = "watched-through";
 pub const WATCHED_ALL: &str = "yes";
 
 /// What a voice may sound like.
-pub static VOICES: &[Choice] = &[
-    choice("clear", "Clear"),
-    choice("wet", "Wet"),
-    choice("hoarse", "Hoarse"),
-    choice("other", "Other, or no voice"),
-];
+pub static VOICES: &[&str] = &["clear", "wet", "hoarse", "other"];
 
 /// The reasons for which something was not given.
-pub static NOT_GIVEN_REASONS: &[Choice] = &[
-    choice("refused", "Did not want to"),
-    choice("not-now", "Not suitable now"),
-];
+pub static NOT_GIVEN_REASONS: &[&str] = &["refused", "not-now"];
 
 /// Answer: whoever watched was called away.
 pub const CALLED_AWAY: &str = "called-away";
 
 /// The reasons for ending the watch early.
-pub static WATCH_CUT_REASONS: &[Choice] = &[
-    choice("sign", "A sign decided already"),
-    choice(CALLED_AWAY, "Called away"),
-    choice("wish", "Person's wish"),
-];
+pub static WATCH_CUT_REASONS: &[&str] = &["sign", CALLED_AWAY, "wish"];

@@ -18,7 +18,6 @@ pub const LOWEST: &str = "lowest-spo2";
 pub const fn lowest(when: When) -> Question {
     Question {
         id: LOWEST,
-        ask: "Lowest SpO2 since it was given, if the oximeter stayed on",
         when,
         takes: breathing::PERCENT,
         only_if: None,

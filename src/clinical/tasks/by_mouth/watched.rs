@@ -5,18 +5,14 @@ use crate::clinical::knowledge::task::TaskId;
 pub use crate::clinical::tasks::by_mouth::questions::WATCHED;
 use crate::clinical::tasks::by_mouth::questions::WATCHED_ALL;
 use crate::clinical::tasks::by_mouth::reading::Reading;
-use crate::clinical::tasks::spec::{Choice, Question, Takes, When, choice};
+use crate::clinical::tasks::spec::{Question, Takes, When};
 
-static ANSWERS: &[Choice] = &[
-    choice(WATCHED_ALL, "Yes, all 60 seconds"),
-    choice("no", "No"),
-];
+static ANSWERS: &[&str] = &[WATCHED_ALL, "no"];
 
 /// The question, for a task with a watch.
 pub const fn question(when: When) -> Question {
     Question {
         id: WATCHED,
-        ask: "The app was off when the 60 seconds ran out. Did you watch all of them?",
         when,
         takes: Takes::OneOf(ANSWERS),
         only_if: None,

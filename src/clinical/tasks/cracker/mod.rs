@@ -18,9 +18,7 @@ use crate::clinical::tasks::by_mouth::signs::WATCH;
 use crate::clinical::tasks::by_mouth::{saturation, watched};
 use crate::clinical::tasks::cracker::judge as cracker;
 use crate::clinical::tasks::cracker::judge::{Before, Cracker};
-use crate::clinical::tasks::spec::{
-    Choice, Pad, Question, Takes, TaskSpec, When, choice, watch_cut,
-};
+use crate::clinical::tasks::spec::{Pad, Question, Takes, TaskSpec, When, watch_cut};
 use crate::measure::time::Millis;
 
 /// Question: an allergy to it.
@@ -36,12 +34,11 @@ pub const FINE: &str = "fine";
 /// The answer that speaks against it, to each of the three.
 pub const AGAINST: &str = "against";
 
-const fn asked_first(id: &'static str, ask: &'static str, choices: &'static [Choice]) -> Question {
+const fn asked_first(id: &'static str) -> Question {
     Question {
         id,
-        ask,
         when: When::Before,
-        takes: Takes::OneOf(choices),
+        takes: Takes::OneOf(&[FINE, AGAINST]),
         only_if: None,
         needed: true,
     }
@@ -49,52 +46,26 @@ const fn asked_first(id: &'static str, ask: &'static str, choices: &'static [Cho
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    title: "Timed cracker",
-    steps: &[
-        "Upright, one plain cracker. You sit where you see jaw and larynx from the side.",
-        "The first touch is the first bite, and starts the time. Then a touch for each chew, bite and swallow.",
-        "End it when the mouth is empty and the last swallow is over: ask to see the mouth.",
-        "At a sign: press it; nothing more is eaten. Watch for 60 seconds.",
-    ],
-    say: "Eat this cracker as fast as is comfortable for you. Show me your mouth when it is empty.",
     pad: Pad {
-        counts: ("bite", "bites"),
-        start: "First bite",
+        counts: true,
         first_counts: true,
-        end: Some("Mouth empty"),
         watch: Some(WATCH),
         ..Pad::PLAIN
     },
     questions: &[
-        asked_first(
-            ALLERGY,
-            "Allergy to anything in it?",
-            &[choice(FINE, "No"), choice(AGAINST, "Yes")],
-        ),
-        asked_first(
-            TEETH,
-            "Teeth, or dentures that are in and fit?",
-            &[choice(FINE, "Yes"), choice(AGAINST, "No")],
-        ),
-        asked_first(
-            ORDER,
-            "Does the diet order allow it?",
-            &[choice(FINE, "Yes, or none in force"), choice(AGAINST, "No")],
-        ),
+        asked_first(ALLERGY),
+        asked_first(TEETH),
+        asked_first(ORDER),
         watched::question(When::AfterWatch),
         saturation::lowest(When::AfterWatch),
         Question {
             id: WHICH,
-            ask: "Which cracker? Figures of different ones are not mixed.",
             when: When::After,
             takes: Takes::Words(40),
             only_if: None,
             needed: false,
         },
     ],
-    caveat: "Reported, not judged: there is no published line between pass and fail. Compare only \
-             with the same cracker.",
-    for_whom: "Adults with teeth, or dentures that fit, without an allergy to it, whose diet order allows it and whose drinks went well. No values for children are read here.",
     rules: &[
         &rules::CRACKER_REPORT,
         &rules::CRACKER_NOT_FOR,

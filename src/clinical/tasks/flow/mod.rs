@@ -22,16 +22,7 @@ pub const DRINK: &str = "drink";
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    title: "Drink thickness",
-    steps: &[
-        "A 10 mL slip-tip syringe whose 10 mL scale is 61.5 mm long; without its plunger.",
-        "The drink as it is served, at that temperature. Cover the tip, fill to 10 mL.",
-        "Press start: 3, 2, 1. At \"go\" uncover the tip.",
-        "At the tone, after 10 seconds, cover the tip and read what is left.",
-    ],
-    say: "",
     pad: Pad {
-        start: "Start: 3, 2, 1",
         length: Length::Fixed(WINDOW),
         countdown: true,
         ..Pad::PLAIN
@@ -39,28 +30,19 @@ pub static SPEC: TaskSpec = TaskSpec {
     questions: &[
         Question {
             id: LEFT,
-            ask: "Left in the syringe",
             when: When::After,
-            takes: Takes::Tenths {
-                unit: "mL",
-                least: 0,
-                most: 10,
-            },
+            takes: Takes::Tenths { least: 0, most: 10 },
             only_if: None,
             needed: true,
         },
         Question {
             id: DRINK,
-            ask: "Which drink? For the record.",
             when: When::After,
             takes: Takes::Words(40),
             only_if: None,
             needed: false,
         },
     ],
-    caveat: "The level is that of this drink, as it was when it was measured. It is no advice what \
-             anybody is to be given: that is the clinician's to say.",
-    for_whom: "Drinks that run through a syringe, not people: it says nothing about who may have them.",
     rules: &[
         &rules::FLOW_LEVEL,
         &rules::FLOW_BORDER,

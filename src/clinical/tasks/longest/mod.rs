@@ -13,27 +13,18 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::kept;
 use crate::clinical::tasks::longest::voice::{JudgedRatio, longest, no_ratio, s_to_z};
-use crate::clinical::tasks::spec::{
-    Choice, Pad, Question, Takes, TaskSpec, Untimed, When, choice, remark,
-};
+use crate::clinical::tasks::spec::{Pad, Question, Takes, TaskSpec, Untimed, When, remark};
 use crate::measure::time::Millis;
 use crate::measure::units::Seconds;
 
 /// How the voice sounded.
-const VOICE: &str = "voice";
+pub const VOICE: &str = "voice";
 
-static VOICES: &[Choice] = &[
-    choice("clear", "Clear"),
-    choice("wet", "Wet"),
-    choice("breathy", "Breathy"),
-    choice("hoarse", "Hoarse"),
-    choice("strained", "Strained"),
-];
+static VOICES: &[&str] = &["clear", "wet", "breathy", "hoarse", "strained"];
 
 static WITH_VOICE: &[Question] = &[
     Question {
         id: VOICE,
-        ask: "Voice",
         when: When::After,
         takes: Takes::OneOf(VOICES),
         only_if: None,
@@ -47,35 +38,20 @@ static PLAIN: &[Question] = &[remark()];
 const fn task(
     id: TaskId,
     slug: &'static str,
-    title: &'static str,
-    say: &'static str,
     questions: &'static [Question],
     untimed: Untimed,
-    caveat: &'static str,
     rules: &'static [&'static Rule],
 ) -> TaskSpec {
     TaskSpec {
         slug,
-        title,
-        steps: &[
-            "Say it the same way each time, and give no other help: wording and coaching move the time.",
-            "Touch the pad when the sound starts, touch it again when it ends.",
-            "Up to three trials, with a rest between.",
-        ],
-        say,
         pad: Pad {
-            start: "Touch when it starts",
             touch_ends: true,
-            end: Some("Touch when it ends"),
             ..Pad::PLAIN
         },
         questions,
         trials: 3,
         compare,
-        caveat,
         untimed: Some(untimed),
-        for_whom: "Anybody who can hold a sound on request. Lines are drawn for adults; children are \
-                   put beside children, and no s/z line is drawn for them.",
         rules,
         flags,
         used,
@@ -88,12 +64,8 @@ const fn task(
 pub static AH: TaskSpec = task(
     TaskId::LongestAh,
     "longest-ah",
-    "Longest \"ah\"",
-    "Take a deep breath and say \"ah\" for as long as you can, in your usual voice.",
     WITH_VOICE,
     kept::VOICE,
-    "The spread among healthy people is wide; height, frailty and the wording of the request move \
-     it.",
     &[
         &rules::VOICE_LONGEST_AH,
         &rules::VOICE_LONGEST_CHILD,
@@ -108,17 +80,12 @@ static RATIO_RULES: &[&Rule] = &[
     &rules::SPEECH_NOT_SCORED,
 ];
 
-const RATIO_CAVEAT: &str = "Read as the ratio of s to z. A usual ratio rules nothing out.";
-
 /// s.
 pub static S: TaskSpec = task(
     TaskId::LongestS,
     "longest-s",
-    "Longest s",
-    "Take a deep breath and say \"sss\" for as long as you can.",
     PLAIN,
     kept::BREATH,
-    RATIO_CAVEAT,
     RATIO_RULES,
 );
 
@@ -126,11 +93,8 @@ pub static S: TaskSpec = task(
 pub static Z: TaskSpec = task(
     TaskId::LongestZ,
     "longest-z",
-    "Longest z",
-    "Take a deep breath and say \"zzz\" for as long as you can, with your voice on.",
     PLAIN,
     kept::VOICE,
-    RATIO_CAVEAT,
     RATIO_RULES,
 );
 
@@ -182,7 +146,7 @@ pub fn scored(task: TaskId, exam: &Exam) -> Option<Held> {
 /// How the voice sounded in a trial: the id of the choice; none where nobody said.
 pub fn voice_heard(trial: &Trial) -> Option<&'static str> {
     let voice = trial.choice(VOICE);
-    VOICES.iter().find(|c| Some(c.id) == voice).map(|c| c.id)
+    VOICES.iter().copied().find(|id| Some(*id) == voice)
 }
 
 fn compare(task: TaskId, exam: &Exam) -> Vec<Comparison> {

@@ -3,9 +3,7 @@
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::{Amount, OwnGiven};
 use crate::clinical::findings::trial::{Answer, Trial};
-use crate::clinical::knowledge::levels::{drink, food};
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::spec::{Choice, choice};
 
 /// What is given: a level of the framework.
 pub const LEVEL: &str = "own-level";
@@ -62,68 +60,27 @@ pub fn instead(question: &str) -> Option<&'static str> {
     }
 }
 
-const fn level(id: &'static str, name: Option<&'static str>) -> Choice {
-    Choice {
-        id,
-        words: match name {
-            Some(name) => name,
-            None => "",
-        },
-    }
-}
-
-/// The levels of the framework.
-pub static LEVELS: &[Choice] = &[
-    level("d0", drink(0)),
-    level("d1", drink(1)),
-    level("d2", drink(2)),
-    level("d3", drink(3)),
-    level("d4", drink(4)),
-    level("f3", food(3)),
-    level("f4", food(4)),
-    level("f5", food(5)),
-    level("f6", food(6)),
-    level("f7", food(7)),
-];
+/// The levels of the framework: 0 to 4 of drinks, 3 to 7 of food.
+pub static LEVELS: &[&str] = &["d0", "d1", "d2", "d3", "d4", "f3", "f4", "f5", "f6", "f7"];
 
 /// Amounts.
-pub static AMOUNTS: &[Choice] = &[
-    choice(TEASPOON, "Teaspoon"),
-    choice("mouthful", "Sip or bite"),
-    choice("5", "5 mL"),
-    choice("10", "10 mL"),
-    choice("20", "20 mL"),
-    choice("free", "As wanted"),
-];
+pub static AMOUNTS: &[&str] = &[TEASPOON, "mouthful", "5", "10", "20", "free"];
 
 /// Ways.
-pub static WAYS: &[Choice] = &[
-    choice(SPOON, "Spoon"),
-    choice("cup", "Cup"),
-    choice("straw", "Straw"),
-    choice("self", "Self-fed"),
-    choice("syringe", "Syringe"),
-];
+pub static WAYS: &[&str] = &[SPOON, "cup", "straw", "self", "syringe"];
 
 /// Postures.
-pub static POSTURES: &[Choice] = &[
-    choice("upright", "Upright"),
-    choice("reclined", "Reclined"),
-    choice("chin-down", "Chin down"),
-    choice("turned-left", "Head turned left"),
-    choice("turned-right", "Head turned right"),
-    choice("side", "Lying on the side"),
+pub static POSTURES: &[&str] = &[
+    "upright",
+    "reclined",
+    "chin-down",
+    "turned-left",
+    "turned-right",
+    "side",
 ];
 
 /// Strategies.
-pub static STRATEGIES: &[Choice] = &[
-    choice(NO_STRATEGY, "No strategy"),
-    choice("slow", "Small, one at a time"),
-    choice("twice", "Two swallows each"),
-    choice("effort", "Effortful swallow"),
-    choice("breath", "Breath held first"),
-    choice("wash", "Drink after food"),
-];
+pub static STRATEGIES: &[&str] = &[NO_STRATEGY, "slow", "twice", "effort", "breath", "wash"];
 
 /// The settings of the trial before.
 pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {

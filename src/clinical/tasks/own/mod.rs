@@ -33,10 +33,9 @@ pub use given::{
 use table::rows;
 pub use table::{Came, InTrial, Lately, Row, is_unwatched, lately, table};
 
-const fn before(id: &'static str, ask: &'static str, takes: Takes) -> Question {
+const fn before(id: &'static str, takes: Takes) -> Question {
     Question {
         id,
-        ask,
         when: When::Before,
         takes,
         only_if: None,
@@ -46,59 +45,40 @@ const fn before(id: &'static str, ask: &'static str, takes: Takes) -> Question {
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    title: "Own trials",
-    steps: &[
-        "Say once what is given and how. It is taken over for the trials that follow.",
-        "Touch the pad when it is given, touch it again at the last swallow: two presses a trial.",
-        "A sign is pressed at any time; it is that of the newest trial, until you say that it was the one before.",
-        "Each trial is watched for 60 seconds. The next may begin before.",
-    ],
-    say: "",
     pad: Pad {
-        start: "Given",
         touch_ends: true,
-        end: Some("Last swallow"),
         watch: Some(WATCH),
         ..Pad::PLAIN
     },
     questions: &[
-        before(
-            LEVEL,
-            "What is given? Drinks 0 to 4, food 3 to 7",
-            Takes::OneOf(LEVELS),
-        ),
-        before(WHAT, "In your own words, or what exactly", Takes::Words(30)),
-        before(AMOUNT, "How much?", Takes::OneOf(AMOUNTS)),
+        before(LEVEL, Takes::OneOf(LEVELS)),
+        before(WHAT, Takes::Words(30)),
+        before(AMOUNT, Takes::OneOf(AMOUNTS)),
         before(
             MILLILITRES,
-            "or so many millilitres",
             Takes::Number {
-                unit: "mL",
                 least: 1,
                 most: 250,
                 step: 5,
             },
         ),
-        before(BY, "By", Takes::OneOf(WAYS)),
-        before(POSTURE, "Posture", Takes::OneOf(POSTURES)),
-        before(STRATEGY, "Strategy", Takes::OneOf(STRATEGIES)),
-        before(STRATEGY_WORDS, "or another strategy", Takes::Words(30)),
+        before(BY, Takes::OneOf(WAYS)),
+        before(POSTURE, Takes::OneOf(POSTURES)),
+        before(STRATEGY, Takes::OneOf(STRATEGIES)),
+        before(STRATEGY_WORDS, Takes::Words(30)),
         watched::question(When::After),
         saturation::lowest(When::After),
         Question {
             when: When::After,
             needed: false,
-            ..before(REMARK, "Remark on this trial. No names.", Takes::Words(80))
+            ..before(REMARK, Takes::Words(80))
         },
         Question {
             needed: false,
-            ..before(NOT_VALID, "Not given?", Takes::OneOf(NOT_GIVEN_REASONS))
+            ..before(NOT_VALID, Takes::OneOf(NOT_GIVEN_REASONS))
         },
     ],
     trials: 2,
-    caveat: "Levels by the framework's own names, as you picked them. What was swallowed without a \
-             sign says nothing about another consistency. Silent aspiration is not seen.",
-    for_whom: "Anybody to whom the clinician decides to give it: no published rule covers what is chosen.",
     rules: &[
         &rules::OWN_CLEAR,
         &rules::OWN_UNFINISHED,

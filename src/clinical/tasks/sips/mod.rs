@@ -30,9 +30,7 @@ use crate::clinical::tasks::by_mouth::{saturation, watched};
 use crate::clinical::tasks::sips::judge as sips;
 use crate::clinical::tasks::sips::judge::{Next, Plan, Sip};
 use crate::clinical::tasks::sips::three_ml::Run;
-use crate::clinical::tasks::spec::{
-    Choice, NOT_VALID, Pad, Question, Takes, TaskSpec, When, choice,
-};
+use crate::clinical::tasks::spec::{NOT_VALID, Pad, Question, Takes, TaskSpec, When};
 use crate::measure::units::Millilitres;
 
 /// The size of a sip in mL, recorded when it is given.
@@ -49,10 +47,9 @@ pub const RESIDUE: &str = "residue";
 /// The size of the published test under the tongue (TOH03).
 const THREE: Millilitres = Millilitres::whole(3);
 
-const fn ask(id: &'static str, ask: &'static str, when: When, from: &'static [Choice]) -> Question {
+const fn ask(id: &'static str, when: When, from: &'static [&'static str]) -> Question {
     Question {
         id,
-        ask,
         when,
         takes: Takes::OneOf(from),
         only_if: None,
@@ -62,55 +59,30 @@ const fn ask(id: &'static str, ask: &'static str, when: When, from: &'static [Ch
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    title: "Small sips of water",
-    steps: &[
-        "Upright, mouth cleared of saliva, fingers on the larynx.",
-        "3 mL: from a syringe, under the tongue. Then ask for two more dry swallows within 30 seconds.",
-        "Touch the pad at lip contact, touch it again when the swallow is felt. No swallow: press the sign.",
-        "At the first sign stop: no further sip. It is pressed at any time of the minute after.",
-        "Hear the voice, then make the next sip ready while the watch runs. It is given when the minute is over.",
-    ],
-    say: "Hold the water in your mouth, then swallow it in one go.",
     pad: Pad {
-        start: "Lip contact",
         touch_ends: true,
-        end: Some("Swallow felt"),
         watch: Some(WATCH),
         ..Pad::PLAIN
     },
     questions: &[
-        ask(VOICE_BEFORE, "Voice before", When::Before, VOICES),
-        ask(VOICE_AFTER, "Voice after: say \"ah\"", When::After, VOICES),
+        ask(VOICE_BEFORE, When::Before, VOICES),
+        ask(VOICE_AFTER, When::After, VOICES),
         Question {
             only_if: Some((WAY, UNDER_TONGUE)),
-            ..ask(
-                EXTRA,
-                "Two more dry swallows within 30 seconds?",
-                When::After,
-                &[choice("2", "Both"), choice("1", "One"), choice("0", "None")],
-            )
+            ..ask(EXTRA, When::After, &["2", "1", "0"])
         },
         Question {
             only_if: Some((WAY, UNDER_TONGUE)),
-            ..ask(
-                RESIDUE,
-                "Residue in the mouth?",
-                When::After,
-                &[choice("no", "None"), choice("yes", "Residue")],
-            )
+            ..ask(RESIDUE, When::After, &["no", "yes"])
         },
         watched::question(When::After),
         saturation::lowest(When::After),
         Question {
             needed: false,
-            ..ask(NOT_VALID, "Not given?", When::Before, NOT_GIVEN_REASONS)
+            ..ask(NOT_VALID, When::Before, NOT_GIVEN_REASONS)
         },
     ],
     trials: 2,
-    caveat: "Sizes and repeats are local policy. A cough at once or within one minute counts, a \
-             changed voice too (published: DAN06T, adults after stroke). Silent aspiration is not \
-             seen.",
-    for_whom: "Adults: the studies of small sips and of the minute after them are in adults after stroke. For a child the clinician decides, and says why.",
     rules: &[
         &rules::SIPS_SIGN,
         &rules::SIPS_ORDER,

@@ -19,7 +19,7 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::six_signs::judge as six_signs;
 use crate::clinical::tasks::six_signs::judge::{Setting, SixSigns};
 use crate::clinical::tasks::six_signs::recorded::{Recorded, Whence};
-use crate::clinical::tasks::spec::{Choice, Pad, Question, Takes, TaskSpec, When, choice};
+use crate::clinical::tasks::spec::{Pad, Question, Takes, TaskSpec, When};
 
 /// Answer: the sign is there.
 pub const FOUND: &str = "found";
@@ -30,12 +30,11 @@ pub const COUNTED: &str = "counted";
 /// Answer to [`COUNTED`].
 pub const YES: &str = "yes";
 
-const fn question(id: &'static str, ask: &'static str, choices: &'static [Choice]) -> Question {
+const fn question(id: &'static str) -> Question {
     Question {
         id,
-        ask,
         when: When::Before,
-        takes: Takes::OneOf(choices),
+        takes: Takes::OneOf(&[NOT_FOUND, FOUND]),
         only_if: None,
         needed: false,
     }
@@ -43,43 +42,13 @@ const fn question(id: &'static str, ask: &'static str, choices: &'static [Choice
 
 /// The data. It has a page of its own and no pad.
 pub static SPEC: TaskSpec = TaskSpec {
-    title: "Signs after a stroke",
-    steps: &[],
-    say: "",
-    pad: Pad {
-        start: "",
-        ..Pad::PLAIN
-    },
+    pad: Pad { ..Pad::PLAIN },
     questions: &[
-        question(
-            "voice",
-            "Voice changed in quality, pitch or loudness?",
-            &[choice(NOT_FOUND, "No"), choice(FOUND, "Yes")],
-        ),
-        question(
-            "speech",
-            "Speech slurred?",
-            &[choice(NOT_FOUND, "No"), choice(FOUND, "Yes")],
-        ),
-        question(
-            "gag",
-            "Gag, both sides",
-            &[
-                choice(NOT_FOUND, "Present"),
-                choice(FOUND, "Weak or absent"),
-            ],
-        ),
-        question(
-            "cough",
-            "Cough on request",
-            &[
-                choice(NOT_FOUND, "Strong"),
-                choice(FOUND, "Weak, spoken or none"),
-            ],
-        ),
+        question("voice"),
+        question("speech"),
+        question("gag"),
+        question("cough"),
     ],
-    caveat: "Two or more are a reason to refer. Fewer clear nobody: this is never \"no sign seen\".",
-    for_whom: "Adults after a stroke; others only where the clinician counts them in.",
     rules: &[
         &rules::SIX_SIGNS_TWO,
         &rules::SIX_SIGNS_INCOMPLETE,

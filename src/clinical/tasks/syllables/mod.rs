@@ -18,9 +18,7 @@ use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::kept;
-use crate::clinical::tasks::spec::{
-    Choice, Length, Pad, Question, Takes, TaskSpec, Untimed, When, choice, remark,
-};
+use crate::clinical::tasks::spec::{Length, Pad, Question, Takes, TaskSpec, Untimed, When, remark};
 use crate::clinical::tasks::syllables::speech::repeated;
 use crate::clinical::tasks::syllables::speech::trials;
 use crate::clinical::tasks::syllables::speech::trials::{
@@ -37,7 +35,7 @@ const BY_COUNT: &str = "by-count";
 /// What a tap stands for.
 const EACH: &str = "each-tap";
 /// How it sounded.
-const SOUND: &str = "sound";
+pub const SOUND: &str = "sound";
 
 /// The windows, by the answer to [`HOW`]: those that adults were counted for in what is published.
 static LENGTHS: &[(&str, Option<Millis>)] = &[
@@ -48,37 +46,16 @@ static LENGTHS: &[(&str, Option<Millis>)] = &[
     (BY_COUNT, None),
 ];
 
-static HOW_SINGLE: &[Choice] = &[
-    choice("5s", "5 seconds"),
-    choice("8s", "8"),
-    choice("10s", "10"),
-    choice("15s", "15"),
-    choice(BY_COUNT, "20 times, then Stop"),
-];
-
-static HOW_SEQUENCE: &[Choice] = &[
-    choice("5s", "5 seconds"),
-    choice("8s", "8"),
-    choice("10s", "10"),
-    choice("15s", "15"),
-    choice(BY_COUNT, "10 times, then Stop"),
-];
-
-static SOUNDS: &[Choice] = &[
-    choice("correct", "Correct"),
-    choice("distorted", "Distorted"),
-    choice("could-not", "Could not"),
-];
+static SOUNDS: &[&str] = &["correct", "distorted", "could-not"];
 
 /// Of these, what can be said without a tap: who can't begin is not "not tested".
-static COULD_NOT: &[Choice] = &[choice("could-not", "Could not")];
+static COULD_NOT: &[&str] = &["could-not"];
 
-const fn how(choices: &'static [Choice]) -> Question {
+const fn how() -> Question {
     Question {
         id: HOW,
-        ask: "How long?",
         when: When::Before,
-        takes: Takes::OneOf(choices),
+        takes: Takes::OneOf(&["5s", "8s", "10s", "15s", BY_COUNT]),
         only_if: None,
         needed: true,
     }
@@ -87,7 +64,6 @@ const fn how(choices: &'static [Choice]) -> Question {
 const fn sound() -> Question {
     Question {
         id: SOUND,
-        ask: "How did it sound?",
         when: When::After,
         takes: Takes::OneOf(SOUNDS),
         only_if: None,
@@ -95,66 +71,39 @@ const fn sound() -> Question {
     }
 }
 
-static SINGLE: &[Question] = &[how(HOW_SINGLE), sound(), remark()];
+static SINGLE: &[Question] = &[how(), sound(), remark()];
 
 static SEQUENCE: &[Question] = &[
     // Before the length: it changes what the count means, and must not be below the fold.
     Question {
         id: EACH,
-        ask: "One tap for each",
         when: When::Before,
-        takes: Takes::OneOf(&[
-            choice("syllable", "syllable"),
-            choice("sequence", "pa-ta-ka"),
-        ]),
+        takes: Takes::OneOf(&["syllable", "sequence"]),
         only_if: None,
         needed: true,
     },
-    how(HOW_SEQUENCE),
+    how(),
     sound(),
     remark(),
 ];
 
-const CAVEAT: &str = "Counting with a finger: one syllable more or less in 5 seconds moves the rate \
-                      by 0.2 a second.";
-
-const fn task(
-    id: TaskId,
-    slug: &'static str,
-    title: &'static str,
-    say: &'static str,
-    questions: &'static [Question],
-    counts: (&'static str, &'static str),
-) -> TaskSpec {
+const fn task(id: TaskId, slug: &'static str, questions: &'static [Question]) -> TaskSpec {
     TaskSpec {
         slug,
-        title,
-        steps: &[
-            "Show it once, then let the person try once.",
-            "Tap with the first syllable: it starts the time and counts.",
-            "By time the count ends by itself. By count press Stop when the last one has ended.",
-            "Up to three trials. The fastest correct one is scored.",
-        ],
-        say,
         pad: Pad {
-            counts,
-            start: "Tap with the first one",
+            counts: true,
             length: Length::Answered(HOW, LENGTHS),
             first_counts: true,
-            end: Some("Stop"),
             ..Pad::PLAIN
         },
         questions,
         trials: 3,
         usual,
         compare,
-        caveat: CAVEAT,
         untimed: Some(Untimed {
             question: SOUND,
             choices: COULD_NOT,
         }),
-        for_whom: "From 3 years. Values of children are for 6 to 13 years, those of adults by age \
-                   and language: who has none is timed and not judged.",
         rules: RULES,
         not_for: |task, exam| from_three(exam.age).or_else(|| left_out(task, exam)),
         flags,
@@ -176,44 +125,16 @@ static RULES: &[&Rule] = &[
 ];
 
 /// pa.
-pub static PA: TaskSpec = task(
-    TaskId::SyllablePa,
-    "pa",
-    "pa-pa-pa",
-    "Say \"pa-pa-pa\" as fast and as evenly as you can, until I say stop.",
-    SINGLE,
-    ("syllable", "syllables"),
-);
+pub static PA: TaskSpec = task(TaskId::SyllablePa, "pa", SINGLE);
 
 /// ta.
-pub static TA: TaskSpec = task(
-    TaskId::SyllableTa,
-    "ta",
-    "ta-ta-ta",
-    "Say \"ta-ta-ta\" as fast and as evenly as you can, until I say stop.",
-    SINGLE,
-    ("syllable", "syllables"),
-);
+pub static TA: TaskSpec = task(TaskId::SyllableTa, "ta", SINGLE);
 
 /// ka.
-pub static KA: TaskSpec = task(
-    TaskId::SyllableKa,
-    "ka",
-    "ka-ka-ka",
-    "Say \"ka-ka-ka\" as fast and as evenly as you can, until I say stop.",
-    SINGLE,
-    ("syllable", "syllables"),
-);
+pub static KA: TaskSpec = task(TaskId::SyllableKa, "ka", SINGLE);
 
 /// pa-ta-ka.
-pub static PA_TA_KA: TaskSpec = task(
-    TaskId::Sequence,
-    "pa-ta-ka",
-    "pa-ta-ka",
-    "Say \"pa-ta-ka, pa-ta-ka\" as fast and as evenly as you can, until I say stop.",
-    SEQUENCE,
-    ("tap", "taps"),
-);
+pub static PA_TA_KA: TaskSpec = task(TaskId::Sequence, "pa-ta-ka", SEQUENCE);
 
 /// The ages of the published table of times by count, in months: 6 to 13 years (FLE72).
 const TIMED_BY_COUNT: std::ops::Range<u32> = 6 * 12..14 * 12;
@@ -300,12 +221,6 @@ fn outcome(trial: &Trial) -> Option<Outcome> {
         "distorted" => Outcome::Distorted,
         _ => Outcome::CouldNot,
     })
-}
-
-/// How a trial sounded, as the choice offers it; none where nobody said.
-pub fn sound_words(trial: &Trial) -> Option<&'static str> {
-    let id = trial.choice(SOUND)?;
-    SOUNDS.iter().find(|c| c.id == id).map(|c| c.words)
 }
 
 fn tries(task: TaskId, exam: &Exam) -> Vec<Try> {

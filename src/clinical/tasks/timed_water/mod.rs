@@ -21,7 +21,7 @@ use crate::clinical::tasks::by_mouth::reading::{Cup as HowEmpty, Reading};
 use crate::clinical::tasks::by_mouth::signs;
 use crate::clinical::tasks::by_mouth::within::WATCH;
 use crate::clinical::tasks::by_mouth::{saturation, watched};
-use crate::clinical::tasks::spec::{NOT_VALID, Pad, Question, Takes, TaskSpec, When, choice};
+use crate::clinical::tasks::spec::{NOT_VALID, Pad, Question, Takes, TaskSpec, When};
 use crate::clinical::tasks::timed_water::judge as timed_water;
 use crate::clinical::tasks::timed_water::judge::{Cup, figures};
 use crate::measure::units::Millilitres;
@@ -33,10 +33,9 @@ pub const OTHER: &str = "cup-other";
 /// Swallows counted otherwise than by taps.
 pub const SWALLOWS: &str = "cup-swallows";
 
-const fn question(id: &'static str, ask: &'static str, when: When, takes: Takes) -> Question {
+const fn question(id: &'static str, when: When, takes: Takes) -> Question {
     Question {
         id,
-        ask,
         when,
         takes,
         only_if: None,
@@ -44,93 +43,43 @@ const fn question(id: &'static str, ask: &'static str, when: When, takes: Takes)
     }
 }
 
-const fn number(unit: &'static str, least: i32, most: i32, step: i32) -> Takes {
-    Takes::Number {
-        unit,
-        least,
-        most,
-        step,
-    }
+const fn number(least: i32, most: i32, step: i32) -> Takes {
+    Takes::Number { least, most, step }
 }
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    title: "Timed cup of water",
-    steps: &[
-        "Only after small sips were clear. Upright, water in a cup, fingers on the larynx.",
-        "Touch the pad at lip contact, then at each swallow.",
-        "\"Larynx at rest\" after the last swallow: a breath, a word or the mouth opening tells.",
-        "At a cough, choke, drool, wet voice or distress: stop, take the cup away, press the sign.",
-    ],
-    say: "Drink this water as quickly as is comfortable.",
     pad: Pad {
-        counts: ("swallow", "swallows"),
-        start: "Lip contact",
-        end: Some("Larynx at rest"),
+        counts: true,
         watch: Some(WATCH),
         ..Pad::PLAIN
     },
     questions: &[
         question(
             OFFERED,
-            "How much is in the cup?",
             When::Before,
-            Takes::OneOf(&[
-                choice("100", "100 mL"),
-                choice("150", "150 mL"),
-                choice("other", "Another amount"),
-            ]),
+            Takes::OneOf(&["100", "150", "other"]),
         ),
         Question {
             only_if: Some((OFFERED, "other")),
-            ..question(OTHER, "Amount", When::Before, number("mL", 20, 500, 10))
+            ..question(OTHER, When::Before, number(20, 500, 10))
         },
-        question(
-            VOICE_BEFORE,
-            "Voice before",
-            When::Before,
-            Takes::OneOf(VOICES),
-        ),
-        question(
-            CUP,
-            "The cup",
-            When::After,
-            Takes::OneOf(&[choice(EMPTY, "Empty"), choice(SOME_LEFT, "Some left")]),
-        ),
+        question(VOICE_BEFORE, When::Before, Takes::OneOf(VOICES)),
+        question(CUP, When::After, Takes::OneOf(&[EMPTY, SOME_LEFT])),
         Question {
             only_if: Some((CUP, SOME_LEFT)),
-            ..question(LEFT, "Left in it", When::After, number("mL", 1, 500, 5))
+            ..question(LEFT, When::After, number(1, 500, 5))
         },
-        question(
-            SWALLOWS,
-            "How many swallows were there?",
-            When::After,
-            number("swallows", 1, 99, 1),
-        ),
-        question(
-            VOICE_AFTER,
-            "Voice after: say \"ah\" again",
-            When::AfterWatch,
-            Takes::OneOf(VOICES),
-        ),
+        question(SWALLOWS, When::After, number(1, 99, 1)),
+        question(VOICE_AFTER, When::AfterWatch, Takes::OneOf(VOICES)),
         watched::question(When::AfterWatch),
         saturation::lowest(When::AfterWatch),
         Question {
             needed: false,
-            ..question(
-                NOT_VALID,
-                "Not given?",
-                When::Before,
-                Takes::OneOf(NOT_GIVEN_REASONS),
-            )
+            ..question(NOT_VALID, When::Before, Takes::OneOf(NOT_GIVEN_REASONS))
         },
     ],
     usual: |_| vec![(OFFERED, "150")],
-    caveat: "Speed is efficiency: in stroke no link between speed and aspiration was seen \
-             (published: OSA13). It is lower in women and falls with age; different volumes are not \
-             compared (published: NAT92, DOD20). No value predicted from age, sex and height is \
-             shown: the equation was not seen.",
-    for_whom: "Adults in whom small sips were clear: the line of 10 mL a second is from adults.",
     rules: &[
         &rules::TIMED_WATER_SLOW,
         &rules::TIMED_WATER_LEFT,

@@ -7,7 +7,7 @@ use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::{saturation, watched};
-use crate::clinical::tasks::spec::{Choice, NOT_VALID, Pad, Question, Takes, TaskSpec, When};
+use crate::clinical::tasks::spec::{NOT_VALID, Pad, Question, Takes, TaskSpec, When};
 use crate::measure::time::Millis;
 
 mod judge;
@@ -26,26 +26,14 @@ pub const LEAST: Millis = Millis::from_secs(1);
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
-    title: "90 mL of water without a pause",
-    steps: &[
-        "Upright, 90 mL of plain water in a cup; straw allowed; you may hold the cup.",
-        "Voice first: a few seconds of \"ah\" and a short sentence.",
-        "Press at first lip contact, then at the last swallow. Swallow taps are welcome, not needed.",
-        "At a cough, choke, drool, wet voice or distress: stop, take the cup away, press the sign.",
-        "Watch for 60 seconds, then hear the voice again.",
-    ],
-    say: "Drink all of this water, steadily, without stopping.",
     pad: Pad {
-        counts: ("swallow", "swallows"),
-        start: "First lip contact",
-        end: Some("Last swallow"),
+        counts: true,
         watch: Some(WATCH),
         ..Pad::PLAIN
     },
     questions: &[
         Question {
             id: VOICE_BEFORE,
-            ask: "Voice before",
             when: When::Before,
             takes: Takes::OneOf(VOICES),
             only_if: None,
@@ -53,31 +41,15 @@ pub static SPEC: TaskSpec = TaskSpec {
         },
         Question {
             id: CUP,
-            ask: "The cup",
             when: When::After,
-            takes: Takes::OneOf(&[
-                Choice {
-                    id: IN_ONE_GO,
-                    words: "Empty, in one go",
-                },
-                Choice {
-                    id: PAUSED,
-                    words: "Empty, with a pause",
-                },
-                Choice {
-                    id: SOME_LEFT,
-                    words: "Some left",
-                },
-            ]),
+            takes: Takes::OneOf(&[IN_ONE_GO, PAUSED, SOME_LEFT]),
             only_if: None,
             needed: true,
         },
         Question {
             id: REMAINING,
-            ask: "Left in the cup",
             when: When::After,
             takes: Takes::Number {
-                unit: "mL",
                 least: 1,
                 most: OFFERED,
                 step: 5,
@@ -87,7 +59,6 @@ pub static SPEC: TaskSpec = TaskSpec {
         },
         Question {
             id: VOICE_AFTER,
-            ask: "Voice after: say \"ah\" again",
             when: When::AfterWatch,
             takes: Takes::OneOf(VOICES),
             only_if: None,
@@ -97,17 +68,12 @@ pub static SPEC: TaskSpec = TaskSpec {
         saturation::lowest(When::AfterWatch),
         Question {
             id: NOT_VALID,
-            ask: "Not given?",
             when: When::Before,
             takes: Takes::OneOf(NOT_GIVEN_REASONS),
             only_if: None,
             needed: false,
         },
     ],
-    caveat: "How well it finds aspiration depends on who is tested: sensitivity 96.5 % in 3,000 \
-             mixed referrals (published: SL08), 55.2 % in ALS (published: ALS23). Silent \
-             aspiration is not seen.",
-    for_whom: "People from 2 years on, or from the age of the local policy, who are awake, upright and may have thin drinks.",
     rules: &[
         &rules::WATER_CLEAR,
         &rules::WATER_UNFINISHED,
