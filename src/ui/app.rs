@@ -28,7 +28,8 @@ use super::visit::overview_page;
 use crate::browser::{page, worker};
 use crate::clinical::knowledge::oral;
 use crate::clinical::knowledge::oral::Region;
-use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::spec;
+use crate::clinical::tasks::spec::Shows;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::wording::tasks;
 
@@ -74,7 +75,7 @@ pub fn app() -> Piece {
                         Page::Overview => overview_page(),
                         Page::Gate(group) => gate_page(group),
                         Page::GateResult => gate_result_page(),
-                        Page::Task(TaskId::SixSigns) => six_signs_page(),
+                        Page::Task(task) if spec(task).shows == Shows::Found => six_signs_page(),
                         Page::Task(task) => task_page(task),
                         Page::Show(task) => show_page(tasks::of(task).say, Page::Task(task)),
                         Page::Oral(region) => oral_page(region),

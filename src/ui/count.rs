@@ -10,11 +10,13 @@ use super::parts::{
 };
 use super::result::task_result;
 use super::route::{Page, Route};
-use super::running::{Face, face};
+use super::running::face;
+use super::state::task_state;
 use crate::browser::clock;
 use crate::browser::prefs::{self, Hands};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
+use crate::clinical::tasks::spec::Face;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::time::Millis;
 use crate::record::event::Event;
@@ -38,6 +40,7 @@ const HANDS: [(Hands, &str, &str); 3] = [
 pub(super) fn count_page() -> Piece {
     let desk = Desk::get();
     let face = face(desk, TASK);
+    let state = task_state(desk, TASK, face);
     // A length in tenths of a second; none is a plain stopwatch.
     let length = RwSignal::new(None::<i32>);
     let chosen = Signal::derive(move || {
@@ -104,7 +107,7 @@ pub(super) fn count_page() -> Piece {
                             .with("Count again")
                     )
                 ]))),
-            pad(TASK, window, face)
+            pad(TASK, window, face, state)
         ],
     )
 }

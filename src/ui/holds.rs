@@ -4,13 +4,12 @@ use leptos::ev;
 use leptos::prelude::*;
 
 use super::desk::Desk;
-use super::follow::{Follow, follow};
 use super::parts::{big, choices};
 use super::route::Page;
 use super::why::rule_fold;
 use crate::browser::clock;
-use crate::clinical::decision::fresh;
-use crate::clinical::decision::in_the_way::{InTheWay, in_the_way};
+use crate::clinical::decision::in_the_way::InTheWay;
+use crate::clinical::decision::task_state::TaskState;
 use crate::clinical::findings::answered::Answered;
 use crate::clinical::findings::go_on::{GoOn, Ground};
 use crate::clinical::findings::in_the_way::Obstacle;
@@ -19,7 +18,6 @@ use crate::clinical::findings::old::Old;
 use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::rules;
-use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::water::VOICE_BEFORE;
 use crate::draw::{Drawn, El, Piece, el, live};
 use crate::record::event::Event;
@@ -35,12 +33,12 @@ pub(super) const TAKE_UP: &str = "Take the screen up again";
 
 /// What is in the way, each with its way past where there is one. Draws nothing when free.
 pub(super) fn holds(
-    // What holds it.
-    held: Follow<Vec<InTheWay>>,
+    // The task's state.
+    state: Memo<TaskState>,
 ) -> Piece {
     let desk = Desk::get();
     live(move || {
-        let now = held.get();
+        let now = state.get().in_the_way;
         let policy = desk
             .visit
             .with_untracked(|v| v.map(|v| v.exam.policy.clone()))
@@ -102,8 +100,7 @@ fn what_helps(desk: Desk, one: &InTheWay) -> Option<El> {
 pub(super) fn again(what: Answered) -> Option<Page> {
     match what {
         Answered::Group(group) => Some(Page::Gate(group)),
-        Answered::Breaths | Answered::Saturation => Some(Page::Task(TaskId::Breathing)),
-        Answered::Voice => None,
+        other => other.task().map(Page::Task),
     }
 }
 
@@ -208,25 +205,6 @@ fn picked(grounds: Vec<Ground>, on: Callback<(Ground, String)>) -> Callback<Opti
         if let Some(ground) = n.and_then(|n| grounds.get(n)) {
             on.run((*ground, words::ground(*ground).to_owned()));
         }
-    })
-}
-
-/// What is in the way of a task, followed as the visit changes.
-pub(super) fn held(desk: Desk, task: TaskId) -> Follow<Vec<InTheWay>> {
-    let old = follow(move || {
-        desk.now.get();
-        desk.visit.with(|v| {
-            v.map_or(0, |v| {
-                let now = moment(v);
-                let voice = fresh::old_voice(task, &v.exam, now).is_some();
-                fresh::old(&v.exam, now).len() + usize::from(voice)
-            })
-        })
-    });
-    follow(move || {
-        old.get();
-        desk.visit
-            .with(|v| v.map_or(Vec::new(), |v| in_the_way(task, &v.exam, moment(v))))
     })
 }
 

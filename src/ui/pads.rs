@@ -42,8 +42,7 @@ pub(super) fn several(desk: Desk, task: TaskId) -> Vec<OnePad> {
     }
     match desk.prefs.get_untracked().hands {
         Hands::One => Vec::new(),
-        // Only a count of anything can be of two things: every rule looks at one.
-        Hands::TwoThings if task == TaskId::FreeCount => {
+        Hands::TwoThings if spec.two_things => {
             vec![pad(MarkKind::Tap), pad(MarkKind::Count(Counted::Other))]
         }
         Hands::TwoPads | Hands::TwoThings => vec![pad(MarkKind::Tap); 2],

@@ -5,6 +5,7 @@ use super::follow::follow;
 use super::why::{comparison_item, flag_item, rule_fold, task_fold};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::spec::Shows;
 use crate::clinical::tasks::syllables::speech::trials::evenness;
 use crate::clinical::tasks::{self, own};
 use crate::draw::{Drawn, Piece, all, el, live};
@@ -66,7 +67,7 @@ pub(super) fn task_result(
         .attr("aria-label", "Result")
         .with((spec.trials < 2 || task.goes_on()).then(|| figures(task)))
         // A meal has a picture of its own.
-        .with((task != TaskId::Meal).then(|| {
+        .with((spec.shows != Shows::Tally).then(|| {
             live(move || match (task.sign_column(), spec.pad.first_counts) {
                 (Some(_), _) => sign_line(desk, task),
                 (None, true) => time_line(desk, task),

@@ -9,38 +9,19 @@ use super::follow::{Follow, follow};
 use super::signs::stop_words;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
-use crate::clinical::tasks::spec::{Length, Phase, TaskSpec};
+use crate::clinical::tasks::spec::{Face, Length, Phase, Shows, TaskSpec};
+use crate::clinical::tasks::{self, breath_taps};
 use crate::draw::{Drawn, Piece, el, live};
 use crate::measure::time::{Millis, Stamp};
 use crate::wording;
 use crate::wording::counted::word;
 use crate::wording::meal::minutes;
 
-/// The phase's name, without its running figures: what decides which pad is drawn.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) enum Face {
-    #[default]
-    Ready,
-    Countdown,
-    Running,
-    Late,
-    Watching,
-    Over,
-}
-
 /// Which face the pad of a task shows now.
 pub(super) fn face(desk: Desk, task: TaskId) -> Follow<Face> {
     follow(move || {
         let now = desk.now.get();
-        match phase_of(desk, task, now) {
-            Phase::Ready => Face::Ready,
-            Phase::Countdown(_) => Face::Countdown,
-            Phase::Running(_) => Face::Running,
-            Phase::Late(_) => Face::Late,
-            Phase::Watching(_) => Face::Watching,
-            Phase::Over => Face::Over,
-        }
+        Face::from(phase_of(desk, task, now))
     })
 }
 
@@ -111,7 +92,7 @@ pub(super) fn clock(task: TaskId, face: Follow<Face>, length: Signal<Option<Mill
         let now = desk.now.get();
         let so_far_words = desk.visit.with(|v| {
             let exam = &v?.exam;
-            tasks::running(task, exam.latest(task)?, exam).map(wording::breathing::running)
+            breath_taps::running(exam.latest(task)?, &exam.policy).map(wording::breathing::running)
         });
         with_trial(desk, task, |spec, trial| {
             let so_far = match spec.phase(trial, now) {
@@ -132,7 +113,7 @@ pub(super) fn clock(task: TaskId, face: Follow<Face>, length: Signal<Option<Mill
                         "left".to_owned(),
                     ),
                     // A meal is told in minutes.
-                    None if task == TaskId::Meal => (minutes(elapsed), String::new()),
+                    None if spec.shows == Shows::Tally => (minutes(elapsed), String::new()),
                     None => (elapsed.to_string(), so_far_words.unwrap_or_default()),
                 },
             }

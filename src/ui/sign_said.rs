@@ -9,6 +9,8 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth;
 use crate::clinical::tasks::by_mouth::lag;
 use crate::clinical::tasks::own::shared as own_shared;
+use crate::clinical::tasks::spec;
+use crate::clinical::tasks::spec::Shows;
 use crate::draw::{Piece, el, live};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
@@ -79,7 +81,7 @@ fn of(desk: Desk, task: TaskId, visit: &Visit) -> Vec<Sayable> {
         let can_say = format!("It was with {}", brief(&other.1));
         (stands, vec![(can_say, vec![event])])
     });
-    let shared = shared.filter(|_| task == TaskId::Own);
+    let shared = shared.filter(|_| spec(task).shows == Shows::Table);
     near.chain(shared).chain(late(desk, task, visit)).collect()
 }
 

@@ -11,7 +11,6 @@ use crate::clinical::findings::flag::Level;
 use crate::clinical::findings::trial::MarkKind;
 use crate::clinical::knowledge::sign::{Sign, SignTask, meaning, meaning_under};
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks;
 use crate::draw::{Drawn, Piece, el, live};
 use crate::record::event::Event;
 

@@ -4,14 +4,13 @@ use super::holds::again;
 use super::route::Page;
 use crate::clinical::decision::assess::gate_closed;
 use crate::clinical::decision::fresh;
-use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::gate::{Group, State};
-use crate::clinical::findings::trial::{MarkKind, Trial};
+use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::oral::Region;
 use crate::clinical::knowledge::screen::Screen;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::spec::{NOT_VALID, Phase};
-use crate::clinical::tasks::{self, breathing, by_mouth};
+use crate::clinical::tasks;
+use crate::clinical::tasks::spec::Phase;
 use crate::record::visit::{Visit, is_running};
 
 /// Where a visit goes on: a running trial, else the first step not done yet.
@@ -53,7 +52,11 @@ fn first_open(visit: &Visit, screen: &Screen) -> Page {
             .map(|region| Page::Oral(*region))
     };
     let tasks = screen.tasks_of(&visit.exam);
-    let task = || tasks.iter().find(|task| !done(visit, **task));
+    let task = || {
+        tasks
+            .iter()
+            .find(|task| !tasks::is_done(**task, &visit.exam))
+    };
     open(screen.oral.before())
         .or_else(|| task().map(|task| not_old(visit, *task)))
         .or_else(|| open(screen.oral.after()))
@@ -67,32 +70,6 @@ fn not_old(visit: &Visit, task: TaskId) -> Page {
         Some(old) if task.is_by_mouth() => again(old.what).unwrap_or(Page::Task(task)),
         _ => Page::Task(task),
     }
-}
-
-/// Whether a task was done, was given up with a reason, or steps aside for this person.
-pub(super) fn done(visit: &Visit, task: TaskId) -> bool {
-    let exam = &visit.exam;
-    let newest = exam.latest(task);
-    let finished = |t: &Trial| finished(t, exam);
-    let through = match (tasks::spec(task).over)(exam) {
-        Some(over) => over || newest.is_some_and(|t| t.choice(NOT_VALID).is_some()),
-        None => {
-            newest.is_some_and(finished) || {
-                // Another trial that was opened and not begun takes nothing from those before it.
-                let mut trials = exam.trials.iter().filter(|t| t.task == task);
-                tasks::spec(task).trials > 1 && trials.any(finished)
-            }
-        }
-    };
-    tasks::aside(task, exam).is_some() || through
-}
-
-fn finished(trial: &Trial, exam: &Exam) -> bool {
-    let ended = trial.end().is_some() || trial.first(MarkKind::WindowOver).is_some();
-    let untimed = tasks::spec(trial.task).is_untimed(trial);
-    let given_up = trial.choice(NOT_VALID).is_some();
-    let typed = trial.number(breathing::TYPED).is_some();
-    ended && by_mouth::answered(trial, exam) || given_up || typed || untimed
 }
 
 /// The page after a gate group.
@@ -135,7 +112,7 @@ pub(super) fn gag_waits(visit: &Visit) -> bool {
             id.screen()
                 .tasks
                 .iter()
-                .any(|task| task.is_by_mouth() && !done(visit, *task))
+                .any(|task| task.is_by_mouth() && !tasks::is_done(*task, &visit.exam))
         })
 }
 

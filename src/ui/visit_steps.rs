@@ -11,13 +11,12 @@ use crate::clinical::findings::oral::Answer;
 use crate::clinical::knowledge::oral::Region;
 use crate::clinical::knowledge::screen::Screen;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::{self, six_signs};
+use crate::clinical::tasks;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::visit::Visit;
 use crate::wording::figures::lines;
 use crate::wording::gate as wording;
 use crate::wording::oral_items;
-use crate::wording::six_signs::tested as tested_words;
 use crate::wording::tasks as words;
 
 /// The screen's steps, each a way in.
@@ -80,15 +79,11 @@ pub(super) fn steps() -> Piece {
             let row = |task: TaskId| {
                 let spec = tasks::spec(task);
                 let state = match v.exam.latest(task) {
-                    Some(_) if task == TaskId::SixSigns => {
-                        let tested = six_signs::tested(&v.exam);
-                        format!("{} found, {}", tested.present, tested_words(tested))
-                    }
                     // Of several trials the one that is scored.
-                    Some(trial) => crate::wording::task::summary(task, &v.exam)
+                    Some(trial) => crate::wording::task::step(task, &v.exam)
                         .or_else(|| lines(spec, trial).first().cloned())
                         .unwrap_or_else(|| {
-                            if steps::done(v, task) {
+                            if tasks::is_done(task, &v.exam) {
                                 "recorded"
                             } else {
                                 "begun"
@@ -206,9 +201,9 @@ fn addable(visit: &Visit) -> impl Iterator<Item = TaskId> {
 
 /// Whether it stands with the visit's own steps: begun, or for the six signs counted in.
 fn is_added(visit: &Visit, task: TaskId) -> bool {
-    match task {
-        TaskId::SixSigns => six_signs::is_counted(&visit.exam),
-        _ => visit.exam.latest(task).is_some(),
+    match tasks::spec(task).added {
+        Some(added) => added(&visit.exam),
+        None => visit.exam.latest(task).is_some(),
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::task::TaskId;
-use crate::clinical::tasks::own;
+use crate::clinical::tasks::{own, six_signs};
 use crate::wording;
 
 /// What a task of many trials was about last, in words beside its pad.
@@ -19,6 +19,18 @@ pub fn summary(id: TaskId, exam: &Exam) -> Option<String> {
         TaskId::TimedWater => wording::timed_water::summary(exam),
         // The others are told by their flags.
         _ => wording::speech::summary(id, exam),
+    }
+}
+
+/// Where a task stands among the steps of a visit; none where its newest trial tells it.
+pub fn step(id: TaskId, exam: &Exam) -> Option<String> {
+    match id {
+        TaskId::SixSigns => {
+            let tested = six_signs::tested(exam);
+            let words = wording::six_signs::tested(tested);
+            Some(format!("{} found, {words}", tested.present))
+        }
+        _ => summary(id, exam),
     }
 }
 

@@ -14,6 +14,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     questions: &[],
     rules: &[],
     slug: "count",
+    two_things: true,
     alone: false,
     ..TaskSpec::plain(TaskId::FreeCount)
 };

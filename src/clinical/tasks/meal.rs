@@ -13,7 +13,7 @@ use crate::clinical::knowledge::sign::Sign;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::signs;
-use crate::clinical::tasks::spec::{Pad, TaskSpec};
+use crate::clinical::tasks::spec::{Pad, Shows, TaskSpec};
 use crate::measure::time::Millis;
 
 /// The length of one part of the summary (local policy).
@@ -32,6 +32,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     questions: &[],
     rules: &[&rules::MEAL_TALLY],
     slug: "table",
+    shows: Shows::Tally,
     flags: |_, exam| flags(exam),
     ..TaskSpec::plain(TaskId::Meal)
 };

@@ -132,6 +132,20 @@ pub struct Untimed {
     pub choices: &'static [&'static str],
 }
 
+/// What a task shows besides its figures.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Shows {
+    /// Nothing.
+    #[default]
+    Figures,
+    /// A table of what was given, a row for what was given alike.
+    Table,
+    /// One time line of all that was pressed, and notes on it.
+    Tally,
+    /// No pad: what the visit recorded already, and what is still to be asked.
+    Found,
+}
+
 /// A task: what every one of them may have of its own. [`TaskSpec::plain`] has the rest.
 #[derive(Debug)]
 pub struct TaskSpec {
@@ -180,6 +194,14 @@ pub struct TaskSpec {
     /// Whether rules read the count of a trial that still runs. Elsewhere nothing but its end and
     /// its signs are news.
     pub read_running: bool,
+    /// Whether it was added to a visit; none where that is so once it was begun.
+    pub added: Option<fn(&Exam) -> bool>,
+    /// What it shows besides its figures.
+    pub shows: Shows,
+    /// Whether it can count two things at once: only where no rule looks at one.
+    pub two_things: bool,
+    /// Other ways to come to the same reading.
+    pub other_ways: &'static [TaskId],
     /// Whether it is one of speech and breath timing.
     pub speech: bool,
     /// Whether it can be done without a visit: it lives on nothing recorded elsewhere. What is
@@ -243,6 +265,10 @@ impl TaskSpec {
             over: |_| None,
             next: |_| None,
             read_running: false,
+            added: None,
+            shows: Shows::Figures,
+            two_things: false,
+            other_ways: &[],
             speech: false,
             alone: !id.is_by_mouth(),
         }

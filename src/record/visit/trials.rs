@@ -44,6 +44,21 @@ impl Visit {
         }
     }
 
+    /// Whether "undo" takes something back. A window that ran to its end stays, only taps in it go;
+    /// not the first either where one press was both.
+    pub fn can_undo(&self, task: TaskId) -> bool {
+        let goes_to = self.undo_goes_to(task).and_then(|n| self.trial(n));
+        goes_to.is_some_and(|trial| {
+            let over = trial.first(MarkKind::WindowOver).is_some();
+            let kept = match (over, tasks::spec(task).pad.first_counts) {
+                (false, _) => 0,
+                (true, false) => 1,
+                (true, true) => 2,
+            };
+            trial.marks.pressed() > kept
+        })
+    }
+
     /// Takes the newest press of a trial back, and what ran from it.
     pub(super) fn undo(&mut self, number: u32, at: Stamp) {
         if self.move_back(number) {

@@ -3,6 +3,7 @@
 use crate::wording::tasks::task_words::{PLAIN, TaskWords};
 
 pub(super) static TAPS: TaskWords = TaskWords {
+    another_way: "By taps",
     title: "Breathing by taps",
     steps: &[
         "Watch the chest or the blanket. Do not say that you count.",
@@ -19,6 +20,7 @@ pub(super) static TAPS: TaskWords = TaskWords {
 };
 
 pub(super) static COUNT_30: TaskWords = TaskWords {
+    another_way: "30 seconds only",
     title: "Breaths in 30 seconds",
     steps: &["Tap each breath in. The count ends by itself; it is doubled."],
     caveat: "Steps of 2 a minute. It missed a quarter of the rates that are \

@@ -16,6 +16,8 @@ pub struct TaskWords {
     pub caveat: &'static str,
     /// For whom it is meant.
     pub for_whom: &'static str,
+    /// What it is where it stands as another way to count.
+    pub another_way: &'static str,
     /// What one tap counts: one and many; empty where taps are not counted.
     pub counts: (&'static str, &'static str),
     /// What the pad says before the start; empty where there is no pad.
@@ -34,6 +36,7 @@ pub const PLAIN: TaskWords = TaskWords {
     more: "",
     caveat: "",
     for_whom: "",
+    another_way: "",
     counts: ("", ""),
     start: "",
     end: None,

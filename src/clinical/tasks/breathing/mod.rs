@@ -97,6 +97,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::BREATHING_NOT_COUNTED,
     ],
     slug: "breathing",
+    other_ways: &[TaskId::BreathTaps, TaskId::Breaths30],
     entered: Some(TYPED),
     flags: |_, exam| flags(exam),
     over,

@@ -19,7 +19,9 @@ use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::by_mouth::signs;
 use crate::clinical::tasks::by_mouth::{saturation, watched};
 use crate::clinical::tasks::own::shared as own_shared;
-use crate::clinical::tasks::spec::{NOT_VALID, Pad, Question, REMARK, Takes, TaskSpec, When};
+use crate::clinical::tasks::spec::{
+    NOT_VALID, Pad, Question, REMARK, Shows, Takes, TaskSpec, When,
+};
 use crate::clinical::tasks::water::{NOT_GIVEN_REASONS, WATCH};
 
 mod given;
@@ -85,6 +87,7 @@ pub static SPEC: TaskSpec = TaskSpec {
         &rules::OWN_OVERLAP,
     ],
     slug: "own",
+    shows: Shows::Table,
     flags: |_, exam| flags(exam),
     over: |exam| Some(by_mouth::given(TaskId::Own, exam).next().is_some()),
     next: next_trial,

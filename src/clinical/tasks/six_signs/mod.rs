@@ -19,7 +19,7 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::six_signs::judge as six_signs;
 use crate::clinical::tasks::six_signs::judge::{Setting, SixSigns};
 use crate::clinical::tasks::six_signs::recorded::{Recorded, Whence};
-use crate::clinical::tasks::spec::{Pad, Question, Takes, TaskSpec, When};
+use crate::clinical::tasks::spec::{Pad, Question, Shows, Takes, TaskSpec, When};
 
 /// Answer: the sign is there.
 pub const FOUND: &str = "found";
@@ -57,6 +57,8 @@ pub static SPEC: TaskSpec = TaskSpec {
     ],
     not_for: |_, exam| aside(exam),
     slug: "signs",
+    shows: Shows::Found,
+    added: Some(is_counted),
     flags: |_, exam| flags(exam),
     alone: false,
     ..TaskSpec::plain(TaskId::SixSigns)
