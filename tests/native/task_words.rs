@@ -47,8 +47,8 @@ fn asked(spec: &TaskSpec) -> Vec<Asked> {
 }
 
 fn all_asked() -> impl Iterator<Item = (TaskId, Asked)> {
-    let of = |id: &TaskId| asked(tasks::spec(*id)).into_iter().map(|a| (*id, a));
-    TaskId::ALL.iter().flat_map(of)
+    let tasks = TaskId::ALL.iter().copied();
+    tasks.flat_map(|id| asked(tasks::spec(id)).into_iter().map(move |a| (id, a)))
 }
 
 #[test]

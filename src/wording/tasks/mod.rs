@@ -1,5 +1,5 @@
 //! The tasks in English: what each is called, what is said and done in it, what it asks. Found by
-//! the ids of [`crate::clinical::tasks::spec`], which hold no words.
+//! the ids of [`mod@crate::clinical::tasks::spec`], which hold no words.
 
 mod breath;
 mod breath_taps;
