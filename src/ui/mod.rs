@@ -54,6 +54,7 @@ mod tally;
 mod task;
 mod task_after;
 mod task_before;
+mod the_pad;
 mod told;
 mod visit;
 mod visit_steps;

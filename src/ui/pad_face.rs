@@ -3,9 +3,9 @@
 use leptos::prelude::*;
 
 use super::follow::follow;
-use super::pad::ThePad;
 use super::pads::figures;
 use super::running::{left_to_watch, phase_of, seconds_left, with_trial};
+use super::the_pad::ThePad;
 use crate::clinical::tasks::spec::{Face, Phase};
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::beat::Beat;

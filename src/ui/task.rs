@@ -14,72 +14,24 @@ use super::pad::pad;
 use super::parts::{big, frame_with_pad, overview_of, para};
 use super::questions::questions;
 use super::result::{figures, own_table, task_result};
-use super::route::Route;
 use super::running::face;
 use super::sign_said::sign_said;
 use super::silence::silence;
-use super::state::task_state;
-use super::steps;
+use super::state::{TaskPage, task_state};
 use super::tally;
 use super::task_after::{cued, next_trial, not_valid, quiet, take_back, watch_cut, way_on};
 use super::task_before::{before, other_counts, what_to_say, without};
-use crate::browser::page;
 use crate::clinical::decision::task_state::TaskState;
 use crate::clinical::knowledge::order::Order;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::spec;
 use crate::clinical::tasks::spec::{Face, NOT_VALID, Shows, When};
-use crate::draw::{Drawn, El, Piece, all, el, when};
+use crate::draw::{Drawn, El, Piece, all, el};
 use crate::record::visit::Visit;
 use crate::wording::tasks as words;
 
 /// Over a reading of the breathing that is too old for a trial by mouth.
 const COUNTED_LONG_AGO: &str = "Counted a while ago: count again before anything is given.";
-
-/// A task's page as its parts see it.
-#[derive(Clone, Copy)]
-pub(super) struct TaskPage {
-    pub(super) desk: Desk,
-    pub(super) task: TaskId,
-    /// Where the task stands.
-    pub(super) state: Memo<TaskState>,
-    /// Whether it is done on its own, without a visit.
-    pub(super) loose: bool,
-}
-
-impl TaskPage {
-    /// A part that stands there while something is so.
-    fn part(
-        self,
-        so: impl Fn(&TaskState) -> bool + Send + Sync + 'static,
-        part: impl Fn(TaskPage) -> Piece + Send + Sync + 'static,
-    ) -> Piece {
-        when(move || self.state.with(&so), move || part(self))
-    }
-
-    /// On from here.
-    pub(super) fn next(self) {
-        if page::refused() {
-            return;
-        }
-        if self.loose {
-            self.desk.go(Route::Home);
-            return;
-        }
-        let after = |v: &Visit| steps::after_task(v, self.task);
-        if let Some(page) = self.desk.visit.with_untracked(|v| v.map(after)) {
-            self.desk.turn(page);
-        }
-    }
-
-    /// Opens another trial; not over a field that was refused, which goes with the trial it stands
-    /// in.
-    pub(super) fn repeat(self) {
-        if !page::refused() {
-            self.desk.repeat(self.task, None);
-        }
-    }
-}
 
 /// A task.
 pub(super) fn task_page(

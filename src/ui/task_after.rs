@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::parts::{big, button, choices, folded, para};
 use super::questions::question;
-use super::task::TaskPage;
+use super::state::TaskPage;
 use crate::clinical::decision::task_state::WayOn;
 use crate::clinical::findings::trial::Answer;
 use crate::clinical::tasks::spec::{NOT_VALID, WATCH_CUT};

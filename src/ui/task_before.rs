@@ -6,7 +6,7 @@ use super::desk::Desk;
 use super::parts::{big, button, folded};
 use super::questions::questions;
 use super::route::Page;
-use super::task::TaskPage;
+use super::state::TaskPage;
 use crate::clinical::decision::task_state::{TaskState, Without};
 use crate::clinical::findings::trial::Answer;
 use crate::clinical::knowledge::task::TaskId;
