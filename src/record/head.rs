@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::called::{Called, What};
 use super::id::VisitId;
 use super::visit::Visit;
 use crate::clinical::decision::verdict::{Decision, Verdict};
@@ -18,9 +19,9 @@ pub struct Head {
     /// When something last happened, by the wall clock.
     pub touched: Millis,
     /// What it is called.
-    pub label: String,
-    /// The screen's title, or what it is instead.
-    pub what: String,
+    pub label: Called,
+    /// What it is.
+    pub what: What,
     /// The verdict in the words of an earlier version, where one wrote this head; else empty.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub verdict: String,
@@ -99,11 +100,11 @@ impl Head {
             visit: visit.id.clone(),
             opened: visit.opened,
             touched: visit.touched,
-            label: visit.label(),
+            label: visit.called(),
             what: match (visit.screen, visit.is_loose()) {
-                (Some(screen), _) => screen.screen().title.to_owned(),
-                (None, true) => "Count".to_owned(),
-                (None, false) => "Visit".to_owned(),
+                (Some(screen), _) => What::Screen(screen),
+                (None, true) => What::Count,
+                (None, false) => What::Visit,
             },
             verdict: String::new(),
             state: State::of(visit, decision.as_ref()),

@@ -6,6 +6,7 @@
 //! **Invariants:** an event that was stored is never rewritten; order is by sequence, never by a
 //! clock; what can't be read is set aside, never deleted; a deletion leaves a tombstone.
 
+pub mod called;
 pub mod envelope;
 pub mod event;
 pub mod export;

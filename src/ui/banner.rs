@@ -16,8 +16,8 @@ use crate::clinical::tasks;
 use crate::clinical::tasks::spec::Phase;
 use crate::draw::{Drawn, El, Piece, Said, all, el, live, said};
 use crate::measure::time::Millis;
-use crate::record::export;
 use crate::record::store::StoreError;
+use crate::wording::record::aside_lines;
 
 /// Why the Home Screen, on an iPhone.
 const HOME_SCREEN_FIRST: &str = "(Share, Add to Home Screen). Safari deletes what a page stores \
@@ -137,7 +137,7 @@ fn aside() -> Piece {
     let save = move |_| {
         let text = desk
             .visit
-            .with_untracked(|v| v.map(|v| export::aside_lines(&v.aside)))
+            .with_untracked(|v| v.map(|v| aside_lines(&v.aside)))
             .unwrap_or_default();
         let _ = share::save_file(&file_name("set-aside", "txt"), &text);
     };

@@ -20,6 +20,7 @@ use crate::measure::time::Millis;
 use crate::record::event::Event;
 use crate::record::head::Head;
 use crate::record::visit::Visit;
+use crate::wording::screen;
 
 const TASK: TaskId = TaskId::FreeCount;
 
@@ -150,10 +151,12 @@ pub(super) fn attach() -> Piece {
                 all![
                     el("p")
                         .with("To ")
-                        .with(el("b").with(head.label.clone()))
+                        .with(el("b").with(head.label.to_string()))
                         .with(format!(
                             ", {} {}, {}? It stays there.",
-                            opened.date, opened.time, head.what
+                            opened.date,
+                            opened.time,
+                            screen::what(head.what)
                         )),
                     el("div.row")
                         .with(button("choice", "Attach", move || attach(head.clone())))
@@ -169,7 +172,7 @@ pub(super) fn attach() -> Piece {
                         visits()
                             .into_iter()
                             .map(|head| {
-                                let label = head.label.clone();
+                                let label = head.label.to_string();
                                 el("li").with(
                                     el("button.head")
                                         .press(move |_| asked.set(Some(head.clone())))

@@ -67,7 +67,7 @@ pub(super) fn new_visit_page(
         String::new()
     };
     frame(
-        screen.screen().title.into(),
+        crate::wording::screen::title(screen).into(),
         Route::Home,
         all![
             unclosed(),

@@ -32,7 +32,7 @@ fn held(s: &mut Scene, task: TaskId, ms: i64) {
 }
 
 fn note(s: &Scene) -> String {
-    full_note::write(&s.visit, &clock("14:31")).unwrap()
+    full_note::write(&s.visit, &clock("14:31")).unwrap().text
 }
 
 /// The rules that speak of a task, and what they say.

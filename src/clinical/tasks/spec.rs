@@ -1,7 +1,5 @@
 //! A task as data: what to say, what the pad does, what is asked, for whom it is meant.
 
-use std::fmt;
-
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::trial::{MarkKind, Trial};
@@ -345,19 +343,6 @@ pub enum NumberError {
     OutOfRange(i32, i32, &'static str),
     /// More than one decimal.
     TooFine,
-}
-
-impl fmt::Display for NumberError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            NumberError::NotANumber => f.write_str("This is a number, like 15."),
-            NumberError::OutOfRange(least, most, unit) => {
-                let gap = if unit.is_empty() { "" } else { " " };
-                write!(f, "Between {least} and {most}{gap}{unit}.")
-            }
-            NumberError::TooFine => f.write_str("One decimal at most, like 15.5."),
-        }
-    }
 }
 
 /// Reads a number that was typed, into tenths of the unit. Takes a decimal comma too.

@@ -2,8 +2,8 @@
 //! (identify, situation, background, assessment, recommendation).
 
 use super::action::standing;
-pub use super::issue::Clock;
 use super::issue::after_last;
+pub use super::issue::{Clock, Written};
 use super::parts::{Joined, Line, List, Part, fitted};
 use crate::clinical::decision::verdict::Decision;
 use crate::record::event::Text;
@@ -33,7 +33,7 @@ pub(super) use until_review::until_review;
 pub const MOST: usize = 1_200;
 
 /// Writes the text. None where the visit has no screen to decide on.
-pub fn write(visit: &Visit, now: &Clock) -> Option<String> {
+pub fn write(visit: &Visit, now: &Clock) -> Option<Written> {
     let decision = visit.decision()?;
     Some(after_last(visit, Text::Nursing, now, &|now, before| {
         // The line about what it replaces is never cut.

@@ -6,6 +6,7 @@ use crate::clinical::decision::verdict::Decision;
 use crate::clinical::findings::trial::{MarkKind, Trial};
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
+use crate::record::called::Called;
 
 impl Visit {
     /// The trial with a number.
@@ -37,16 +38,12 @@ impl Visit {
     }
 
     /// What it is called.
-    pub fn label(&self) -> String {
-        self.details.as_ref().map_or_else(
-            || match self.exam.trials.first() {
-                Some(trial) if trial.task != TaskId::FreeCount => {
-                    tasks::spec(trial.task).title.to_owned()
-                }
-                _ => "Count".to_owned(),
-            },
-            |d| d.label.as_str().to_owned(),
-        )
+    pub fn called(&self) -> Called {
+        match (&self.details, self.exam.trials.first()) {
+            (Some(details), _) => Called::Label(details.label.as_str().to_owned()),
+            (None, Some(trial)) if trial.task != TaskId::FreeCount => Called::Task(trial.task),
+            (None, _) => Called::Count,
+        }
     }
 
     /// A count that was made without a visit.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::texts::{Issue, Told};
+use super::texts::{Issue, Told, kept_in_text};
 use super::{Aside, Break, Choking, Decided, Visit};
 use crate::clinical::decision::basis;
 use crate::clinical::decision::in_the_way;
@@ -306,8 +306,10 @@ impl Visit {
                 text,
                 clock,
                 which,
+                corrects,
             } => self.issue(Issue {
                 route,
+                corrects: corrects.or_else(|| kept_in_text(&text)),
                 text,
                 clock,
                 which,
