@@ -6,7 +6,7 @@ use leptos::task::spawn_local;
 use super::banner::file_name;
 use super::desk::Desk;
 use super::follow::{Follow, follow};
-use super::parts::{big, choices, choking_button, folded, frame, words_field};
+use super::parts::{big, choices, choking_button, folded, frame, one_of, words_field};
 use super::route::{Page, Route};
 use super::told::{clock_now, outdated, told};
 use crate::browser::share;
@@ -86,12 +86,8 @@ fn until_review() -> Piece {
         .visit
         .with_untracked(|v| v.and_then(|v| v.decision()))
         .map_or((Whom::Slp, ByWhen::Today), |d| suggested(&d));
-    let chosen_whom = planned(desk, move |p| {
-        Some(p.whom.unwrap_or(whom).words().to_owned())
-    });
-    let chosen_when = planned(desk, move |p| {
-        Some(p.by_when.unwrap_or(by_when).words().to_owned())
-    });
+    let chosen_whom = planned(desk, move |p| Some(p.whom.unwrap_or(whom)));
+    let chosen_when = planned(desk, move |p| Some(p.by_when.unwrap_or(by_when)));
     el("section.until")
         .with(el("h2").with("Until reviewed"))
         .with(
@@ -154,33 +150,23 @@ fn until_review() -> Piece {
             folded(live(move || {
                 format!(
                     "To {}, {}",
-                    chosen_whom.get().unwrap_or_default(),
-                    chosen_when.get().unwrap_or_default(),
+                    chosen_whom.get().unwrap_or(whom).words(),
+                    chosen_when.get().unwrap_or(by_when).words(),
                 )
             }))
-            .with(choices(
-                "To".into(),
-                offered(Whom::ALL.map(Whom::words)),
+            .with(one_of(
+                "To",
+                &Whom::ALL,
+                Whom::words,
                 chosen_whom.into(),
-                Callback::new(move |id: Option<String>| {
-                    plan(desk, |p| {
-                        p.whom = Whom::ALL
-                            .into_iter()
-                            .find(|w| Some(w.words()) == id.as_deref());
-                    })
-                }),
+                Callback::new(move |whom| plan(desk, |p| p.whom = whom)),
             ))
-            .with(choices(
-                "By".into(),
-                offered(ByWhen::ALL.map(ByWhen::words)),
+            .with(one_of(
+                "By",
+                &ByWhen::ALL,
+                ByWhen::words,
                 chosen_when.into(),
-                Callback::new(move |id: Option<String>| {
-                    plan(desk, |p| {
-                        p.by_when = ByWhen::ALL
-                            .into_iter()
-                            .find(|w| Some(w.words()) == id.as_deref());
-                    })
-                }),
+                Callback::new(move |when| plan(desk, |p| p.by_when = when)),
             )),
         )
         .piece()
@@ -364,11 +350,4 @@ fn text_and_ways() -> Piece {
                     )
             )
     ]
-}
-
-/// Words as choices that are stored as they are.
-fn offered(words: [&'static str; 3]) -> Vec<(String, String)> {
-    words
-        .map(|w| (w.to_owned(), crate::wording::words::capital(w)))
-        .into()
 }
