@@ -126,6 +126,11 @@ pub fn standing(decision: &Decision, plan: &Plan) -> Plan {
     }
 }
 
+/// Whether a plan has its reason: spaces and full stops alone are none.
+pub fn says_why(plan: &Plan) -> bool {
+    plan.because.chars().any(|c| !c.is_whitespace() && c != '.')
+}
+
 /// What is still missing before the text may leave: words to show, or none.
 ///
 /// **Invariant:** no refer, stop, incomplete or not-done text leaves without what to do until
@@ -138,12 +143,8 @@ pub fn missing(decision: &Decision, plan: &Plan, exam: &Exam) -> Option<&'static
     let plan = standing(decision, plan);
     match plan.action {
         None => Some("First press what to do until review."),
-        Some(Action::KeepPlan) if plan.because.trim().is_empty() => {
-            Some("Say why the current plan is kept.")
-        }
-        Some(Action::AcknowledgedRisk)
-            if plan.because.trim().is_empty() && !exam.has_risk_plan() =>
-        {
+        Some(Action::KeepPlan) if !says_why(&plan) => Some("Say why the current plan is kept."),
+        Some(Action::AcknowledgedRisk) if !says_why(&plan) && !exam.has_risk_plan() => {
             Some("Say why: no plan with acknowledged risks was known before.")
         }
         Some(_) => None,

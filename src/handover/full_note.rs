@@ -6,7 +6,7 @@
 //! Nothing is shortened.
 
 use super::action::standing;
-use super::issue::{Clock, after_last};
+use super::issue::{Clock, Written, after_last};
 use super::nursing::{
     background, choking, headline, identify, recommendation, taken_up, tested, until_review,
 };
@@ -34,7 +34,7 @@ use crate::wording::words::{capital, small};
 pub const BEGINS: &str = "FULL NOTE, for the record of speech-language pathology.";
 
 /// Writes the note. None where the visit has no screen to decide on.
-pub fn write(visit: &Visit, now: &Clock) -> Option<String> {
+pub fn write(visit: &Visit, now: &Clock) -> Option<Written> {
     let decision = visit.decision()?;
     Some(after_last(visit, Text::FullNote, now, &|now, before| {
         format!("{before}{}", body(visit, &decision, now))
@@ -49,7 +49,7 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
     note.push(String::new());
     note.push(format!("Identify: {}", identify(visit, now)));
     if let Some(id) = visit.screen {
-        note.push(format!("Screen: {}.", id.screen().title));
+        note.push(format!("Screen: {}.", wording::screen::title(id)));
     }
     let mut before: Vec<String> = background(visit, now)
         .iter()
@@ -249,7 +249,7 @@ fn versions(visit: &Visit) -> Vec<String> {
     let mut lines = vec![format!("Policy: {}.", policy.name)];
     lines.extend(
         differing(policy, &Policy::default())
-            .map(|s| format!("- {}: {}.", s.title, s.words((s.get)(policy)))),
+            .map(|s| format!("- {}: {}.", s.title(), s.words((s.get)(policy)))),
     );
     if let Some(decided) = &visit.decided {
         lines.push(format!(

@@ -1,8 +1,9 @@
 //! A text against the one of its kind that left before it.
 
 use crate::measure::time::Millis;
-use crate::record::event::Text;
-use crate::record::visit::{Issue, Visit, correction};
+use crate::record::event::{Correction, Event, Route, Text};
+use crate::record::visit::{Issue, Visit};
+use crate::wording::correction;
 
 /// When the text is written, in the phone's own local words.
 #[derive(Clone, Debug)]
@@ -48,6 +49,30 @@ impl Clock {
     }
 }
 
+/// A text as it would leave.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Written {
+    /// Which.
+    pub which: Text,
+    /// Its words.
+    pub text: String,
+    /// What it replaces.
+    pub corrects: Option<Correction>,
+}
+
+impl Written {
+    /// That it left, at a time in its own words.
+    pub fn issued(self, route: Route, time: &str) -> Event {
+        Event::Issued {
+            route,
+            text: self.text,
+            clock: time.to_owned(),
+            which: self.which,
+            corrects: self.corrects,
+        }
+    }
+}
+
 /// The text as `compose` writes it for a time, below the line it is given. Where an earlier text
 /// of its kind left with other words, that line says which it replaces.
 pub(super) fn after_last(
@@ -55,19 +80,21 @@ pub(super) fn after_last(
     which: Text,
     now: &Clock,
     compose: &dyn Fn(&Clock, &str) -> String,
-) -> String {
-    let text = compose(now, "");
+) -> Written {
+    let written = |corrects: Option<Correction>| Written {
+        which,
+        text: compose(now, &correction::line(corrects.as_ref())),
+        corrects,
+    };
     let Some(last) = visit.issued.iter().rev().find(|i| i.which == which) else {
-        return text;
+        return written(None);
     };
     // The same words at another time are no correction, nor on another day.
     let then = now.of(last);
-    let line = correction(&last.text);
-    if compose(&then, line) == last.text {
+    if compose(&then, &correction::line(last.corrects.as_ref())) == last.text {
         // A correction that leaves once more still says what it replaced.
-        return compose(now, line);
+        return written(last.corrects.clone());
     }
-    let (earlier, now_words) = now.apart(&then);
-    let corrected = format!("CORRECTED {now_words}, replaces {earlier}.\n");
-    compose(now, &corrected)
+    let (replaces, at) = now.apart(&then);
+    written(Some(Correction { at, replaces }))
 }

@@ -1,17 +1,17 @@
 //! Who still goes by a text that no longer stands.
 
 use super::nursing::{self, Clock};
-use crate::record::visit::{Told, Visit, correction};
+use crate::record::visit::{Told, Visit};
 use crate::wording::words::capital;
 
 /// Those who were told of a text which what is known now no longer bears out, in a sentence.
 ///
 /// None where nobody was told, or all know the text as it stands.
 pub fn outdated(visit: &Visit, now: &Clock) -> Option<String> {
-    let text = nursing::write(visit, now)?;
+    let written = nursing::write(visit, now)?;
     let last = visit.last_text()?;
     // A text that stands is written with the same line about what it replaced.
-    let stands = correction(&text) == correction(&last.text);
+    let stands = written.corrects == last.corrects;
     let mut newest: Vec<&Told> = Vec::new();
     for told in &visit.told {
         newest.retain(|earlier| earlier.whom != told.whom);

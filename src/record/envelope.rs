@@ -1,7 +1,5 @@
 //! The envelope around every event, the same from the first day on.
 
-use std::fmt;
-
 use serde::{Deserialize, Serialize};
 
 use super::event::Event;
@@ -42,19 +40,6 @@ pub enum Unreadable {
     Sealed,
     /// Damaged.
     Damaged,
-}
-
-impl fmt::Display for Unreadable {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Unreadable::Newer(schema) => write!(
-                f,
-                "written by a newer Penlight (record version {schema}, this one reads {SCHEMA})"
-            ),
-            Unreadable::Sealed => f.write_str("locked with a key that is not here"),
-            Unreadable::Damaged => f.write_str("damaged"),
-        }
-    }
 }
 
 impl Envelope {

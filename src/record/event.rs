@@ -132,6 +132,16 @@ impl Text {
     }
 }
 
+/// That a text replaces an earlier one of its kind: the times that both carry, in the words of the
+/// text ("14:30", or "14:30 on 25 Nov 2026" where their days differ).
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Correction {
+    /// When this one was written.
+    pub at: String,
+    /// When the one that it replaces was.
+    pub replaces: String,
+}
+
 /// What happened. See the module's invariant.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Event {
@@ -250,6 +260,9 @@ pub enum Event {
         /// Which.
         #[serde(default, skip_serializing_if = "Text::is_nursing")]
         which: Text,
+        /// What it replaces. Earlier versions kept it in the text alone.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        corrects: Option<Correction>,
     },
     /// Somebody was told.
     Told {

@@ -1,7 +1,6 @@
 //! Everything of a visit as text, for the moment when the store fails or can't be read.
 
 use super::envelope::Envelope;
-use super::visit::Aside;
 
 /// One envelope a line, as JSON, readable by people and machines alike.
 pub fn lines(envelopes: &[Envelope]) -> String {
@@ -14,12 +13,4 @@ pub fn lines(envelopes: &[Envelope]) -> String {
         text.push('\n');
     }
     text
-}
-
-/// What was set aside, one record a line, each after the reason it could not be read.
-pub fn aside_lines(aside: &[Aside]) -> String {
-    aside
-        .iter()
-        .map(|a| format!("# {}\n{}\n", a.why, a.raw))
-        .collect()
 }

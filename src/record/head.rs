@@ -2,12 +2,11 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::called::Called;
+use super::called::{Called, What};
 use super::id::VisitId;
 use super::visit::Visit;
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
-use crate::clinical::knowledge::task::TaskId;
 use crate::measure::time::Millis;
 
 /// A visit in one line. Derived from its events; written in the same transaction as each of them.
@@ -19,14 +18,10 @@ pub struct Head {
     pub opened: Millis,
     /// When something last happened, by the wall clock.
     pub touched: Millis,
-    /// The label it was given; empty for a count without a visit. An earlier version wrote what was
-    /// counted here.
-    pub label: String,
-    /// What was counted or timed without a visit.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub counted: Option<TaskId>,
-    /// The screen's title, or what it is instead.
-    pub what: String,
+    /// What it is called.
+    pub label: Called,
+    /// What it is.
+    pub what: What,
     /// The verdict in the words of an earlier version, where one wrote this head; else empty.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub verdict: String,
@@ -98,31 +93,18 @@ impl Head {
         }
     }
 
-    /// What it goes by.
-    pub fn called(&self) -> Called<'_> {
-        match self.label.as_str() {
-            "" => Called::Count(self.counted),
-            label => Called::Label(label),
-        }
-    }
-
     /// The head of a visit as it stands.
     pub fn of(visit: &Visit) -> Head {
         let decision = visit.decision();
-        let (label, counted) = match visit.called() {
-            Called::Label(label) => (label.to_owned(), None),
-            Called::Count(counted) => (String::new(), counted),
-        };
         Head {
             visit: visit.id.clone(),
             opened: visit.opened,
             touched: visit.touched,
-            label,
-            counted,
+            label: visit.called(),
             what: match (visit.screen, visit.is_loose()) {
-                (Some(screen), _) => screen.screen().title.to_owned(),
-                (None, true) => "Count".to_owned(),
-                (None, false) => "Visit".to_owned(),
+                (Some(screen), _) => What::Screen(screen),
+                (None, true) => What::Count,
+                (None, false) => What::Visit,
             },
             verdict: String::new(),
             state: State::of(visit, decision.as_ref()),

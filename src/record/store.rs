@@ -1,6 +1,5 @@
 //! Where events are kept, as far as the rest of the house knows.
 
-use std::fmt;
 use std::future::Future;
 
 use super::envelope::Envelope;
@@ -22,20 +21,6 @@ pub enum StoreError {
     Conflict,
     /// Anything else, in the browser's own words.
     Broken(String),
-}
-
-impl fmt::Display for StoreError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            StoreError::Missing => f.write_str("This browser offers no safe storage here."),
-            StoreError::Full => f.write_str("The phone has no space left for Penlight."),
-            StoreError::Locked => {
-                f.write_str("Penlight is open in another window that must be closed first.")
-            }
-            StoreError::Conflict => f.write_str("This visit was changed in another window."),
-            StoreError::Broken(words) => write!(f, "The phone's storage failed: {words}"),
-        }
-    }
 }
 
 /// A record that is not even an envelope: set aside with its text.

@@ -16,9 +16,8 @@ use crate::clinical::tasks;
 use crate::clinical::tasks::spec::Phase;
 use crate::draw::{Drawn, El, Piece, Said, all, el, live, said};
 use crate::measure::time::Millis;
-use crate::record::export;
 use crate::record::store::StoreError;
-use crate::wording::visit::called;
+use crate::wording::record::aside_lines;
 
 /// Why the Home Screen, on an iPhone.
 const HOME_SCREEN_FIRST: &str = "(Share, Add to Home Screen). Safari deletes what a page stores \
@@ -138,7 +137,7 @@ fn aside() -> Piece {
     let save = move |_| {
         let text = desk
             .visit
-            .with_untracked(|v| v.map(|v| export::aside_lines(&v.aside)))
+            .with_untracked(|v| v.map(|v| aside_lines(&v.aside)))
             .unwrap_or_default();
         let _ = share::save_file(&file_name("set-aside", "txt"), &text);
     };
@@ -206,8 +205,7 @@ fn same_person() -> Piece {
         let whose = desk.visit.with_untracked(|v| {
             let v = v.filter(|v| !v.is_loose())?;
             let age = v.details.as_ref().and_then(|d| d.age);
-            let name = called(v.called());
-            Some(age.map_or_else(|| name.to_owned(), |age| format!("{name}, {age}")))
+            Some(age.map_or_else(|| v.label(), |age| format!("{}, {age}", v.label())))
         })?;
         let minutes = away.0 / 60_000;
         let left = if minutes < 120 {

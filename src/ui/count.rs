@@ -22,7 +22,7 @@ use crate::measure::time::Millis;
 use crate::record::event::Event;
 use crate::record::head::Head;
 use crate::record::visit::Visit;
-use crate::wording::visit::called;
+use crate::wording::screen;
 
 const TASK: TaskId = TaskId::FreeCount;
 
@@ -154,10 +154,12 @@ pub(super) fn attach() -> Piece {
                 all![
                     el("p")
                         .with("To ")
-                        .with(el("b").with(called(head.called()).to_owned()))
+                        .with(el("b").with(head.label.to_string()))
                         .with(format!(
                             ", {} {}, {}? It stays there.",
-                            opened.date, opened.time, head.what
+                            opened.date,
+                            opened.time,
+                            screen::what(head.what)
                         )),
                     el("div.row")
                         .with(button("choice", "Attach", move || attach(head.clone())))
@@ -173,7 +175,7 @@ pub(super) fn attach() -> Piece {
                         visits()
                             .into_iter()
                             .map(|head| {
-                                let label = called(head.called()).to_owned();
+                                let label = head.label.to_string();
                                 el("li").with(
                                     el("button.head")
                                         .press(move |_| asked.set(Some(head.clone())))

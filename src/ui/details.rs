@@ -4,7 +4,7 @@ use leptos::ev;
 use leptos::prelude::*;
 use web_sys::HtmlInputElement;
 
-use super::parts::{choices, folded, problem_line};
+use super::parts::{choices, folded, one_of, problem_line};
 use crate::clinical::knowledge::person::{Age, AgeUnit, Label, Language, Setting, Sex};
 use crate::draw::{Piece, all, el, said};
 use crate::record::event::Details;
@@ -116,26 +116,6 @@ pub(super) fn details_fields(
             form.age_problem.set(String::new());
         }
     });
-    let sexes = [Sex::Female, Sex::Male];
-    let pick_sex = Callback::new(move |id: Option<String>| {
-        form.sex
-            .set(sexes.into_iter().find(|s| Some(s.words()) == id.as_deref()));
-    });
-    let pick_setting = Callback::new(move |id: Option<String>| {
-        form.setting.set(
-            Setting::ALL
-                .into_iter()
-                .find(|s| Some(s.words()) == id.as_deref()),
-        );
-    });
-    let pick_language = Callback::new(move |id: Option<String>| {
-        form.language.set(
-            Language::ALL
-                .iter()
-                .copied()
-                .find(|l| Some(l.words()) == id.as_deref()),
-        );
-    });
     let same = |words: &str| (words.to_owned(), crate::wording::words::capital(words));
     all![
         el("div.words")
@@ -216,23 +196,26 @@ pub(super) fn details_fields(
             )),
         problem_line(form.age_problem).attr("id", "age-problem"),
         folded("Sex, language, setting")
-            .with(choices(
-                "Sex, where a norm is split by it".into(),
-                sexes.iter().map(|s| same(s.words())).collect(),
-                Signal::derive(move || form.sex.get().map(|s| s.words().to_owned())),
-                pick_sex
+            .with(one_of(
+                "Sex, where a norm is split by it",
+                &[Sex::Female, Sex::Male],
+                Sex::words,
+                form.sex.into(),
+                Callback::new(move |sex| form.sex.set(sex))
             ))
-            .with(choices(
-                "Language of the speech tasks, for norms by language".into(),
-                Language::ALL.iter().map(|l| same(l.words())).collect(),
-                Signal::derive(move || form.language.get().map(|l| l.words().to_owned())),
-                pick_language
+            .with(one_of(
+                "Language of the speech tasks, for norms by language",
+                Language::ALL,
+                Language::words,
+                form.language.into(),
+                Callback::new(move |language| form.language.set(language))
             ))
-            .with(choices(
-                "Setting".into(),
-                Setting::ALL.iter().map(|s| same(s.words())).collect(),
-                Signal::derive(move || form.setting.get().map(|s| s.words().to_owned())),
-                pick_setting
+            .with(one_of(
+                "Setting",
+                &Setting::ALL,
+                Setting::words,
+                form.setting.into(),
+                Callback::new(move |setting| form.setting.set(setting))
             ))
     ]
 }

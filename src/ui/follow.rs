@@ -93,8 +93,8 @@ impl<T: Clone + Default + Send + 'static> Follow<T> {
     }
 }
 
-impl From<Follow<Option<String>>> for Signal<Option<String>> {
-    fn from(value: Follow<Option<String>>) -> Self {
+impl<T: PartialEq + Clone + Send + Sync + 'static> From<Follow<Option<T>>> for Signal<Option<T>> {
+    fn from(value: Follow<Option<T>>) -> Self {
         Signal::derive(move || value.get())
     }
 }

@@ -6,13 +6,13 @@ use leptos::task::spawn_local;
 use super::banner::file_name;
 use super::desk::Desk;
 use super::follow::{Follow, follow};
-use super::parts::{big, choices, choking_button, folded, frame, words_field};
+use super::parts::{big, choices, choking_button, folded, frame, one_of, words_field};
 use super::route::{Page, Route};
 use super::told::{clock_now, outdated, told};
 use crate::browser::share;
 use crate::draw::{Drawn, Piece, all, el, live, said};
 use crate::handover::action::{missing, standing, suggested};
-use crate::handover::nursing::{self, Clock};
+use crate::handover::nursing::{self, Clock, Written};
 use crate::handover::{full_note, levels};
 use crate::record::event::{Action, ByWhen, Event, Plan, Route as Way, Text, Whom};
 use crate::record::visit::Visit;
@@ -86,12 +86,8 @@ fn until_review() -> Piece {
         .visit
         .with_untracked(|v| v.and_then(|v| v.decision()))
         .map_or((Whom::Slp, ByWhen::Today), |d| suggested(&d));
-    let chosen_whom = planned(desk, move |p| {
-        Some(p.whom.unwrap_or(whom).words().to_owned())
-    });
-    let chosen_when = planned(desk, move |p| {
-        Some(p.by_when.unwrap_or(by_when).words().to_owned())
-    });
+    let chosen_whom = planned(desk, move |p| Some(p.whom.unwrap_or(whom)));
+    let chosen_when = planned(desk, move |p| Some(p.by_when.unwrap_or(by_when)));
     el("section.until")
         .with(el("h2").with("Until reviewed"))
         .with(
@@ -154,33 +150,23 @@ fn until_review() -> Piece {
             folded(live(move || {
                 format!(
                     "To {}, {}",
-                    chosen_whom.get().unwrap_or_default(),
-                    chosen_when.get().unwrap_or_default(),
+                    chosen_whom.get().unwrap_or(whom).words(),
+                    chosen_when.get().unwrap_or(by_when).words(),
                 )
             }))
-            .with(choices(
-                "To".into(),
-                offered(Whom::ALL.map(Whom::words)),
+            .with(one_of(
+                "To",
+                &Whom::ALL,
+                Whom::words,
                 chosen_whom.into(),
-                Callback::new(move |id: Option<String>| {
-                    plan(desk, |p| {
-                        p.whom = Whom::ALL
-                            .into_iter()
-                            .find(|w| Some(w.words()) == id.as_deref());
-                    })
-                }),
+                Callback::new(move |whom| plan(desk, |p| p.whom = whom)),
             ))
-            .with(choices(
-                "By".into(),
-                offered(ByWhen::ALL.map(ByWhen::words)),
+            .with(one_of(
+                "By",
+                &ByWhen::ALL,
+                ByWhen::words,
                 chosen_when.into(),
-                Callback::new(move |id: Option<String>| {
-                    plan(desk, |p| {
-                        p.by_when = ByWhen::ALL
-                            .into_iter()
-                            .find(|w| Some(w.words()) == id.as_deref());
-                    })
-                }),
+                Callback::new(move |when| plan(desk, |p| p.by_when = when)),
             )),
         )
         .piece()
@@ -251,7 +237,7 @@ fn named(which: Text) -> &'static str {
 }
 
 /// A text as it would leave now.
-fn text_now(desk: Desk, which: Text) -> Option<(String, Clock)> {
+fn text_now(desk: Desk, which: Text) -> Option<(Written, Clock)> {
     let now = clock_now();
     desk.visit.with(|v| {
         v.and_then(|v| match which {
@@ -282,22 +268,16 @@ fn text_and_ways() -> Piece {
         free.then(|| text_now(desk, which.get_untracked()))
             .flatten()
     };
-    let left = move |which: Text, route: Way, words: &'static str, text: String, clock: Clock| {
-        desk.record([Event::Issued {
-            route,
-            text,
-            clock: clock.time.clone(),
-            which,
-        }]);
+    let left = move |written: Written, route: Way, words: &'static str, clock: Clock| {
+        desk.record([written.issued(route, &clock.time)]);
         done.set(format!("{words} at {}", clock.time));
     };
     let copy = move |_| {
-        if let Some((text, clock)) = ready() {
-            let which = which.get_untracked();
-            let copying = share::copy(&text);
+        if let Some((written, clock)) = ready() {
+            let copying = share::copy(&written.text);
             spawn_local(async move {
                 match copying.await {
-                    Ok(()) => left(which, Way::Copied, "Copied", text, clock),
+                    Ok(()) => left(written, Way::Copied, "Copied", clock),
                     Err(why) => problem.set(format!(
                         "Copying did not work ({why}). Save it as a file instead."
                     )),
@@ -306,12 +286,11 @@ fn text_and_ways() -> Piece {
         }
     };
     let send = move |_| {
-        if let Some((text, clock)) = ready() {
-            let which = which.get_untracked();
-            let sharing = share::share("Handover", &text);
+        if let Some((written, clock)) = ready() {
+            let sharing = share::share("Handover", &written.text);
             spawn_local(async move {
                 match sharing.await {
-                    Ok(true) => left(which, Way::Shared, "Shared", text, clock),
+                    Ok(true) => left(written, Way::Shared, "Shared", clock),
                     Ok(false) => problem.set("Not shared: it was called off.".to_owned()),
                     Err(why) => {
                         problem.set(format!("Sharing did not work ({why}). Copy it instead."))
@@ -321,10 +300,9 @@ fn text_and_ways() -> Piece {
         }
     };
     let save = move |_| {
-        if let Some((text, clock)) = ready() {
-            let which = which.get_untracked();
-            match share::save_file(&file_name(named(which), "txt"), &text) {
-                Ok(()) => left(which, Way::Saved, "Saved as a file", text, clock),
+        if let Some((written, clock)) = ready() {
+            match share::save_file(&file_name(named(written.which), "txt"), &written.text) {
+                Ok(()) => left(written, Way::Saved, "Saved as a file", clock),
                 Err(why) => problem.set(format!("Saving did not work ({why}). Copy it instead.")),
             }
         }
@@ -347,7 +325,7 @@ fn text_and_ways() -> Piece {
         ),
         el("section")
             .with(el("pre.handover").attr("tabindex", "0").with(live(move || {
-                text_now(desk, which.get()).map(|(text, _)| text)
+                text_now(desk, which.get()).map(|(written, _)| written.text)
             })))
             .with(
                 el("div.foot.ways")
@@ -372,11 +350,4 @@ fn text_and_ways() -> Piece {
                     )
             )
     ]
-}
-
-/// Words as choices that are stored as they are.
-fn offered(words: [&'static str; 3]) -> Vec<(String, String)> {
-    words
-        .map(|w| (w.to_owned(), crate::wording::words::capital(w)))
-        .into()
 }

@@ -10,8 +10,8 @@ use crate::browser::clock;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::time::Millis;
 use crate::record::head::Head;
+use crate::wording::screen::what;
 use crate::wording::verdict::in_list;
-use crate::wording::visit::called;
 
 /// How many visits a press brings.
 const PAGE: usize = 30;
@@ -42,8 +42,8 @@ pub(super) fn head_row(desk: Desk, head: Head) -> Piece {
             el("button.head")
                 .class_if("unclosed", move || head.unclosed)
                 .press(move |_| desk.go(place.clone()))
-                .with(el("b").with(called(head.called()).to_owned()))
-                .with(el("span").with(format!("{} {}, {}", when.date, when.time, head.what)))
+                .with(el("b").with(head.label.to_string()))
+                .with(el("span").with(format!("{} {}, {}", when.date, when.time, what(head.what))))
                 .with(el("span.state").with(state))
                 .with(broken.map(|words| el("span.state.open").with(words)))
                 .with(

@@ -11,7 +11,7 @@ use super::steps;
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::draw::{Piece, all, el, live};
 use crate::record::head::Head;
-use crate::wording::visit::called;
+use crate::wording::screen;
 
 /// What a screen is not.
 const CAUTION: &str = "A screen is not a diagnosis and does not see silent aspiration. \
@@ -61,14 +61,10 @@ pub(super) fn home_page() -> Piece {
                 "button.big.go-on"
             )
             .press(go_on)
-            .with(
-                el("b")
-                    .with("Go on: ")
-                    .with(called(head.called()).to_owned())
-            )
+            .with(el("b").with("Go on: ").with(head.label.to_string()))
             .with(
                 el("span")
-                    .with(head.what)
+                    .with(screen::what(head.what))
                     .with(if head.running { ", running" } else { "" })
                     .with(broken_words(head.broken).map(|words| format!(", {words}")))
             ))))
@@ -77,12 +73,11 @@ pub(super) fn home_page() -> Piece {
                     .iter()
                     .copied()
                     .map(|id| {
-                        let screen = id.screen();
                         el("button.big")
                             .class_if("primary", move || id == ScreenId::Swallow)
                             .press(move |_| desk.go(Route::NewVisit(id)))
-                            .with(el("b").with(screen.title))
-                            .with(el("span").with(screen.about))
+                            .with(el("b").with(screen::title(id)))
+                            .with(el("span").with(screen::about(id)))
                     })
                     .collect::<Piece>()
             )

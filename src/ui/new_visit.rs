@@ -63,7 +63,7 @@ pub(super) fn new_visit_page(
         String::new()
     };
     frame(
-        screen.screen().title.into(),
+        crate::wording::screen::title(screen).into(),
         Route::Home,
         all![
             unclosed(),

@@ -15,7 +15,7 @@ use crate::measure::decimals::decimals;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
 use crate::wording::number::problem;
-use crate::wording::visit::called;
+use crate::wording::words::capital;
 
 /// The frame of a page: where "back" leads, title, whether it is saved, and the page below.
 pub(super) fn frame(title: Said, back: Route, page: Piece) -> Piece {
@@ -58,9 +58,9 @@ fn framed(title: Said, back: Route, class: &'static str, page: Piece) -> Piece {
 /// Whose page it is, on every page of a visit but the one that has it as its title.
 fn whose(desk: Desk) -> Option<String> {
     match desk.route.get() {
-        Route::Visit(_, page) if page != Page::Overview => desk
-            .visit
-            .with(|v| v.map(|v| called(v.called()).to_owned())),
+        Route::Visit(_, page) if page != Page::Overview => {
+            desk.visit.with(|v| v.map(|v| v.label()))
+        }
         _ => None,
     }
 }
@@ -195,6 +195,33 @@ pub(super) fn choices(
         .with(el("p.ask").with(label.clone()))
         .with(el("div.row").with(buttons))
         .piece()
+}
+
+/// A row of choices of values of one kind, each known by its place among them.
+pub(super) fn one_of<T: Copy + PartialEq + Send + Sync + 'static>(
+    // What is asked.
+    label: &str,
+    // What there is to choose from.
+    all: &'static [T],
+    // Each in words.
+    words: fn(T) -> &'static str,
+    // The one chosen, if one is.
+    chosen: Signal<Option<T>>,
+    // Called with the one pressed; pressing the chosen one again takes it back.
+    pick: Callback<Option<T>>,
+) -> Piece {
+    let options = all.iter().enumerate();
+    let options = options.map(|(at, one)| (at.to_string(), capital(words(*one))));
+    let place = move |one: T| all.iter().position(|other| *other == one);
+    let at = move |place: &str| all.get(place.parse::<usize>().ok()?).copied();
+    choices(
+        label.to_owned(),
+        options.collect(),
+        Signal::derive(move || Some(place(chosen.get()?)?.to_string())),
+        Callback::new(move |place: Option<String>| {
+            pick.run(place.as_deref().and_then(at));
+        }),
+    )
 }
 
 /// A number that is asked for.

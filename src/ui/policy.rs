@@ -103,7 +103,7 @@ pub(super) fn policy_page() -> Piece {
         let name = (now.name != new.name).then(|| pair("Name", &new.name, &now.name));
         let changed = differing(&now, &new).map(|s| {
             let words = |policy| s.words((s.get)(policy));
-            pair(s.title, &words(&new), &words(&now))
+            pair(s.title(), &words(&new), &words(&now))
         });
         name.into_iter().chain(changed).collect()
     };
@@ -228,5 +228,8 @@ fn described(setting: &Setting, now: &Policy) -> (String, String) {
         setting.key,
         setting.allowed()
     ));
-    (format!("{}: {}", setting.title, setting.words(value)), more)
+    (
+        format!("{}: {}", setting.title(), setting.words(value)),
+        more,
+    )
 }

@@ -21,15 +21,11 @@ use crate::record::event::Event;
 use crate::record::export;
 use crate::record::head::Head;
 use crate::wording::verdict as verdict_words;
-use crate::wording::visit::called;
 
 /// The page.
 pub(super) fn overview_page() -> Piece {
     let desk = Desk::get();
-    let title = said(move || {
-        desk.visit
-            .with(|v| v.map_or(String::new(), |v| called(v.called()).to_owned()))
-    });
+    let title = said(move || desk.visit.with(|v| v.map_or(String::new(), |v| v.label())));
     let deleted = follow(move || desk.visit.with(|v| v.is_some_and(|v| v.deleted)));
     frame(
         title,

@@ -4,14 +4,13 @@ use crate::clinical::findings::answered::Answered;
 use crate::clinical::findings::gate::Group;
 use crate::clinical::findings::old::{Old, Stands};
 use crate::wording::gate;
-use crate::wording::words::small;
 
 /// What was asked, counted, read or heard, within a sentence.
 pub fn what(what: Answered) -> String {
     match what {
         Answered::Group(group) => format!("\"{}\"", gate::group_title(group)),
         Answered::Breaths => "breaths".to_owned(),
-        Answered::Saturation => small("SpO2"),
+        Answered::Saturation => "SpO2".to_owned(),
         Answered::Voice => "the voice before it".to_owned(),
     }
 }

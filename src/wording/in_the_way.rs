@@ -103,7 +103,7 @@ pub const fn ground(ground: Ground) -> &'static str {
 /// A reading that is no fall is no sign.
 fn seen_begins(seen: &[Flag]) -> &'static str {
     let stops = seen.first().is_some_and(|flag| flag.level() == Level::Stop);
-    match stops || !seen.iter().all(|flag| flag.rule().is_of_breathing()) {
+    match stops || !seen.iter().all(|flag| flag.fact().is_of_breathing()) {
         true => "A sign was seen: ",
         false => "",
     }

@@ -1,5 +1,7 @@
 //! Published values in words: what they are of, whose they are, and why there is none.
 
+use std::fmt;
+
 use crate::clinical::knowledge::norms::{Method, NoNorm, Norm, Row, Task, Unit};
 use crate::measure::decimals::decimals;
 use crate::measure::normal::StandardScore;
@@ -102,30 +104,47 @@ pub fn row(row: &Row) -> String {
 /// The ages of a row's group: "6 years", "18 to 26 years", "0 to 11 months".
 pub fn ages(row: &Row) -> String {
     let (first, last) = (starts(row.ages.0), ends(row.ages.1));
-    match (first.strip_suffix(" years"), first.strip_suffix(" months")) {
+    match (first, last) {
         _ if !row.ages_seen => format!("not seen; taken from {first}"),
-        _ if first == last => first,
-        (Some(n), _) if last.ends_with("years") => format!("{n} to {last}"),
-        (_, Some(n)) if last.ends_with("months") => format!("{n} to {last}"),
+        _ if first == last => first.to_string(),
+        (Shown::Years(n), Shown::Years(_)) | (Shown::Months(n), Shown::Months(_)) => {
+            format!("{n} to {last}")
+        }
         _ => format!("{first} to {last}"),
     }
 }
 
-/// Months in words, as the start of a table: "6 years".
-fn starts(months: u32) -> String {
-    if months < 12 || months < 36 && !months.is_multiple_of(12) {
-        format!("{months} months")
-    } else {
-        format!("{} years", months / 12)
+/// An age as a table shows it.
+#[derive(Clone, Copy, PartialEq)]
+enum Shown {
+    Years(u32),
+    Months(u32),
+}
+
+impl fmt::Display for Shown {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Shown::Years(n) => write!(f, "{n} years"),
+            Shown::Months(n) => write!(f, "{n} months"),
+        }
     }
 }
 
-/// Months in words, as the end of a table: 167 months are "13 years".
-fn ends(months: u32) -> String {
-    if months < 12 {
-        format!("{months} months")
+/// Months as the start of a table: "6 years".
+fn starts(months: u32) -> Shown {
+    if months < 12 || months < 36 && !months.is_multiple_of(12) {
+        Shown::Months(months)
     } else {
-        format!("{} years", months / 12)
+        Shown::Years(months / 12)
+    }
+}
+
+/// Months as the end of a table: 167 months are "13 years".
+fn ends(months: u32) -> Shown {
+    if months < 12 {
+        Shown::Months(months)
+    } else {
+        Shown::Years(months / 12)
     }
 }
 

@@ -89,14 +89,9 @@ pub fn not_tested(oral: &Oral, regions: &[Region]) -> Vec<String> {
         let mut names = Vec::new();
         for region in regions {
             if region.items().all(|item| is(&item)) {
-                names.push(plain(oral_items::region_title(*region)));
+                names.push(oral_items::region_within(*region));
             } else {
-                names.extend(
-                    region
-                        .items()
-                        .filter(is)
-                        .map(|item| plain(oral_items::name(item))),
-                );
+                names.extend(region.items().filter(is).map(oral_items::name_within));
             }
         }
         if !names.is_empty() {
@@ -105,11 +100,6 @@ pub fn not_tested(oral: &Oral, regions: &[Region]) -> Vec<String> {
         }
     }
     parts
-}
-
-/// A name within a sentence, without "(optional)".
-fn plain(name: &str) -> String {
-    small(name.split(" (").next().unwrap_or(name))
 }
 
 /// How many items are as expected, and whether that is all that was done.

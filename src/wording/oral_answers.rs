@@ -1,6 +1,9 @@
 //! What can be answered about face, mouth and throat, in words: side, grade, why something was not
 //! tested, how it was asked for.
 
+use std::fmt;
+
+use crate::clinical::findings::oral::answer::NotOfIt;
 use crate::clinical::findings::oral::{Cue, Reason, Severity, Sides};
 
 /// Sides, on a button.
@@ -48,5 +51,15 @@ pub const fn cue(cue: Cue) -> &'static str {
         Cue::Spoken => "Spoken",
         Cue::Shown => "Shown",
         Cue::Copied => "Copied",
+    }
+}
+
+impl fmt::Display for NotOfIt {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            NotOfIt::NoSide => "It is in the middle and has no side.",
+            NotOfIt::OneSide => "It goes to one side, not to both.",
+            NotOfIt::NoGrade => "It has no grade.",
+        })
     }
 }

@@ -7,15 +7,11 @@ pub fn capital(words: &str) -> String {
     with_first(words, char::to_ascii_uppercase)
 }
 
-/// With a small letter in front, to run on within a sentence. Words such as "SpO2" and "IDDSI"
-/// keep their capitals.
+/// With a small letter in front, to run on within a sentence. Words with another capital in them, such
+/// as "SpO2" and "IDDSI", keep their first.
 pub fn small(words: &str) -> String {
-    let capitals = words
-        .chars()
-        .take(2)
-        .filter(char::is_ascii_uppercase)
-        .count();
-    if capitals > 1 {
+    let first = words.chars().take_while(|c| c.is_alphanumeric());
+    if first.skip(1).any(char::is_uppercase) {
         words.to_owned()
     } else {
         with_first(words, char::to_ascii_lowercase)
@@ -59,6 +55,8 @@ mod tests {
         assert_eq!(capital("coughed"), "Coughed");
         assert_eq!(small("Breaths not counted"), "breaths not counted");
         assert_eq!(small("NEWS2 bands"), "NEWS2 bands");
+        assert_eq!(small("SpO2 95 %"), "SpO2 95 %");
+        assert_eq!(small("Read by NEWS2"), "read by NEWS2");
         assert_eq!(small("4 dry swallows"), "4 dry swallows");
         assert_eq!(small(""), "");
     }

@@ -84,14 +84,6 @@ const POLICY = {
   dry_swallow_from_years: 16,
 };
 
-const SCREENS = {
-  Swallow: "Swallow screen",
-  OralMotor: "Oral motor screen",
-  FullVisit: "Full visit",
-  Stepped: "Stepped swallow screen",
-  OwnTrials: "Own trials",
-};
-
 /** A moment of the visit; it becomes a stamp when it is known when the visit ended. */
 class Moment {
   constructor(ms) {
@@ -163,7 +155,7 @@ class Journal {
 
   /** `age`: years; not given, 16 or over. */
   begun({ screen = "Swallow", slp = false, age, label = "Visit 1, 09:30" } = {}) {
-    this.head = { ...this.head, label, what: SCREENS[screen], loose: false };
+    this.head = { ...this.head, label, what: { Screen: screen }, loose: false };
     return this.say({
       Opened: {
         details: { label, age: age === undefined ? "Adult" : { Years: age }, sex: null, setting: null },

@@ -184,8 +184,6 @@ static ORDERS: [Screen; 6] = {
     const fn screen(tasks: &'static [TaskId]) -> Screen {
         Screen {
             id: ScreenId::Swallow,
-            title: "",
-            about: "",
             gate: true,
             decides: true,
             oral: Examination::None,

@@ -14,7 +14,7 @@ use penlight::handover::{full_note, nursing};
 use penlight::record::event::{Action, Event, Route, Text, Versions};
 
 fn note(s: &Scene) -> String {
-    full_note::write(&s.visit, &clock("14:31")).unwrap()
+    full_note::write(&s.visit, &clock("14:31")).unwrap().text
 }
 
 fn found(what: &str, side: Sides, severity: Option<Severity>) -> Seen {
@@ -197,17 +197,13 @@ fn each_text_replaces_its_own_kind() {
     let mut s = mixed();
     let issue = |s: &mut Scene, which: Text, time: &str| {
         let clock = clock(time);
-        let text = match which {
+        let written = match which {
             Text::Nursing => nursing::write(&s.visit, &clock),
             Text::FullNote => full_note::write(&s.visit, &clock),
         }
         .unwrap();
-        s.say(Event::Issued {
-            route: Route::Copied,
-            text: text.clone(),
-            clock: time.to_owned(),
-            which,
-        });
+        let text = written.text.clone();
+        s.say(written.issued(Route::Copied, time));
         text
     };
     // A full note alone hands nothing over.

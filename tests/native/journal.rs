@@ -26,7 +26,7 @@ use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks::{self, breathing, water as water90};
 use penlight::measure::time::{Millis, PageLife, Stamp};
-use penlight::record::called::Called;
+use penlight::record::called::{Called, What};
 use penlight::record::envelope::{Envelope, SCHEMA, Unreadable, body};
 use penlight::record::event::{Action, ByWhen, Details, Event, Plan, Route, Text, Versions, Whom};
 use penlight::record::export;
@@ -35,8 +35,9 @@ use penlight::record::id::VisitId;
 use penlight::record::memory::MemoryStore;
 use penlight::record::store::{Store, StoreError};
 use penlight::record::visit::Visit;
+use penlight::wording::record::aside_lines;
+use penlight::wording::screen::what;
 use penlight::wording::verdict::in_list;
-use penlight::wording::visit::called;
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 
@@ -113,7 +114,7 @@ fn ask_everything(visit: &Visit, now: Stamp) {
     let _ = (
         visit.next_trial(),
         Head::of(visit),
-        export::aside_lines(&visit.aside),
+        aside_lines(&visit.aside),
     );
     for task in [
         TaskId::Breathing,
@@ -244,6 +245,7 @@ fn script() -> Vec<Event> {
         text: "No sign seen on this screen.".to_owned(),
         clock: "14:30".to_owned(),
         which: Text::Nursing,
+        corrects: None,
     });
     events.push(Event::Told {
         whom: "Nurse in charge".to_owned(),
@@ -259,7 +261,7 @@ fn a_whole_screen_folds_into_its_visit() {
     let events = script();
     let visit = folded(&events);
     assert_eq!(visit.next as usize, events.len());
-    assert_eq!(visit.called(), Called::Label("Visit 3, 14:10"));
+    assert_eq!(visit.called(), Called::Label("Visit 3, 14:10".to_owned()));
     assert_eq!(visit.opened, at(0).wall);
     assert_eq!(visit.touched, at((events.len() as i64 - 1) * 1_000).wall);
     assert_eq!(
@@ -284,11 +286,56 @@ fn a_whole_screen_folds_into_its_visit() {
     assert!(!visit.running() && !visit.deleted && !visit.is_loose() && visit.aside.is_empty());
 
     let head = Head::of(&visit);
-    assert_eq!(head.label, "Visit 3, 14:10");
-    assert_eq!(head.what, "Swallow screen");
+    assert_eq!(head.label.to_string(), "Visit 3, 14:10");
+    assert_eq!(head.what, What::Screen(ScreenId::Swallow));
+    assert_eq!(what(head.what), "Swallow screen");
     assert_eq!(in_list(&head), "No sign seen");
     assert!(head.issued && !head.unclosed && !head.running && !head.loose && !head.deleted);
     assert_eq!(head.events as usize, events.len());
+}
+
+/// Heads of earlier versions have the title of their day.
+#[test]
+fn a_head_of_an_earlier_version_says_what_it_is() {
+    let mut head = Head::of(&Visit::new(visit_id(1)));
+    let mut kept = ScreenId::ALL.map(What::Screen).to_vec();
+    kept.extend([What::Count, What::Visit]);
+    for is in kept {
+        head.what = is;
+        let mut stored = serde_json::to_value(&head).unwrap();
+        assert_eq!(
+            serde_json::from_value::<Head>(stored.clone()).unwrap(),
+            head
+        );
+        stored["what"] = what(is).into();
+        assert_eq!(
+            serde_json::from_value::<Head>(stored.clone()).unwrap(),
+            head
+        );
+    }
+    for called in [
+        Called::Label("Visit 3, 14:10".to_owned()),
+        Called::Task(TaskId::Water90),
+        Called::Count,
+    ] {
+        head.label = called;
+        let mut stored = serde_json::to_value(&head).unwrap();
+        let read: Head = serde_json::from_value(stored.clone()).unwrap();
+        assert_eq!(read, head);
+        stored["label"] = head.label.to_string().into();
+        let read: Head = serde_json::from_value(stored).unwrap();
+        assert_eq!(read.label.to_string(), head.label.to_string());
+    }
+    // One that is not known here is a visit all the same.
+    head.what = What::Visit;
+    let mut stored = serde_json::to_value(&head).unwrap();
+    for later in ["\"Night screen\"", "{\"Screen\":\"Night\"}", "null"] {
+        stored["what"] = serde_json::from_str(later).unwrap();
+        assert_eq!(
+            serde_json::from_value::<Head>(stored.clone()).unwrap(),
+            head
+        );
+    }
 }
 
 #[test]
@@ -557,13 +604,13 @@ fn a_loose_count_is_attached_as_a_copy() {
 /// version wrote keeps the words it holds.
 #[test]
 fn a_count_without_a_visit_goes_by_what_was_counted() {
-    let named = |head: &Head| called(head.called()).to_owned();
+    let named = |head: &Head| head.label.to_string();
     for (task, name) in [
         (TaskId::LongestAh, "Longest \"ah\""),
         (TaskId::FreeCount, "Count"),
     ] {
         let visit = folded(&[trial_opened(0, task)]);
-        assert_eq!(called(visit.called()), name);
+        assert_eq!(visit.label(), name);
         let head = Head::of(&visit);
         assert_eq!(named(&head), name);
         let stored = serde_json::to_string(&head).unwrap();
@@ -571,7 +618,6 @@ fn a_count_without_a_visit_goes_by_what_was_counted() {
 
         let mut earlier: serde_json::Value = serde_json::from_str(&stored).unwrap();
         let fields = earlier.as_object_mut().unwrap();
-        fields.remove("counted");
         fields.insert("label".to_owned(), name.into());
         assert_eq!(named(&serde_json::from_value(earlier).unwrap()), name);
     }
@@ -633,7 +679,7 @@ fn what_cannot_be_read_is_set_aside_and_everything_else_is_kept() {
         assert_eq!(visit.next, without.next);
         assert_eq!(kept(&visit), kept(&without), "{why:?}");
 
-        let text = export::aside_lines(&visit.aside);
+        let text = aside_lines(&visit.aside);
         let (reason, raw) = text.split_once('\n').unwrap();
         assert_eq!(reason, format!("# {why}"));
         assert_eq!(serde_json::from_str::<Envelope>(raw).unwrap(), bad);
@@ -819,7 +865,7 @@ fn a_taken_number_is_a_conflict_and_nothing_is_written() {
     let (events, head) = of_visit(1, journal(&script()));
     block_on(store.append(events[..5].to_vec(), head.clone())).unwrap();
     let mut other_head = head.clone();
-    other_head.label = "another window".to_owned();
+    other_head.label = Called::Label("another window".to_owned());
     // The batch starts with a free number and ends with a taken one.
     let batch = vec![events[6].clone(), events[4].clone()];
     let result = block_on(store.append(batch, other_head));
@@ -879,7 +925,7 @@ fn burying_leaves_the_tombstone_alone() {
     assert_eq!(stored(&store, 2), other);
     let heads = heads(&store);
     assert_eq!(heads.len(), 2);
-    assert!(heads[0].deleted && heads[0].label != "Visit 3, 14:10");
+    assert!(heads[0].deleted && heads[0].label.to_string() != "Visit 3, 14:10");
     // The numbers go on after the tombstone.
     let visit = Visit::replay(visit_id(1), stored(&store, 1));
     assert!(visit.deleted);
@@ -894,7 +940,7 @@ fn a_store_that_fails_writes_nothing_and_works_again_later() {
         let (first, rest) = events.split_at(6);
         block_on(store.append(first.to_vec(), head.clone())).unwrap();
         let mut changed = head.clone();
-        changed.label = "changed".to_owned();
+        changed.label = Called::Label("changed".to_owned());
 
         store.fail_with(Some(error.clone()));
         let failed = Err(error.clone());
@@ -1099,6 +1145,7 @@ fn one_of_each() -> Vec<Event> {
             text: "Refer to speech-language pathology today.\n\"Nothing by mouth\"".to_owned(),
             clock: "14:30".to_owned(),
             which: Text::Nursing,
+            corrects: None,
         },
         Event::Told {
             whom: "Nurse in charge".to_owned(),
@@ -1191,6 +1238,7 @@ fn every_value() -> Vec<Event> {
                 text: String::new(),
                 clock: String::new(),
                 which: Text::Nursing,
+                corrects: None,
             }),
     );
     let plan = |change: &dyn Fn(&mut Plan)| {
@@ -1299,6 +1347,7 @@ fn every_value() -> Vec<Event> {
                 text: String::new(),
                 clock: String::new(),
                 which,
+                corrects: None,
             }),
     );
     events.extend(later.into_iter().map(|(_, event)| event));

@@ -108,7 +108,7 @@ fn a_note_that_is_taken_back_leaves_words_that_nothing_points_to() {
     let csv = file(&s);
     assert!(csv.contains("9.0,note,\"slower now\""), "{csv}");
     assert_eq!(csv.matches(",note,\"").count(), 1, "{csv}");
-    let full = full_note::write(&s.visit, &clock("14:31")).unwrap();
+    let full = full_note::write(&s.visit, &clock("14:31")).unwrap().text;
     for text in [csv, s.text(), full] {
         assert!(!text.contains("leans"), "{text}");
     }

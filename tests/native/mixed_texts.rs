@@ -122,7 +122,10 @@ fn both_texts_are_as_they_were_read() {
         wall: at(0).wall,
         local: |_| ("4 Mar 2026".to_owned(), "09:30".to_owned()),
     };
-    as_reviewed("mixed-nursing", &nursing::write(&s.visit, &now).unwrap());
-    let note = full_note::write(&s.visit, &now).unwrap();
+    as_reviewed(
+        "mixed-nursing",
+        &nursing::write(&s.visit, &now).unwrap().text,
+    );
+    let note = full_note::write(&s.visit, &now).unwrap().text;
     as_reviewed("mixed-full-note", &note);
 }

@@ -264,13 +264,9 @@ fn only_other_words_are_a_correction() {
         .water(&[]);
     // The label carries the very time of the first text.
     let issue = |s: &mut Scene, time: &str| {
-        let text = write(&s.visit, &clock(time)).unwrap();
-        s.say(Event::Issued {
-            route: Route::Copied,
-            text: text.clone(),
-            clock: time.to_owned(),
-            which: Text::Nursing,
-        });
+        let written = write(&s.visit, &clock(time)).unwrap();
+        let text = written.text.clone();
+        s.say(written.issued(Route::Copied, time));
         text
     };
     issue(&mut s, "14:10");
@@ -293,13 +289,8 @@ fn who_goes_by_an_older_text_is_named_until_told_again() {
         .dry(&[2_000, 9_000, 17_000])
         .water(&[]);
     let issue = |s: &mut Scene, time: &str| {
-        let text = write(&s.visit, &clock(time)).unwrap();
-        s.say(Event::Issued {
-            route: Route::Copied,
-            text,
-            clock: time.to_owned(),
-            which: Text::Nursing,
-        });
+        let written = write(&s.visit, &clock(time)).unwrap();
+        s.say(written.issued(Route::Copied, time));
     };
     let tell = |s: &mut Scene, whom: &str| {
         s.say(Event::Told {
@@ -401,12 +392,13 @@ fn the_longest_text_still_fits_one_screen() {
         text,
         clock: "14:31".to_owned(),
         which: Text::Nursing,
+        corrects: None,
     });
     s.say(Event::Details(Details {
         sex: Some(Sex::Female),
         ..s.visit.details.clone().unwrap()
     }));
-    let corrected = write(&s.visit, &clock_after(24 * 60)).unwrap();
+    let corrected = write(&s.visit, &clock_after(24 * 60)).unwrap().text;
     assert!(
         corrected.starts_with(
             "CORRECTED 14:00 on 26 Nov 2026, replaces 14:31 on 25 Nov 2026.\n\

@@ -108,6 +108,41 @@ fn a_risk_plan_nobody_knew_of_needs_its_reason() {
     assert!(missing(&s).is_none());
 }
 
+/// "Keep the current plan for eating and drinking, because .": read on the page between the press and
+/// its reason, and by the ward where a full stop alone was typed.
+#[test]
+fn a_plan_without_its_reason_says_so_and_does_not_leave() {
+    let mut s = ready(Role::Screener);
+    s.water(&[(Sign::Cough, 1_000)]);
+    let missing =
+        |s: &Scene| action::missing(&s.visit.decision().unwrap(), &s.visit.plan, &s.visit.exam);
+    for (action, without, with) in [
+        (
+            Action::KeepPlan,
+            "Keep the current plan for eating and drinking: reason not given yet.",
+            "Keep the current plan for eating and drinking, because it was one sip.",
+        ),
+        (
+            Action::AcknowledgedRisk,
+            "Acknowledged-risk plan (reason not given yet): follow it where it is recorded.",
+            "Acknowledged-risk plan, because it was one sip: follow it where it is recorded.",
+        ),
+    ] {
+        for because in ["", "  ", ".", " . . "] {
+            s.plan(action, because);
+            assert!(missing(&s).is_some(), "{because:?}");
+            for text in [s.text(), s.note()] {
+                assert!(text.contains(without), "{because:?}\n{text}");
+                assert!(!text.contains("because ."), "{because:?}\n{text}");
+                assert!(!text.contains("because :"), "{because:?}\n{text}");
+            }
+        }
+        s.plan(action, "It was one sip.");
+        assert!(missing(&s).is_none());
+        assert!(s.text().contains(with), "{}", s.text());
+    }
+}
+
 /// "Keep the plan", pressed after the first choking, is no word on the second.
 #[test]
 fn a_plan_after_one_choking_does_not_stand_after_the_next() {

@@ -19,7 +19,6 @@ use penlight::record::envelope::SCHEMA;
 use penlight::record::envelope::body;
 use penlight::record::event::Event;
 use penlight::record::event::Route;
-use penlight::record::event::Text;
 use penlight::wording::meal::words_of;
 
 fn rank(verdict: Verdict) -> u8 {
@@ -37,12 +36,8 @@ fn wrong_later(s: &Scene, minutes: i64) -> Option<String> {
     let left_at = s.now / 60_000 + 2;
     let mut visit = s.visit.clone();
     let now = clock_after(left_at);
-    let issued = Event::Issued {
-        route: Route::Copied,
-        text: write(&visit, &now).unwrap(),
-        clock: now.time,
-        which: Text::Nursing,
-    };
+    let issued = write(&visit, &now).unwrap();
+    let issued = issued.issued(Route::Copied, &now.time);
     let told = Event::Told {
         whom: "the nurse in charge".to_owned(),
         read_back: true,
@@ -60,7 +55,7 @@ fn wrong_later(s: &Scene, minutes: i64) -> Option<String> {
         visit.take(&envelope);
     }
     let later = clock_after(left_at + minutes);
-    let text = write(&visit, &later).unwrap();
+    let text = write(&visit, &later).unwrap().text;
     if text.contains("CORRECTED") || outdated::outdated(&visit, &later).is_some() {
         return Some(format!("corrected by nothing\n{text}"));
     }

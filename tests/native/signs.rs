@@ -54,9 +54,10 @@ fn a_sign_keeps_its_weight_whatever_comes_after_it() {
         text,
         clock: "14:31".to_owned(),
         which: Text::Nursing,
+        corrects: None,
     });
     s.mark(160_000, MarkKind::Sign(Sign::Choke));
-    let text = write(&s.visit, &clock("14:40")).unwrap();
+    let text = write(&s.visit, &clock("14:40")).unwrap().text;
     assert!(
         text.starts_with("CORRECTED 14:40, replaces 14:31.\nSTOP"),
         "{text}"

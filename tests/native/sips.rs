@@ -158,7 +158,7 @@ fn is_handed_over(exam: &Exam, sign: Sign, n: usize) {
         wall: Millis::ZERO,
         local: |wall| ("25 Nov 2026".to_owned(), wall.0.to_string()),
     };
-    let text = nursing::write(&visit, &now).unwrap();
+    let text = nursing::write(&visit, &now).unwrap().text;
     let begins = match decision.verdict {
         Verdict::Stop => "STOP: no more trials by mouth.",
         Verdict::Refer => "REFER to ",

@@ -445,7 +445,7 @@ fn the_full_note_tells_the_same() {
         wall: penlight::measure::time::Millis::ZERO,
         local: |wall| ("25 Nov 2026".to_owned(), wall.0.to_string()),
     };
-    let note = full_note::write(&visit, &now).unwrap();
+    let note = full_note::write(&visit, &now).unwrap().text;
     for said in [
         "pa-ta-ka: not done (not part of this examination)",
         "pa-pa-pa: not done (no reason given)",

@@ -32,7 +32,7 @@ fn held(s: &mut Scene, task: TaskId, ms: i64) {
 }
 
 fn note(s: &Scene) -> String {
-    full_note::write(&s.visit, &clock("14:31")).unwrap()
+    full_note::write(&s.visit, &clock("14:31")).unwrap().text
 }
 
 /// The rules that speak of a task, and what they say.
@@ -201,4 +201,44 @@ fn an_age_that_was_not_given_is_told_beside_what_was_read_by_it() {
         flags.iter().any(|(_, says)| says.contains(by_adult_rule)),
         "{flags:?}"
     );
+}
+
+/// The ward reads what came of it; what it is compared with stands in the full note.
+#[test]
+fn the_nursing_text_has_a_result_without_its_comparison() {
+    let mut adult = Scene::new(Age::Years(50), Role::Slp);
+    adult.on(ScreenId::FullVisit);
+    held(&mut adult, TaskId::LongestS, 20_000);
+    held(&mut adult, TaskId::LongestZ, 10_000);
+    held(&mut adult, TaskId::BreathCount, 10_000);
+    adult.number("reached", 20);
+    let mut child = oral_motor(Age::Years(6));
+    let stopped = (MarkKind::End, 12_000);
+    syllables(&mut child, TaskId::SyllablePa, "by-count", 20, stopped);
+    child.choose("sound", "correct");
+    for (s, result, compared) in [
+        (
+            &adult,
+            "ongest s 20.0 seconds, longest z 10.0 seconds, ratio 2.00 to 1: above 1.4, a reason to \
+             have the larynx looked at",
+            "; not a diagnosis.",
+        ),
+        (
+            &adult,
+            "ounted to 20 on one breath (about 10.0 seconds at 2 a second): fewer than 25",
+            ". 25 and more fits normal breathing muscles",
+        ),
+        (
+            &child,
+            "20 repetitions of pa in 12.0 seconds: 1.7 syllables per second: slow for this age",
+            "; 7.20 standard deviations above the mean",
+        ),
+    ] {
+        let (text, note) = (s.text(), s.note());
+        assert!(note.contains(&format!("{result}{compared}")), "{note}");
+        assert!(
+            text.contains(result) && !text.contains(compared),
+            "{result}\n{text}"
+        );
+    }
 }

@@ -257,7 +257,7 @@ fn nursing_reads_them_in_plain_words_on_one_phone_screen() {
         wall: Millis::ZERO,
         local: |wall| ("25 Nov 2026".to_owned(), wall.0.to_string()),
     };
-    let text = nursing::write(&visit, &clock).unwrap();
+    let text = nursing::write(&visit, &clock).unwrap().text;
     assert!(text.chars().count() < nursing::MOST, "{text}");
     for part in [
         "at the table: coughed",

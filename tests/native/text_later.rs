@@ -12,7 +12,6 @@ use penlight::handover::nursing::write;
 use penlight::handover::outdated;
 use penlight::record::event::Event;
 use penlight::record::event::Route;
-use penlight::record::event::Text;
 
 /// The text of 14:31 lies on the ward; the visit is opened the next morning and nothing is pressed.
 /// A correction that corrects nothing makes the next one unread.
@@ -51,6 +50,33 @@ fn a_correction_of_a_text_of_another_day_names_that_day() {
     assert_eq!(told.as_deref(), Some(who));
 }
 
+/// Records of earlier versions have what a text replaces in its first line alone: they read as those
+/// of today, which have it beside the text.
+#[test]
+fn a_correction_that_only_the_text_told_is_read_from_it() {
+    let mut s = ready(Role::Screener);
+    s.water(&[]);
+    s.leaves(31);
+    s.mark(120_000, MarkKind::Sign(Sign::Cough));
+    for day in [clock("14:40"), clock_after(NEXT_DAY)] {
+        let issued = write(&s.visit, &day)
+            .unwrap()
+            .issued(Route::Copied, &day.time);
+        let Event::Issued { corrects, .. } = &issued else {
+            panic!("{issued:?}");
+        };
+        let mut stored = serde_json::to_value(&issued).unwrap();
+        let told = stored["Issued"].as_object_mut().unwrap().remove("corrects");
+        assert_eq!(told, serde_json::to_value(corrects).ok());
+        let mut old = ready(Role::Screener);
+        old.say(serde_json::from_value(stored).unwrap());
+        assert_eq!(&old.visit.issued[0].corrects, corrects);
+        assert!(corrects.is_some());
+    }
+    // What replaces nothing has neither.
+    assert_eq!(s.visit.issued[0].corrects, None);
+}
+
 /// Drunk at 14:01, handed over the next morning: nothing in the text said that it was not today.
 #[test]
 fn a_text_that_is_written_later_says_when_swallowing_was_tested() {
@@ -65,7 +91,9 @@ fn a_text_that_is_written_later_says_when_swallowing_was_tested() {
     ] {
         assert!(text.contains(words), "{words}\n{text}");
     }
-    let note = full_note::write(&s.visit, &clock_after(NEXT_DAY)).unwrap();
+    let note = full_note::write(&s.visit, &clock_after(NEXT_DAY))
+        .unwrap()
+        .text;
     let words = "wallowing was tested at 14:01 on 25 Nov 2026";
     assert!(note.contains(words), "{note}");
 }
@@ -106,7 +134,7 @@ fn the_full_note_tells_ends_and_breaks_as_the_nursing_text_does() {
     s.say_at(at(31 * MINUTE), Event::TakenUpAgain);
     s.water(&[(Sign::Cough, 1_000)]);
     s.say(Event::EndedEarly(EndedEarly::Withdrew));
-    let note = full_note::write(&s.visit, &clock("14:40")).unwrap();
+    let note = full_note::write(&s.visit, &clock("14:40")).unwrap().text;
     for words in [
         "he person wanted to stop",
         "roken off by the clinician at 14:01, taken up again at 14:31",
@@ -122,13 +150,8 @@ fn told_goes_with_the_text_it_was_told_of() {
     let mut s = ready(Role::Screener);
     s.water(&[]);
     let issue = |s: &mut Scene, time: &str| {
-        let text = write(&s.visit, &clock(time)).unwrap();
-        s.say(Event::Issued {
-            route: Route::Copied,
-            text,
-            clock: time.to_owned(),
-            which: Text::Nursing,
-        });
+        let written = write(&s.visit, &clock(time)).unwrap();
+        s.say(written.issued(Route::Copied, time));
     };
     let tell = |s: &mut Scene| {
         s.say(Event::Told {
@@ -153,13 +176,8 @@ fn told_goes_with_the_text_also_within_a_minute() {
     let mut s = ready(Role::Screener);
     s.water(&[]);
     let issue = |s: &mut Scene| {
-        let text = write(&s.visit, &clock("14:40")).unwrap();
-        s.say(Event::Issued {
-            route: Route::Copied,
-            text,
-            clock: "14:40".to_owned(),
-            which: Text::Nursing,
-        });
+        let written = write(&s.visit, &clock("14:40")).unwrap();
+        s.say(written.issued(Route::Copied, "14:40"));
     };
     issue(&mut s);
     s.say(Event::Told {

@@ -42,7 +42,7 @@ fn no_sentence_ends_with_two_full_stops() {
             s.on(screen).gate(&[]).breaths(20);
             for text in [
                 s.text(),
-                full_note::write(&s.visit, &clock("14:31")).unwrap(),
+                full_note::write(&s.visit, &clock("14:31")).unwrap().text,
             ] {
                 assert!(
                     !text.contains("..") && !text.contains(".;"),

@@ -230,7 +230,7 @@ fn concluded(s: &Scene) -> Vec<String> {
     tell("head", format!("{:?} {}", head.state, head.unclosed));
     let clock = clock("14:31");
     for text in [write(visit, &clock), full_note::write(visit, &clock)] {
-        for line in text.unwrap().lines() {
+        for line in text.unwrap().text.lines() {
             tell("text", line.to_owned());
         }
     }

@@ -95,7 +95,14 @@ impl Raised {
 
     fn decision(&mut self, screen: ScreenId, exam: &Exam) {
         let decision = assess(screen.screen(), exam);
-        self.0.extend(all(&decision).iter().map(|f| f.rule().id));
+        for flag in all(&decision) {
+            let (rule, fact) = (flag.rule().id, flag.fact());
+            // What is asked of the fact fits the group that its rule stands in.
+            let of_group = |group: &str| rule.starts_with(group);
+            assert_eq!(fact.is_of_breathing(), of_group("breathing."), "{rule}");
+            assert_eq!(fact.is_of_gate(), of_group("gate."), "{rule}");
+            self.0.insert(rule);
+        }
     }
 }
 

@@ -275,7 +275,7 @@ fn the_gag_is_never_before_a_swallow_trial() {
         let screen = id.screen();
         let swallows = screen.tasks.iter().any(|t| t.is_by_mouth());
         let before = screen.oral.before().contains(&Region::Gag);
-        assert!(!(swallows && before), "{}", screen.title);
+        assert!(!(swallows && before), "{:?}", screen.id);
         if screen.oral.is_some() {
             let all: Vec<Region> = screen.oral.regions().collect();
             assert_eq!(all, Region::ALL);

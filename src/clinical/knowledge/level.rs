@@ -37,15 +37,4 @@ impl Domain {
     pub const fn decides(self) -> bool {
         matches!(self, Domain::Urgent | Domain::EatingDrinking)
     }
-
-    /// The domain in the words the app shows.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Domain::Urgent => "urgent",
-            Domain::EatingDrinking => "eating and drinking",
-            Domain::Breathing => "breathing",
-            Domain::SpeechVoice => "speech and voice",
-            Domain::Mouth => "mouth",
-        }
-    }
 }

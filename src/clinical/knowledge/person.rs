@@ -2,8 +2,6 @@
 //!
 //! Names are never asked for.
 
-use std::fmt;
-
 use serde::{Deserialize, Serialize};
 
 /// Age as far as it was given.
@@ -28,17 +26,6 @@ pub enum AgeError {
     Over120,
     /// Above 35 months.
     GiveYears,
-}
-
-impl fmt::Display for AgeError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            AgeError::NotANumber => "Age is a whole number, like 72.",
-            AgeError::GiveMonths => "Under 1 year: choose months.",
-            AgeError::Over120 => "Age goes up to 120 years.",
-            AgeError::GiveYears => "From 36 months on, choose years.",
-        })
-    }
 }
 
 /// The unit an age was typed in.
@@ -98,18 +85,6 @@ impl Age {
     }
 }
 
-impl fmt::Display for Age {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Age::Adult => f.write_str("adult"),
-            Age::Years(1) => f.write_str("1 year"),
-            Age::Years(y) => write!(f, "{y} years"),
-            Age::Months(1) => f.write_str("1 month"),
-            Age::Months(m) => write!(f, "{m} months"),
-        }
-    }
-}
-
 /// Sex, where a published table is split by it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Sex {
@@ -119,18 +94,8 @@ pub enum Sex {
     Male,
 }
 
-impl Sex {
-    /// The word shown.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Sex::Female => "female",
-            Sex::Male => "male",
-        }
-    }
-}
-
 macro_rules! languages {
-    ($($(#[$doc:meta])* $variant:ident = $tag:literal, $words:literal;)*) => {
+    ($($(#[$doc:meta])* $variant:ident = $tag:literal;)*) => {
         /// The language spoken in speech tasks, where a published table has speakers of it.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
         pub enum Language { $($(#[$doc])* $variant,)* }
@@ -143,34 +108,29 @@ macro_rules! languages {
             pub const fn tag(self) -> &'static str {
                 match self { $(Language::$variant => $tag,)* }
             }
-
-            /// The word shown.
-            pub const fn words(self) -> &'static str {
-                match self { $(Language::$variant => $words,)* }
-            }
         }
     };
 }
 
 languages! {
     /// English.
-    English = "en", "English";
+    English = "en";
     /// Hebrew.
-    Hebrew = "he", "Hebrew";
+    Hebrew = "he";
     /// Arabic.
-    Arabic = "ar", "Arabic";
+    Arabic = "ar";
     /// Mandarin.
-    Mandarin = "zh", "Mandarin";
+    Mandarin = "zh";
     /// Tamil.
-    Tamil = "ta", "Tamil";
+    Tamil = "ta";
     /// Japanese.
-    Japanese = "ja", "Japanese";
+    Japanese = "ja";
     /// Portuguese.
-    Portuguese = "pt", "Portuguese";
+    Portuguese = "pt";
     /// Danish.
-    Danish = "da", "Danish";
+    Danish = "da";
     /// Any other.
-    Other = "und", "another";
+    Other = "und";
 }
 
 /// Where the visit takes place.
@@ -194,16 +154,6 @@ impl Setting {
         Setting::Clinic,
         Setting::CareHome,
     ];
-
-    /// The word shown.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Setting::Ward => "ward",
-            Setting::Home => "home",
-            Setting::Clinic => "clinic",
-            Setting::CareHome => "care home",
-        }
-    }
 }
 
 /// Who holds the phone: decides who may go on past a block.
@@ -214,16 +164,6 @@ pub enum Role {
     Screener,
     /// A speech-language pathologist.
     Slp,
-}
-
-impl Role {
-    /// The words shown and handed over.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Role::Screener => "clinician trained to screen",
-            Role::Slp => "speech-language pathologist",
-        }
-    }
 }
 
 /// What a visit is called on this phone: 1 to 60 characters, never a name.
@@ -238,17 +178,6 @@ pub enum LabelError {
     Empty,
     /// Over 60 characters; the number there are.
     TooLong(usize),
-}
-
-impl fmt::Display for LabelError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            LabelError::Empty => f.write_str("Give the visit a label, so that it can be found."),
-            LabelError::TooLong(n) => {
-                write!(f, "A label has at most 60 characters; this one has {n}.")
-            }
-        }
-    }
 }
 
 impl TryFrom<String> for Label {

@@ -41,11 +41,6 @@ impl PartialEq for Rule {
 impl Eq for Rule {}
 
 impl Rule {
-    /// Whether it is about a reading of breathing, before a trial or in it.
-    pub fn is_of_breathing(&self) -> bool {
-        self.id.starts_with("breathing.")
-    }
-
     /// The sources to show beside it.
     pub fn sources(&self) -> &'static [&'static Source] {
         match self.basis {

@@ -26,10 +26,6 @@ pub enum ScreenId {
 pub struct Screen {
     /// Which.
     pub id: ScreenId,
-    /// Its name.
-    pub title: &'static str,
-    /// What it is for, in one line.
-    pub about: &'static str,
     /// Whether it starts at the gate.
     pub gate: bool,
     /// Whether it ends in a decision about eating and drinking.
@@ -43,8 +39,6 @@ pub struct Screen {
 /// Swallow screen.
 static SWALLOW: Screen = Screen {
     id: ScreenId::Swallow,
-    title: "Swallow screen",
-    about: "Ready? Breaths, dry swallows, 90 mL of water, decision, handover.",
     gate: true,
     decides: true,
     oral: Examination::None,
@@ -54,8 +48,6 @@ static SWALLOW: Screen = Screen {
 /// Oral motor screen.
 static ORAL_MOTOR: Screen = Screen {
     id: ScreenId::OralMotor,
-    title: "Oral motor screen",
-    about: "Face, mouth and throat, then repeated syllables and longest \"ah\".",
     gate: false,
     decides: false,
     oral: Examination::Whole,
@@ -72,8 +64,6 @@ static ORAL_MOTOR: Screen = Screen {
 /// voice to time.
 static FULL_VISIT: Screen = Screen {
     id: ScreenId::FullVisit,
-    title: "Full visit",
-    about: "Ready? Face, mouth and throat, speech and breath timing, dry swallows and water.",
     gate: true,
     decides: true,
     oral: Examination::GagLast,
@@ -98,8 +88,6 @@ static FULL_VISIT: Screen = Screen {
 /// Stepped swallow screen.
 static STEPPED: Screen = Screen {
     id: ScreenId::Stepped,
-    title: "Stepped swallow screen",
-    about: "Ready? Breaths, dry swallows, small sips, 90 mL only when all were clear.",
     gate: true,
     decides: true,
     oral: Examination::None,
@@ -114,8 +102,6 @@ static STEPPED: Screen = Screen {
 /// Own trials.
 static OWN_TRIALS: Screen = Screen {
     id: ScreenId::OwnTrials,
-    title: "Own trials",
-    about: "Ready? Breaths, then any food or drink, amount and posture you choose.",
     gate: true,
     decides: true,
     oral: Examination::None,

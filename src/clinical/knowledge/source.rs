@@ -19,20 +19,6 @@ pub enum Mark {
     FromMemory,
 }
 
-impl Mark {
-    /// The mark in the words the app shows.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Mark::Published => "published",
-            Mark::Secondary => "published, secondary copy",
-            Mark::Derived => "derived from published figures",
-            Mark::LocalPolicy => "local policy",
-            Mark::CommonPractice => "common practice",
-            Mark::FromMemory => "from memory, background only",
-        }
-    }
-}
-
 /// One publication, guideline or teaching page.
 #[derive(Debug, PartialEq, Eq)]
 pub struct Source {

@@ -48,7 +48,7 @@ pub fn flags_so_far(id: TaskId, exam: &Exam) -> Vec<Flag> {
         flags.retain(|f| {
             f.level() != Level::Incomplete
                 || f.fact().of_sign().is_some()
-                || f.rule().is_of_breathing()
+                || f.fact().is_of_breathing()
         });
     }
     flags

@@ -20,6 +20,7 @@ use crate::handover::untested;
 use crate::record::visit::Visit;
 use crate::wording;
 use crate::wording::flag::visit::despite;
+use crate::wording::flag::without_comparison;
 use crate::wording::words::small;
 
 pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Part> {
@@ -29,7 +30,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
     let plain = |words: String| Part::new(Need::Assessment, words);
     parts.extend(choking(visit, now).map(|words| Part::new(Need::Always, words)));
     // What was gone past at the gate stands in the background, readings too.
-    let told_there = |f: &Flag| f.domain() != Domain::Urgent && f.rule().id.starts_with("gate.");
+    let told_there = |f: &Flag| f.domain() != Domain::Urgent && f.fact().is_of_gate();
     // What was seen comes before what was gone past for it: of these there may be many.
     let missing = beside_signs(visit, decision);
     // The first line has said it.
@@ -83,7 +84,7 @@ pub(super) fn assessment(visit: &Visit, decision: &Decision, now: &Clock) -> Vec
             // What decides nothing is told where it is a flag, without its comparison.
             Domain::Breathing | Domain::SpeechVoice | Domain::Mouth => {
                 if flag.level() >= Level::Refer {
-                    parts.push(kept(first_part(&flag.reason())));
+                    parts.push(kept(small(&without_comparison(flag))));
                 }
             }
             // The rate means nothing on a ward; that it was slow is said with what was drunk.
@@ -123,7 +124,7 @@ fn beside_signs(visit: &Visit, decision: &Decision) -> Vec<Flag> {
             let own: Vec<Flag> = begun
                 .flat_map(|task| tasks::flags(task, &visit.exam))
                 .collect();
-            let of_begun = |f: &&Flag| own.iter().any(|own| own.reason() == f.reason());
+            let of_begun = |f: &&Flag| own.iter().any(|own| own.fact() == f.fact());
             missing
                 .filter(|f| !is_seen(f))
                 .filter(of_begun)
@@ -169,13 +170,4 @@ pub(super) fn examined(visit: &Visit) -> Option<Line> {
             List::new("", Joined::Words, ends.collect()),
         ],
     ))
-}
-
-/// A reason up to its comparison, which the full record has.
-fn first_part(reason: &str) -> String {
-    let end = reason
-        .find("; ")
-        .or_else(|| reason.find(". "))
-        .unwrap_or(reason.len());
-    small(&reason[..end])
 }

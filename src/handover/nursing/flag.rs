@@ -2,12 +2,14 @@
 
 use std::cmp::Reverse;
 
+use crate::clinical::findings::fact::Fact;
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::go_on::GonePast;
 use crate::clinical::knowledge::rules;
 use crate::handover::action::{calls_doctor, is_deterioration};
 use crate::handover::parts::{Need, Part, Tells};
 use crate::wording;
+use crate::wording::flag::dry::counted;
 use crate::wording::words::small;
 
 /// A flag that says what was seen, or why: how much else it is needed is the list's to say.
@@ -19,13 +21,18 @@ pub(super) fn situated(flag: &Flag, need: Need) -> Part {
         let of = if tells.of_90 { " (90 mL)" } else { "" };
         let short = format!("{}{of}", tells.sign.past());
         Part::or(Need::Short, worded(flag), short).telling(tells)
-    } else if flag.rule().id == rules::DRY_FEW.id {
-        // Without what is expected.
-        let words = worded(flag);
-        let short = words.split(" (").next().unwrap_or_default();
-        Part::or(Need::Short, words.as_str(), short)
+    } else if let Some(short) = dry_few(flag) {
+        Part::or(Need::Short, worded(flag), short)
     } else {
         Part::new(need, worded(flag))
+    }
+}
+
+/// Too few dry swallows, in short.
+fn dry_few(flag: &Flag) -> Option<String> {
+    match flag.fact() {
+        Fact::Dry(fact) if flag.rule() == &rules::DRY_FEW => counted(fact),
+        _ => None,
     }
 }
 

@@ -1,6 +1,6 @@
 //! The first line: the decision, whom it goes to and by when.
 
-use super::addressed::addressed;
+use super::addressed::{addressed, goes_to};
 use super::flag::worded;
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
@@ -19,7 +19,7 @@ pub(in crate::handover) fn headline(visit: &Visit, decision: &Decision, plan: &P
     match decision.verdict {
         Verdict::Stop => format!("STOP: no more trials by mouth. Call {whom} {by_when}."),
         // Whoever it is referred to wrote it.
-        Verdict::Refer if visit.role == Role::Slp && whom == Whom::Slp.words() => {
+        Verdict::Refer if visit.role == Role::Slp && goes_to(decision, plan).0 == Whom::Slp => {
             format!("REFER: {whom} sees to it {by_when}.")
         }
         Verdict::Refer => format!("REFER to {whom} {by_when}."),
@@ -69,10 +69,8 @@ pub(super) fn closed_by(decision: &Decision) -> Vec<&Flag> {
     if decision.verdict != Verdict::NotDone(EndedEarly::GateClosed) {
         return Vec::new();
     }
-    let closed = |f: &&Flag| {
-        let id = f.rule().id;
-        breathing::closes(f) || id.starts_with("gate.") && id != rules::GATE_NOT_ASKED.id
-    };
+    let asked = |f: &Flag| f.fact().is_of_gate() && f.rule() != &rules::GATE_NOT_ASKED;
+    let closed = |f: &&Flag| breathing::closes(f) || asked(f);
     // Failing breathing or alertness gives the headline, whatever else closed it.
     let (grave, others): (Vec<&Flag>, Vec<&Flag>) = decision
         .missing

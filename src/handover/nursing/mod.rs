@@ -2,13 +2,12 @@
 //! (identify, situation, background, assessment, recommendation).
 
 use super::action::standing;
-pub use super::issue::Clock;
 use super::issue::after_last;
+pub use super::issue::{Clock, Written};
 use super::parts::{Joined, Line, List, Part, fitted};
 use crate::clinical::decision::verdict::Decision;
 use crate::record::event::Text;
 use crate::record::visit::Visit;
-use crate::wording::visit::called;
 
 mod addressed;
 mod assessment;
@@ -34,7 +33,7 @@ pub(super) use until_review::until_review;
 pub const MOST: usize = 1_200;
 
 /// Writes the text. None where the visit has no screen to decide on.
-pub fn write(visit: &Visit, now: &Clock) -> Option<String> {
+pub fn write(visit: &Visit, now: &Clock) -> Option<Written> {
     let decision = visit.decision()?;
     Some(after_last(visit, Text::Nursing, now, &|now, before| {
         // The line about what it replaces is never cut.
@@ -72,7 +71,7 @@ pub(super) fn identify(visit: &Visit, now: &Clock) -> String {
     let details = visit.details.as_ref();
     let age = details.and_then(|d| d.age);
     let mut parts = vec![
-        called(visit.called()).to_owned(),
+        visit.label(),
         age.map_or_else(|| "age not given".to_owned(), |a| a.to_string()),
     ];
     if let Some(details) = details {

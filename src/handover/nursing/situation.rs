@@ -47,8 +47,8 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<
         // The headline says why it was not done; what was seen before is told all the same.
         Verdict::NotDone(_) => {
             let closed = closed_by(decision);
-            let told: Vec<String> = closed.iter().map(|f| f.reason()).collect();
-            let seen = |f: &&Flag| is_seen(f) && !told.contains(&f.reason());
+            let told = |flag: &Flag| closed.iter().any(|closed| closed.fact() == flag.fact());
+            let seen = |f: &&Flag| is_seen(f) && !told(f);
             let seen = decision.missing.iter().filter(seen);
             closed.iter().copied().chain(seen).map(situated).collect()
         }

@@ -5,7 +5,7 @@ use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::knowledge::sign::{Sign, SignTask, meaning};
-use crate::handover::action::{DETERIORATION, deteriorating};
+use crate::handover::action::{DETERIORATION, deteriorating, says_why};
 use crate::handover::levels;
 use crate::handover::parts::{Need, Part};
 use crate::record::event::{Action, Plan};
@@ -16,6 +16,9 @@ const OTHER_ROUTE: &str = "Time-critical medicines: ask the prescriber now for a
 
 /// Where somebody fasts for something else than this screen.
 const OTHER_ORDER: &str = "Nothing by mouth for another reason: that order stands.";
+
+/// Of a plan that needs its reason: it can't leave so, and is read on the page before it does.
+const NO_REASON_YET: &str = "reason not given yet";
 
 /// What to do until somebody reviews.
 pub(in crate::handover) fn until_review(
@@ -66,20 +69,24 @@ pub(in crate::handover) fn until_review(
                 }
             }
             Some(Action::KeepPlan) => {
-                let because = small(&sentence(&plan.because));
+                let why = match because(plan) {
+                    Some(because) => format!(", because {because}."),
+                    None => format!(": {NO_REASON_YET}."),
+                };
                 lines.push(Part::or(
                     Need::Short,
-                    format!("Keep the current plan for eating and drinking, because {because}."),
-                    format!("Keep the current plan, because {because}."),
+                    format!("Keep the current plan for eating and drinking{why}"),
+                    format!("Keep the current plan{why}"),
                 ));
             }
             Some(Action::AcknowledgedRisk) => line(if planned_risk {
                 "The plan to eat and drink with acknowledged risks goes on.".to_owned()
             } else {
-                format!(
-                    "Acknowledged-risk plan, because {}: follow it where it is recorded.",
-                    small(&sentence(&plan.because))
-                )
+                let why = because(plan).map_or_else(
+                    || format!(" ({NO_REASON_YET})"),
+                    |because| format!(", because {because}"),
+                );
+                format!("Acknowledged-risk plan{why}: follow it where it is recorded.")
             }),
             // It can't leave so.
             None => line("UNTIL REVIEWED: not chosen yet.".to_owned()),
@@ -98,6 +105,11 @@ pub(in crate::handover) fn until_review(
         lines.extend(diet(plan).map(|words| Part::new(Need::Always, words)));
     }
     lines
+}
+
+/// Why, within a sentence.
+fn because(plan: &Plan) -> Option<String> {
+    says_why(plan).then(|| small(&sentence(&plan.because)))
 }
 
 /// Whether a flag says that something was given and no swallow came.

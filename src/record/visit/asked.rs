@@ -37,13 +37,13 @@ impl Visit {
             .unwrap_or(0)
     }
 
-    /// What it goes by.
-    pub fn called(&self) -> Called<'_> {
-        let counted = self.exam.trials.first().map(|trial| trial.task);
-        self.details.as_ref().map_or_else(
-            || Called::Count(counted.filter(|task| *task != TaskId::FreeCount)),
-            |details| Called::Label(details.label.as_str()),
-        )
+    /// What it is called.
+    pub fn called(&self) -> Called {
+        match (&self.details, self.exam.trials.first()) {
+            (Some(details), _) => Called::Label(details.label.as_str().to_owned()),
+            (None, Some(trial)) if trial.task != TaskId::FreeCount => Called::Task(trial.task),
+            (None, _) => Called::Count,
+        }
     }
 
     /// A count that was made without a visit.

@@ -1,6 +1,6 @@
 //! The fold: what each event changes in a visit.
 
-use super::texts::{Issue, Told};
+use super::texts::{Issue, Told, kept_in_text};
 use super::{Aside, Break, Choking, Decided, Visit};
 use crate::clinical::decision::basis;
 use crate::clinical::decision::in_the_way::stored::meant;
@@ -190,8 +190,10 @@ impl Visit {
                 text,
                 clock,
                 which,
+                corrects,
             } => self.issue(Issue {
                 route,
+                corrects: corrects.or_else(|| kept_in_text(&text)),
                 text,
                 clock,
                 which,

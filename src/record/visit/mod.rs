@@ -20,7 +20,7 @@ mod trials;
 
 pub use asked::is_running;
 pub use open::Open;
-pub use texts::{Issue, Told, correction};
+pub use texts::{Issue, Told};
 
 /// The decision as it was recorded.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -2,7 +2,7 @@
 
 use super::Visit;
 use crate::measure::time::Millis;
-use crate::record::event::{Route, Text};
+use crate::record::event::{Correction, Route, Text};
 
 /// A text that left the app.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -15,18 +15,23 @@ pub struct Issue {
     pub clock: String,
     /// Which.
     pub which: Text,
+    /// What it replaces; none where it is the first, or says the same.
+    pub corrects: Option<Correction>,
     /// When it left, by the wall clock.
     pub at: Millis,
 }
 
-/// The line of a text that says which one it replaces; empty where it is the first.
-pub fn correction(text: &str) -> &str {
-    let first = text.split_inclusive('\n').next().unwrap_or_default();
-    if first.starts_with("CORRECTED ") {
-        first
-    } else {
-        ""
-    }
+/// What a text replaces, in a record of a version that kept this in the text alone: it was its first
+/// line, in these words. They are part of that form and change no more; a text that was written since
+/// has it beside it in the record.
+pub(super) fn kept_in_text(text: &str) -> Option<Correction> {
+    let first = text.lines().next()?;
+    let times = first.strip_prefix("CORRECTED ")?.strip_suffix('.')?;
+    let (at, replaces) = times.split_once(", replaces ")?;
+    Some(Correction {
+        at: at.to_owned(),
+        replaces: replaces.to_owned(),
+    })
 }
 
 /// Somebody who was told of the text.
@@ -74,8 +79,7 @@ impl Visit {
         texts
             .take_while(|issue| {
                 let same_minute = issue.clock == newest.clock;
-                correction(&issue.text) == correction(&newest.text)
-                    && !(same_minute && issue.text != newest.text)
+                issue.corrects == newest.corrects && !(same_minute && issue.text != newest.text)
             })
             .last()
             .or(Some(newest))

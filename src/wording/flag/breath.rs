@@ -23,10 +23,8 @@ pub(super) fn reason(fact: &BreathFact) -> String {
             if enough {
                 format!("{value}: {usual}{age}")
             } else {
-                format!(
-                    "{value}: fewer than {COUNT_EXPECTED}. {usual} A sign to look further, not a \
-                     diagnosis.{age}"
-                )
+                let fewer = fewer(&value);
+                format!("{fewer}. {usual} A sign to look further, not a diagnosis.{age}")
             }
         }
         BreathFact::ConsiderSpirometry { reached, weak } => {
@@ -58,4 +56,16 @@ pub(super) fn reason(fact: &BreathFact) -> String {
             )
         }
     }
+}
+
+/// That an adult's count was short, without what it fits; none of anything else.
+pub(super) fn result(fact: &BreathFact) -> Option<String> {
+    match fact {
+        BreathFact::Count { enough: false, .. } => Some(fewer(&breath_value(fact))),
+        _ => None,
+    }
+}
+
+fn fewer(value: &str) -> String {
+    format!("{value}: fewer than {COUNT_EXPECTED}")
 }

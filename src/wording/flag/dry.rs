@@ -18,6 +18,22 @@ pub(super) fn reason(fact: &DryFact, _flag: &Flag) -> String {
     }
 }
 
+/// What was counted, without what is expected: "first count: 2 dry swallows in 30 seconds". None
+/// where nothing was counted that says anything.
+pub fn counted(fact: &DryFact) -> Option<String> {
+    let DryFact::Count(count, result) = fact else {
+        return None;
+    };
+    let swallows = match result {
+        DryResult::Enough { swallows } | DryResult::TooFew { swallows, .. } => in_time(*swallows),
+        _ => return None,
+    };
+    Some(match count {
+        DryCount::Newest => swallows,
+        DryCount::Earlier => format!("first count: {swallows}"),
+    })
+}
+
 fn came_to(result: &DryResult) -> String {
     match result {
         DryResult::Enough { swallows } => swallowed(*swallows),
@@ -47,18 +63,42 @@ fn came_to(result: &DryResult) -> String {
 
 /// "2 dry swallows in 30 seconds (3 or more expected)".
 fn swallowed(n: usize) -> String {
-    let counted = match n {
+    format!("{} ({EXPECTED} or more expected)", in_time(n))
+}
+
+/// "2 dry swallows in 30 seconds".
+fn in_time(n: usize) -> String {
+    match n {
         0 => in_window("no dry swallow"),
         1 => in_window("1 dry swallow"),
         n => in_window(format_args!("{n} dry swallows")),
-    };
-    format!("{counted} ({EXPECTED} or more expected)")
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::measure::time::{Doubt, Millis};
+
+    #[test]
+    fn what_was_counted_stands_without_what_is_expected() {
+        let few = DryResult::TooFew {
+            swallows: 0,
+            later: 2,
+        };
+        let first = DryFact::Count(DryCount::Earlier, few);
+        let words = counted(&first);
+        assert_eq!(
+            words.as_deref(),
+            Some("first count: no dry swallow in 30 seconds")
+        );
+        let enough = DryFact::Count(DryCount::Newest, DryResult::Enough { swallows: 4 });
+        let words = counted(&enough);
+        assert_eq!(words.as_deref(), Some("4 dry swallows in 30 seconds"));
+        assert_eq!(counted(&DryFact::NotCounted), None);
+        let left = DryFact::Count(DryCount::Newest, DryResult::NotFinished);
+        assert_eq!(counted(&left), None);
+    }
 
     #[test]
     fn each_result() {

@@ -7,7 +7,7 @@ mod breath;
 mod breathing;
 mod by_mouth;
 mod cracker;
-mod dry;
+pub mod dry;
 mod flow;
 mod gate;
 mod meal;
@@ -46,6 +46,17 @@ pub fn reason(flag: &Flag) -> String {
         Fact::Breath(fact) => breath::reason(fact),
         Fact::Visit(fact) => visit::reason(fact, flag),
     }
+}
+
+/// Why, without what it is compared with, which the full record has.
+pub fn without_comparison(flag: &Flag) -> String {
+    let short = match flag.fact() {
+        Fact::Syllables(fact) => syllables::result(fact),
+        Fact::Voice(fact) => voice::result(fact),
+        Fact::Breath(fact) => breath::result(fact),
+        _ => None,
+    };
+    short.unwrap_or_else(|| reason(flag))
 }
 
 impl Flag {

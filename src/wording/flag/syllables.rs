@@ -53,19 +53,31 @@ pub(super) fn reason(fact: &SyllablesFact) -> String {
     }
 }
 
+/// What a trial came to, without the group it stands beside; none of what is beside no group.
+pub(super) fn result(fact: &SyllablesFact) -> Option<String> {
+    match fact {
+        SyllablesFact::Placed { trial, is, .. } => Some(came_to(trial, *is)),
+        _ => None,
+    }
+}
+
 fn placed(trial: &Repeated, compared: &Compared, is: Pace) -> String {
+    format!(
+        "{}; {}. {} {CAVEAT}",
+        came_to(trial, is),
+        stands(compared).unwrap_or_default(),
+        group(compared)
+    )
+}
+
+fn came_to(trial: &Repeated, is: Pace) -> String {
     let says = match is {
         Pace::SlowForAge => "slow for this age",
         Pace::WorthWatching => "worth watching",
         Pace::BelowUsual => "below the usual range",
         Pace::Usual => "in the usual range",
     };
-    format!(
-        "{}: {says}; {}. {} {CAVEAT}",
-        speech::repeated(trial),
-        stands(compared).unwrap_or_default(),
-        group(compared)
-    )
+    format!("{}: {says}", speech::repeated(trial))
 }
 
 /// A rate beside a line is shown to two decimals: 5.38 is below 5.4.

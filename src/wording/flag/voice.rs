@@ -1,7 +1,7 @@
 //! Sentences about how long a sound is held, and s to z.
 
 use crate::clinical::findings::fact::{NoRatio, VoiceFact};
-use crate::clinical::findings::speech::Sound;
+use crate::clinical::findings::speech::{SToZ, Sound};
 use crate::wording::compared::{CAVEAT, group, stands};
 use crate::wording::flag::speech::age_remark;
 use crate::wording::speech::{longest, s_to_z};
@@ -42,12 +42,8 @@ pub(super) fn reason(fact: &VoiceFact) -> String {
             above,
             age_given,
         } => {
-            let says = if *above {
-                "above 1.4, a reason to have the larynx looked at; not a diagnosis."
-            } else {
-                "borderline (1.2 to 1.4), not above the line of 1.4."
-            };
-            format!("{}: {says}{}", s_to_z(ratio), age_remark(*age_given))
+            let ends = if *above { "; not a diagnosis." } else { "." };
+            format!("{}{ends}{}", came_to(ratio, *above), age_remark(*age_given))
         }
         VoiceFact::NoRatio(why) => {
             let why = match why {
@@ -60,4 +56,21 @@ pub(super) fn reason(fact: &VoiceFact) -> String {
             format!("The ratio of s to z cannot be computed: {why}")
         }
     }
+}
+
+/// What the ratio of an adult came to, in one clause; none of anything else.
+pub(super) fn result(fact: &VoiceFact) -> Option<String> {
+    match fact {
+        VoiceFact::Ratio { ratio, above, .. } => Some(came_to(ratio, *above)),
+        _ => None,
+    }
+}
+
+fn came_to(ratio: &SToZ, above: bool) -> String {
+    let says = if above {
+        "above 1.4, a reason to have the larynx looked at"
+    } else {
+        "borderline (1.2 to 1.4), not above the line of 1.4"
+    };
+    format!("{}: {says}", s_to_z(ratio))
 }

@@ -1,6 +1,6 @@
 //! Face and neck, in words.
 
-use super::{BLANK, ItemWords, is, to};
+use super::item_words::{BLANK, ItemWords, is, to};
 
 pub(super) static WORDS: &[ItemWords] = &[
     ItemWords {
@@ -30,6 +30,7 @@ pub(super) static WORDS: &[ItemWords] = &[
         look: "Closed all the way, lashes buried alike.",
         care: "An eye that does not close dries out: tell the nurse.",
         exceptions: &[is("weak", "not shut tight")],
+        ..BLANK
     },
     ItemWords {
         id: "neck.rest",

@@ -1,6 +1,6 @@
 //! Touch, left against right; taste. No published line for a weak answer was found, in words.
 
-use super::{BLANK, ItemWords, is};
+use super::item_words::{BLANK, ItemWords, is};
 
 pub(super) static WORDS: &[ItemWords] = &[
     ItemWords {
@@ -41,6 +41,7 @@ pub(super) static WORDS: &[ItemWords] = &[
     ItemWords {
         id: "taste",
         name: "Taste (optional)",
+        within: "Taste",
         ask: "Put your tongue out. Is this sweet, salty, or nothing?",
         look: "A drop on each side of the front. Nerve VII; the back third is IX.",
         care: "Nothing that may not be swallowed. Not where nothing by mouth is ordered.",

@@ -1,6 +1,6 @@
 //! The gag, and touch on palate and back of the tongue that can bring it on, in words.
 
-use super::{BLANK, ItemWords, is};
+use super::item_words::{BLANK, ItemWords, is};
 
 pub(super) static WORDS: &[ItemWords] = &[
     ItemWords {
@@ -29,5 +29,6 @@ pub(super) static WORDS: &[ItemWords] = &[
             is("one-side", "on one side only"),
             is("absent", "none"),
         ],
+        ..BLANK
     },
 ];

@@ -1,6 +1,6 @@
 //! Jaw, in words.
 
-use super::{BLANK, ItemWords, is, to};
+use super::item_words::{BLANK, ItemWords, is, to};
 
 pub(super) static WORDS: &[ItemWords] = &[
     ItemWords {
@@ -27,6 +27,7 @@ pub(super) static WORDS: &[ItemWords] = &[
             is("one", "only one finger goes in"),
             is("none", "no finger goes in"),
         ],
+        ..BLANK
     },
     ItemWords {
         id: "jaw.sides",
@@ -54,6 +55,7 @@ pub(super) static WORDS: &[ItemWords] = &[
         look: "Feel cheeks and temples: both sides harden alike.",
         care: "Not on loose teeth.",
         exceptions: &[is("weak", "weak")],
+        ..BLANK
     },
     ItemWords {
         id: "jaw.against",

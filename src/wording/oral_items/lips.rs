@@ -1,6 +1,6 @@
 //! Lips and cheeks, in words.
 
-use super::{BLANK, ItemWords, is, to};
+use super::item_words::{BLANK, ItemWords, is, to};
 
 pub(super) static WORDS: &[ItemWords] = &[
     ItemWords {

@@ -1,6 +1,6 @@
 //! Teeth, gums, lining, hard palate, in words.
 
-use super::{BLANK, ExceptionWords, ItemWords, is};
+use super::item_words::{BLANK, ExceptionWords, ItemWords, is};
 
 const TEETH: &[ExceptionWords] = &[
     is("missing", "some missing"),
@@ -19,6 +19,7 @@ pub(super) static WORDS: &[ItemWords] = &[
         look: "Teeth or a denture that holds.",
         care: "A loose tooth can be breathed in: no pressure on it, tell the doctor.",
         exceptions: TEETH,
+        ..BLANK
     },
     ItemWords {
         id: "teeth.lower",
@@ -27,6 +28,7 @@ pub(super) static WORDS: &[ItemWords] = &[
         look: "Teeth or a denture that holds.",
         care: "A loose tooth can be breathed in: no pressure on it, tell the doctor.",
         exceptions: TEETH,
+        ..BLANK
     },
     ItemWords {
         id: "mouth.gums",
@@ -73,6 +75,7 @@ pub(super) static WORDS: &[ItemWords] = &[
             is("plaque", "teeth not clean"),
             is("smell", "bad smell"),
         ],
+        ..BLANK
     },
     ItemWords {
         id: "mouth.sulci",
@@ -81,6 +84,7 @@ pub(super) static WORDS: &[ItemWords] = &[
         look: "Between gum and cheek, upper and lower, both sides.",
         care: "Take out what is left before anything else.",
         exceptions: &[is("food", "food remains"), is("tablet", "tablet remains")],
+        ..BLANK
     },
     ItemWords {
         id: "mouth.hard-palate",

@@ -1,6 +1,6 @@
 //! Soft palate, in words.
 
-use super::{BLANK, ItemWords, is, to};
+use super::item_words::{BLANK, ItemWords, is, to};
 
 pub(super) static WORDS: &[ItemWords] = &[
     ItemWords {
@@ -34,5 +34,6 @@ pub(super) static WORDS: &[ItemWords] = &[
             is("food", "food remains"),
             is("red", "red or swollen"),
         ],
+        ..BLANK
     },
 ];

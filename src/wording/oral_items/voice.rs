@@ -1,6 +1,6 @@
 //! Voice, speech, breath, cough, larynx, neck, in words.
 
-use super::{BLANK, ItemWords, is};
+use super::item_words::{BLANK, ItemWords, is};
 
 pub(super) static WORDS: &[ItemWords] = &[
     ItemWords {
@@ -77,6 +77,7 @@ pub(super) static WORDS: &[ItemWords] = &[
             is("late", "swallow comes late"),
             is("several", "more than one swallow"),
         ],
+        ..BLANK
     },
     ItemWords {
         id: "cough.flow",
@@ -89,6 +90,7 @@ pub(super) static WORDS: &[ItemWords] = &[
     ItemWords {
         id: "neck.strength",
         name: "Head turn and shoulder shrug (optional)",
+        within: "Head turn and shoulder shrug",
         ask: "Turn your head against my hand. Now lift your shoulders.",
         look: "Equally strong on both sides.",
         care: "Not with a neck limit.",

@@ -5,7 +5,7 @@ use penlight::clinical::findings::exam::Exam;
 use penlight::clinical::knowledge::screen::ScreenId;
 use penlight::handover::full_note;
 use penlight::handover::nursing::{Clock, write};
-use penlight::record::event::{Event, Route, Text};
+use penlight::record::event::{Event, Route};
 use penlight::record::id::VisitId;
 use penlight::record::visit::Visit;
 use penlight::wording;
@@ -29,7 +29,7 @@ impl Scene {
     }
 
     pub(crate) fn text_at(&self, now: &Clock) -> String {
-        write(&self.visit, now).unwrap()
+        write(&self.visit, now).unwrap().text
     }
 
     pub(crate) fn first_line(&self) -> String {
@@ -45,19 +45,15 @@ impl Scene {
 
     /// The full note, at 14:31.
     pub(crate) fn note(&self) -> String {
-        full_note::write(&self.visit, &clock("14:31")).unwrap()
+        full_note::write(&self.visit, &clock("14:31")).unwrap().text
     }
 
     /// The nursing text leaves so many minutes after the visit began.
     pub(crate) fn leaves(&mut self, minutes: i64) -> String {
         let now = clock_after(minutes);
-        let text = self.text_at(&now);
-        let issued = Event::Issued {
-            route: Route::Copied,
-            text: text.clone(),
-            clock: now.time,
-            which: Text::Nursing,
-        };
+        let written = write(&self.visit, &now).unwrap();
+        let text = written.text.clone();
+        let issued = written.issued(Route::Copied, &now.time);
         self.say_at(at(minutes * MINUTE), issued);
         text
     }
@@ -80,5 +76,5 @@ pub(crate) fn text_of(screen: ScreenId, exam: Exam) -> String {
         screen: Some(screen),
         ..exam
     };
-    write(&visit, &clock("14:31")).unwrap()
+    write(&visit, &clock("14:31")).unwrap().text
 }

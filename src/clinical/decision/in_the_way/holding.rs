@@ -20,7 +20,7 @@ pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
         .filter(|flag| {
             flag.level() >= Level::Refer
                 || flag.level() == Level::Incomplete
-                    && (flag.rule().is_of_breathing() || flag.rule() == &rules::TRIAL_ASKED_TO_STOP)
+                    && (flag.fact().is_of_breathing() || flag.rule() == &rules::TRIAL_ASKED_TO_STOP)
         })
         .collect();
     // One of them holds all trials, whichever series it stands between.

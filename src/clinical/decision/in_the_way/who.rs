@@ -34,7 +34,7 @@ impl InTheWay {
             // As before a trial, no screener goes on past a reading of the breathing.
             Obstacle::Seen { seen, .. } => {
                 let stops = seen.iter().any(|flag| flag.level() == Level::Stop);
-                match stops || seen.iter().any(|flag| flag.rule().is_of_breathing()) {
+                match stops || seen.iter().any(|flag| flag.fact().is_of_breathing()) {
                     true => GoOn::SlpWithReason,
                     false => GoOn::WithReason,
                 }

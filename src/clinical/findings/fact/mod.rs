@@ -137,6 +137,26 @@ impl Fact {
         self.sign().is_some_and(|sign| sign.too_late)
     }
 
+    /// Whether it is about a reading of breathing, before a trial or in it.
+    pub fn is_of_breathing(&self) -> bool {
+        matches!(
+            self,
+            Fact::Breathing(_) | Fact::ByMouth(ByMouthFact::Saturation { .. })
+        )
+    }
+
+    /// Whether it is about what is asked at the gate. A weakness of which nobody was asked where a
+    /// screen has no gate is not.
+    pub fn is_of_gate(&self) -> bool {
+        match self {
+            Fact::Gate(fact) => *fact != GateFact::WeaknessNotAsked,
+            Fact::ByMouth(ByMouthFact::WetBefore) | Fact::Visit(VisitFact::EmergencyChanged) => {
+                true
+            }
+            _ => false,
+        }
+    }
+
     /// Whether it is about the 90 mL of water.
     pub fn is_of_90(&self) -> bool {
         match self {

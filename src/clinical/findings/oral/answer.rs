@@ -4,8 +4,6 @@
 //! [`Found::new`] puts a side or a grade to an exception, so that a side of the midline, a
 //! direction to both sides or a grade of what has none can't be written.
 
-use std::fmt;
-
 use serde::{Deserialize, Serialize};
 
 use crate::clinical::knowledge::oral::item::{Exception, Item, Sided, Takes};
@@ -183,16 +181,6 @@ pub enum NotOfIt {
     OneSide,
     /// It has no grade.
     NoGrade,
-}
-
-impl fmt::Display for NotOfIt {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            NotOfIt::NoSide => "It is in the middle and has no side.",
-            NotOfIt::OneSide => "It goes to one side, not to both.",
-            NotOfIt::NoGrade => "It has no grade.",
-        })
-    }
 }
 
 impl Found {

@@ -1,7 +1,5 @@
 //! Sounds that are held as long as possible.
 
-use std::fmt;
-
 use serde::Serialize;
 
 use crate::clinical::knowledge::norms::Task;
@@ -47,21 +45,6 @@ pub enum HeldError {
     /// There are more than three: the best of many is longer, and no longer comparable. How many.
     TooMany(usize),
 }
-
-impl fmt::Display for HeldError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            HeldError::NoTrial => f.write_str("There is no trial yet."),
-            HeldError::TooMany(n) => write!(
-                f,
-                "The best of {} trials is taken; there are {n}. Choose which.",
-                Held::MOST
-            ),
-        }
-    }
-}
-
-impl std::error::Error for HeldError {}
 
 impl Held {
     /// Most trials taken.

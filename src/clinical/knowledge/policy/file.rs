@@ -26,7 +26,7 @@ use crate::clinical::knowledge::policy::{differing, find};
 /// Reads a policy file.
 ///
 /// # Errors
-/// [`PolicyFileError`], the first that is found; its words name the place.
+/// [`PolicyFileError`], the first that is found; it names the place.
 ///
 /// ```
 /// use penlight::clinical::knowledge::policy::file::parse;

@@ -7,8 +7,8 @@ use crate::clinical::knowledge::policy::Wording;
 pub enum Kind {
     /// A whole number.
     Whole {
-        /// Its unit, in words; may be empty.
-        unit: &'static str,
+        /// Its unit.
+        unit: Unit,
         /// Least, in the unit.
         least: i32,
         /// Most, in the unit.
@@ -16,8 +16,31 @@ pub enum Kind {
     },
     /// Off (0) or on (1).
     OnOff,
-    /// One of these, by position: the id in the file, and the words shown.
-    OneOf(&'static [(&'static str, &'static str)]),
+    /// One of these, by position: the id in the file.
+    OneOf(&'static [&'static str]),
+}
+
+/// The unit of a whole number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unit {
+    /// Minutes.
+    Minutes,
+    /// Hours.
+    Hours,
+    /// Breaths a minute.
+    BreathsAMinute,
+    /// Per cent.
+    Percent,
+    /// Points of a percentage.
+    Points,
+    /// Intervals.
+    Intervals,
+    /// Years.
+    Years,
+    /// Millilitres.
+    Millilitres,
+    /// So many times: it is shown without a unit.
+    Times,
 }
 
 /// A field of a policy as the table sees it.

@@ -9,6 +9,7 @@
 //! fixed.rs     the design choices that no file changes, each with why
 //! stored.rs    a policy within a visit's record
 //! file.rs      a policy file, read and written; file_error.rs: what is wrong with one
+//!              (words: crate::wording::policy, crate::wording::policy_file)
 //! json.rs      the little of JSON that both need
 //! ```
 
@@ -24,7 +25,7 @@ mod wording;
 
 pub use file_error::PolicyFileError;
 pub use fixed::fixed;
-pub use kind::Kind;
+pub use kind::{Kind, Unit};
 pub use setting::{Order, out_of_order};
 pub use settings::{Policy, SETTINGS, Setting, differing, find};
 pub use wording::Wording;

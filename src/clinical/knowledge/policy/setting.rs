@@ -1,4 +1,4 @@
-//! What a setting may hold: its range, its words, and which settings belong together.
+//! What a setting may hold: its range, and which settings belong together.
 
 use crate::clinical::knowledge::policy::kind::Kind;
 use crate::clinical::knowledge::policy::settings::{Policy, SETTINGS, Setting};
@@ -12,44 +12,6 @@ impl Setting {
             Kind::OneOf(choices) => (0, choices.len() as i32 - 1),
         };
         (least..=most).contains(&value)
-    }
-
-    /// A value in words: "8 breaths a minute", "on".
-    pub fn words(&self, value: i32) -> String {
-        match self.kind {
-            Kind::Whole { unit: "", .. } => value.to_string(),
-            Kind::Whole { unit, .. } => format!("{value} {unit}"),
-            Kind::OnOff => if value == 0 { "off" } else { "on" }.to_owned(),
-            Kind::OneOf(choices) => usize::try_from(value)
-                .ok()
-                .and_then(|at| choices.get(at))
-                .map_or(String::new(), |(id, words)| format!("{id}, {words}")),
-        }
-    }
-
-    /// What a policy file may say for it: "a whole number from 8 to 10 (breaths a minute)".
-    pub fn allowed(&self) -> String {
-        match self.kind {
-            Kind::Whole { unit, least, most } => {
-                let unit = if unit.is_empty() {
-                    String::new()
-                } else {
-                    format!(" ({unit})")
-                };
-                format!("a whole number from {least} to {most}{unit}")
-            }
-            Kind::OnOff => "true (on) or false (off)".to_owned(),
-            Kind::OneOf(choices) => {
-                let mut words = String::new();
-                for (id, _) in choices {
-                    if !words.is_empty() {
-                        words.push_str(" or ");
-                    }
-                    words.push_str(&format!("\"{id}\""));
-                }
-                words
-            }
-        }
     }
 }
 
@@ -126,10 +88,7 @@ mod tests {
                 "{key}"
             );
             assert!(setting.takes(setting.default), "{key}: default");
-            assert!(
-                setting.why.ends_with('.') && !setting.title.ends_with('.'),
-                "{key}"
-            );
+            assert!(setting.why.ends_with('.'), "{key}");
             assert_eq!((setting.get)(&Policy::default()), setting.default, "{key}");
         }
         assert_eq!(out_of_order(&Policy::default()), None);
@@ -168,20 +127,5 @@ mod tests {
             assert_eq!(changed, [setting.key]);
             assert_eq!(Some((setting.get)(&policy)), other);
         }
-    }
-
-    #[test]
-    fn words() {
-        let shown = |key: &str, v| find(key).map(|s| (s.words(v), s.allowed())).unwrap();
-        assert_eq!(
-            shown("breathing.block-at-or-below", 8),
-            (
-                "8 breaths a minute".to_owned(),
-                "a whole number from 8 to 10 (breaths a minute)".to_owned()
-            )
-        );
-        assert_eq!(shown("water.voice-refers", 1).0, "on");
-        assert_eq!(shown("small-water.wording", 1).1, "\"A\" or \"B\"");
-        assert_eq!(shown("sips.repeats", 2).0, "2");
     }
 }

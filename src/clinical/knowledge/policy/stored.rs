@@ -35,7 +35,7 @@ impl Setting {
             (Kind::OnOff, Json::OnOff(on)) => Some(i32::from(*on)),
             (Kind::OneOf(choices), Json::Text(id)) => choices
                 .iter()
-                .position(|(choice, _)| choice == id)
+                .position(|choice| choice == id)
                 .and_then(|at| i32::try_from(at).ok()),
             _ => None,
         }
@@ -50,7 +50,7 @@ impl Setting {
             Kind::OneOf(choices) => usize::try_from(value)
                 .ok()
                 .and_then(|at| choices.get(at))
-                .map_or(String::new(), |(id, _)| format!("\"{id}\"")),
+                .map_or(String::new(), |id| format!("\"{id}\"")),
         }
     }
 }
@@ -71,7 +71,7 @@ impl Serialize for Policy {
                 Kind::Whole { .. } => map.serialize_entry(setting.field, &value)?,
                 Kind::OnOff => map.serialize_entry(setting.field, &(value != 0))?,
                 Kind::OneOf(choices) => {
-                    let id = choices.get(value as usize).map_or("", |(id, _)| id);
+                    let id = choices.get(value as usize).copied().unwrap_or_default();
                     map.serialize_entry(setting.field, id)?;
                 }
             }

@@ -4,7 +4,6 @@
 //! there is no score, and none is shown. They were made for general deterioration, not for swallowing;
 //! what they mean for a water trial is local policy, see [`crate::clinical::tasks::breathing`].
 
-use std::fmt;
 use std::ops::RangeInclusive;
 
 /// What a reading means for a water trial.
@@ -98,21 +97,6 @@ pub enum NotConfirmed {
     /// Another target is prescribed.
     OtherTarget,
 }
-
-impl fmt::Display for NotConfirmed {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            NotConfirmed::Failure => {
-                "The second saturation scale needs confirmed hypercapnic respiratory failure."
-            }
-            NotConfirmed::OtherTarget => {
-                "The second saturation scale is for a prescribed target of 88 to 92 %."
-            }
-        })
-    }
-}
-
-impl std::error::Error for NotConfirmed {}
 
 impl TryFrom<Prescription> for ConfirmedTarget {
     type Error = NotConfirmed;
