@@ -163,7 +163,7 @@ impl Elapsed {
 /// How far the two clocks may drift apart within one interval before it is said.
 ///
 /// Both are read in the same handler, so ordinary readings agree to a few milliseconds.
-pub const CLOCK_TOLERANCE: Millis = Millis(250);
+const CLOCK_TOLERANCE: Millis = Millis(250);
 
 /// The time from `from` to `to`.
 ///

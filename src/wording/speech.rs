@@ -104,7 +104,7 @@ pub fn s_to_z(value: &SToZ) -> String {
 }
 
 /// The highest number reached on one breath.
-pub fn counted_to(reached: u32) -> String {
+fn counted_to(reached: u32) -> String {
     let time = decimals(f64::from(reached) / f64::from(COUNTS_A_SECOND), 1);
     format!(
         "Counted to {reached} on one breath (about {time} seconds at {COUNTS_A_SECOND} a second)"
@@ -112,7 +112,7 @@ pub fn counted_to(reached: u32) -> String {
 }
 
 /// How long a breath was held.
-pub fn breath_held(time: Seconds) -> String {
+fn breath_held(time: Seconds) -> String {
     let asked = HOLD_ASKED.0 / 1000;
     format!("Breath held for {} ({asked} seconds asked)", seconds(time))
 }

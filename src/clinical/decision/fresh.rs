@@ -20,7 +20,7 @@ pub fn long_between(from: Millis, to: Millis, exam: &Exam) -> bool {
 }
 
 /// When a group of the gate was answered: the oldest of its answers.
-pub fn asked_at(group: Group, exam: &Exam) -> Option<Moment> {
+fn asked_at(group: Group, exam: &Exam) -> Option<Moment> {
     let asked = group.items().filter_map(|i| exam.asked.get(i.id));
     asked.copied().reduce(Moment::earlier)
 }

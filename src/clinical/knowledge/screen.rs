@@ -109,7 +109,7 @@ static OWN_TRIALS: Screen = Screen {
 };
 
 /// What may be added to any visit that began with the questions of the gate.
-pub const EXTRAS: &[TaskId] = &[
+const EXTRAS: &[TaskId] = &[
     TaskId::Sips,
     TaskId::TimedWater,
     TaskId::Own,

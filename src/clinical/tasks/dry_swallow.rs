@@ -30,7 +30,7 @@ pub const EXPECTED: usize = 3;
 pub const TOO_QUICK: Millis = QUICK;
 
 /// The reasons for which a count is not valid.
-pub static NOT_VALID_REASONS: &[&str] = &["not-felt", "not-followed", "too-dry", "neck", "refused"];
+static NOT_VALID_REASONS: &[&str] = &["not-felt", "not-followed", "too-dry", "neck", "refused"];
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {

@@ -157,7 +157,7 @@ impl Visit {
 
     /// Takes back that a sign was moved, where that is what "undo" would take from this trial: the
     /// sign was there all the same, and goes only with a press of its own.
-    pub(super) fn move_back(&mut self, number: u32) -> bool {
+    fn move_back(&mut self, number: u32) -> bool {
         let newest = self.trial(number).and_then(|t| {
             let mut pressed = t.marks.iter().rev();
             pressed.find(|m| m.kind.pressed()).copied()
@@ -220,7 +220,7 @@ impl Visit {
         self.exam.choked = !self.chokings.is_empty();
     }
 
-    pub(super) fn trial_mut(&mut self, number: u32) -> Option<&mut Trial> {
+    fn trial_mut(&mut self, number: u32) -> Option<&mut Trial> {
         self.exam.trials.iter_mut().find(|t| t.number == number)
     }
 }

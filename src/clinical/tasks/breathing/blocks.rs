@@ -66,7 +66,7 @@ impl Block {
     }
 
     /// Whether it is asked to be held against the local chart of the age.
-    pub fn asks_chart(&self) -> bool {
+    fn asks_chart(&self) -> bool {
         self.flag.rule().id == rules::BREATHING_CHILD.id
     }
 }

@@ -28,7 +28,7 @@ pub const TEETH: &str = "teeth";
 /// Question: the diet order.
 pub const ORDER: &str = "diet-order";
 /// Question: which cracker.
-pub const WHICH: &str = "which";
+const WHICH: &str = "which";
 /// The answer that speaks for the cracker, to each of the three.
 pub const FINE: &str = "fine";
 /// The answer that speaks against it, to each of the three.

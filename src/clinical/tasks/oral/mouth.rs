@@ -16,7 +16,7 @@ pub const NARROW: i32 = 35;
 pub const USUAL_FLOW: i32 = 270;
 
 /// Below so many litres a minute it is weak (source: CPF22, WIL23).
-pub const WEAK_FLOW: i32 = 160;
+const WEAK_FLOW: i32 = 160;
 
 /// A value in tenths, as it is shown: what reads as 35 is 35.
 fn tenths(value: f64) -> f64 {
