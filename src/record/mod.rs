@@ -16,3 +16,4 @@ pub mod memory;
 pub mod queue;
 pub mod store;
 pub mod visit;
+pub mod way;

@@ -10,13 +10,13 @@ use super::follow::follow;
 use super::keeper::Saved;
 use super::parts::button;
 use super::route::{Page, Route};
-use super::steps;
 use crate::browser::{clock, page, prefs, share, worker};
 use crate::clinical::tasks;
 use crate::clinical::tasks::spec::Phase;
 use crate::draw::{Drawn, El, Piece, Said, all, el, live, said};
 use crate::measure::time::Millis;
 use crate::record::store::StoreError;
+use crate::record::way;
 use crate::wording::record::aside_lines;
 
 /// Why the Home Screen, on an iPhone.
@@ -234,7 +234,7 @@ fn running() -> Piece {
     let watched = follow(move || {
         desk.visit.with(|v| {
             let visit = v?;
-            let trial = steps::watched(visit)?;
+            let trial = way::watched(visit)?;
             Some((visit.id.clone(), trial.task, trial.number))
         })
     });

@@ -5,7 +5,6 @@ use super::ended::take_up;
 use super::oral_points::{oral_points, say_if_new};
 use super::parts::{big, choking_button, frame, overview_of};
 use super::route::Page;
-use super::steps;
 use super::told::outdated;
 use super::why::{flag_item, rule_fold};
 use crate::clinical::decision::verdict::{Decision, Verdict};
@@ -16,6 +15,7 @@ use crate::clinical::tasks::oral::points;
 use crate::draw::{El, Piece, all, el, live};
 use crate::handover::action::{DETERIORATION, deteriorating, suggested};
 use crate::record::event::{Event, Whom};
+use crate::record::way::{self, Step};
 use crate::wording::verdict as verdict_words;
 use crate::wording::words::capital;
 
@@ -63,8 +63,8 @@ fn shown(decision: Decision, ended: bool) -> Piece {
         .with_untracked(|v| v.map_or(Role::default(), |v| v.role));
     let unfinished = desk
         .visit
-        .with_untracked(|v| v.map(steps::next))
-        .filter(|page| *page != Page::Decision && verdict == Verdict::Incomplete);
+        .with_untracked(|v| v.map(way::next))
+        .filter(|page| *page != Step::Decision && verdict == Verdict::Incomplete);
     // The headline names neither.
     let doctor = verdict.needs_action() && suggested(&decision).0 == Whom::Doctor;
     let urgent = [

@@ -4,7 +4,6 @@ use super::desk::Desk;
 use super::holds::TAKE_UP;
 use super::parts::{big, choking_button, folded};
 use super::route::Page;
-use super::steps;
 use super::told::clock_now;
 use crate::browser::clock;
 use crate::clinical::findings::exam::EndedEarly;
@@ -12,6 +11,7 @@ use crate::draw::{El, Piece, all, el, when};
 use crate::measure::time::Stamp;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+use crate::record::way;
 use crate::wording::verdict::ended_under;
 
 /// "Broken off 09:31", with its date on another day, where the screen was ended before it was through.
@@ -29,7 +29,7 @@ pub(super) fn broken_off(visit: &Visit) -> Option<String> {
 pub(super) fn take_up(desk: Desk, class: &'static str) -> El {
     big(class, TAKE_UP, move |_| {
         desk.record([Event::TakenUpAgain]);
-        if let Some(page) = desk.visit.with_untracked(|v| v.map(steps::next)) {
+        if let Some(page) = desk.visit.with_untracked(|v| v.map(way::next)) {
             desk.turn(page);
         }
     })
@@ -55,7 +55,7 @@ pub(super) fn end_here() -> Piece {
         // What was swallowed is watched to the end of its minute.
         let watched = desk
             .visit
-            .with_untracked(|v| v.and_then(|v| steps::watched(v).map(|t| t.task)));
+            .with_untracked(|v| v.and_then(|v| way::watched(v).map(|t| t.task)));
         desk.turn(watched.map_or(Page::Decision, Page::Task));
     };
     let ways = [

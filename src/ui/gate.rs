@@ -8,7 +8,6 @@ use super::follow::follow;
 use super::holds::moment;
 use super::parts::{big, button, choices, frame, overview_of};
 use super::route::Page;
-use super::steps;
 use super::why::rule_fold;
 use crate::browser::page;
 use crate::clinical::decision::fresh;
@@ -16,6 +15,7 @@ use crate::clinical::findings::gate::{Group, HOLDS, Item};
 use crate::draw::{Drawn, Piece, all, el, live, said, when};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+use crate::record::way;
 use crate::wording::gate as wording;
 
 /// Over a group whose answers are old.
@@ -73,7 +73,7 @@ pub(super) fn gate_page(
         desk.record([Event::Gate(answers)]);
         if let Some(next) = desk
             .visit
-            .with_untracked(|v| v.map(|v| steps::after_group(v, group)))
+            .with_untracked(|v| v.map(|v| way::after_group(v, group)))
         {
             desk.turn(next);
         }
@@ -151,10 +151,7 @@ fn gate_item(
             }
         }]);
         // An emergency waits for no other question.
-        if desk
-            .visit
-            .with_untracked(|v| v.is_some_and(steps::emergency))
-        {
+        if desk.visit.with_untracked(|v| v.is_some_and(way::emergency)) {
             desk.turn(Page::GateResult);
         }
     });

@@ -6,7 +6,6 @@ use super::desk::Desk;
 use super::holds::go_on_past;
 use super::parts::{big, choking_button, frame, overview_of};
 use super::route::Page;
-use super::steps;
 use super::why::rule_fold;
 use crate::clinical::decision::in_the_way::{InTheWay, closing_readings};
 use crate::clinical::findings::exam::EndedEarly;
@@ -17,6 +16,7 @@ use crate::clinical::knowledge::oral::Region;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+use crate::record::way;
 use crate::wording::gate as wording;
 
 /// Whether the visit's screen has a gate; others ask of new weakness where the examination begins.
@@ -81,7 +81,7 @@ fn gate_findings() -> Piece {
             })
         })
     };
-    let emergency = move || desk.visit.with(|v| v.is_some_and(steps::emergency));
+    let emergency = move || desk.visit.with(|v| v.is_some_and(way::emergency));
     let end = move |why: EndedEarly| {
         desk.record([Event::EndedEarly(why)]);
         desk.turn(Page::Decision);
@@ -92,7 +92,7 @@ fn gate_findings() -> Piece {
             .with(|v| v.and_then(|v| crate::clinical::decision::assess::gate_closed(&v.exam)))
     };
     let go_on = move |_| {
-        if let Some(page) = desk.visit.with_untracked(|v| v.map(steps::next)) {
+        if let Some(page) = desk.visit.with_untracked(|v| v.map(way::next)) {
             desk.turn(page);
         }
     };

@@ -16,6 +16,7 @@ use crate::handover::nursing::{self, Clock, Written};
 use crate::handover::{full_note, levels};
 use crate::record::event::{Action, ByWhen, Event, Plan, Route as Way, Text, Whom};
 use crate::record::visit::Visit;
+use crate::record::way;
 
 /// What is told while a watch runs.
 const STILL_WATCHING: &str = "The watch is still running: the text may change. Wait for it, or \
@@ -37,7 +38,7 @@ pub(super) fn handover_page() -> Piece {
     });
     let watching = follow(move || {
         desk.visit
-            .with(|v| v.is_some_and(|v| super::steps::watched(v).is_some()))
+            .with(|v| v.is_some_and(|v| way::watched(v).is_some()))
     });
     frame(
         "Handover".into(),

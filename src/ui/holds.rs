@@ -5,12 +5,10 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::parts::{big, choices};
-use super::route::Page;
 use super::why::rule_fold;
 use crate::browser::clock;
 use crate::clinical::decision::in_the_way::InTheWay;
 use crate::clinical::decision::task_state::TaskState;
-use crate::clinical::findings::answered::Answered;
 use crate::clinical::findings::go_on::{GoOn, Ground};
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::moment::Moment;
@@ -22,6 +20,7 @@ use crate::clinical::tasks::water::VOICE_BEFORE;
 use crate::draw::{Drawn, El, Piece, el, live};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
+use crate::record::way::again;
 use crate::wording::in_the_way as words;
 use crate::wording::words::capital;
 
@@ -93,14 +92,6 @@ fn what_helps(desk: Desk, one: &InTheWay) -> Option<El> {
             again(old.what).map(|page| big("primary", ASK_AGAIN, move |_| desk.turn(page)))
         }
         _ => None,
-    }
-}
-
-/// Where what is too old is asked again.
-pub(super) fn again(what: Answered) -> Option<Page> {
-    match what {
-        Answered::Group(group) => Some(Page::Gate(group)),
-        other => other.task().map(Page::Task),
     }
 }
 

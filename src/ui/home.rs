@@ -7,10 +7,10 @@ use super::follow::follow;
 use super::history::{broken_words, head_row};
 use super::parts::big;
 use super::route::{Page, Route};
-use super::steps;
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::draw::{Piece, all, el, live};
 use crate::record::head::Head;
+use crate::record::way;
 use crate::wording::screen;
 
 /// What a screen is not.
@@ -36,7 +36,7 @@ pub(super) fn home_page() -> Piece {
                     // There it is taken up again.
                     Route::Visit(v.id.clone(), Page::Overview)
                 } else {
-                    Route::Visit(v.id.clone(), steps::next(v))
+                    Route::Visit(v.id.clone(), way::next(v).into())
                 }
             })
         });

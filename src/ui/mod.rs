@@ -49,7 +49,6 @@ mod single;
 mod six_signs;
 mod sources;
 mod state;
-mod steps;
 mod tally;
 mod task;
 mod task_after;

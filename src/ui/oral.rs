@@ -11,7 +11,6 @@ use super::oral_picture::oral_picture;
 use super::oral_rows::{Rows, one_of, why_not, worded};
 use super::parts::{big, button, choices, folded, frame, overview_of, para};
 use super::route::Page;
-use super::steps;
 use super::why::rule_fold;
 use crate::browser::page;
 use crate::clinical::findings::gate;
@@ -23,6 +22,7 @@ use crate::clinical::knowledge::rules;
 use crate::clinical::tasks::oral::flags::{WEAKNESS, unsaid};
 use crate::draw::{Drawn, El, Piece, all, el, live};
 use crate::record::event::Event;
+use crate::record::way;
 use crate::wording;
 use crate::wording::oral_answers;
 use crate::wording::oral_items;
@@ -71,9 +71,8 @@ pub(super) fn oral_page(
     // Whether the question at the top must be answered before something is settled.
     let first_said = RwSignal::new(false);
     // The gag waits until nothing is to be swallowed any more.
-    let waits = follow(move || {
-        region == Region::Gag && desk.visit.with(|v| v.is_some_and(steps::gag_waits))
-    });
+    let waits =
+        follow(move || region == Region::Gag && desk.visit.with(|v| v.is_some_and(way::gag_waits)));
     frame(
         title.into(),
         overview_of(desk),
@@ -168,10 +167,7 @@ pub(super) fn weakness() -> Piece {
             Some(id) => Event::Gate(vec![(WEAKNESS.to_owned(), id)]),
             None => Event::GateCleared(WEAKNESS.to_owned()),
         }]);
-        if desk
-            .visit
-            .with_untracked(|v| v.is_some_and(steps::emergency))
-        {
+        if desk.visit.with_untracked(|v| v.is_some_and(way::emergency)) {
             desk.turn(Page::GateResult);
         }
     });
@@ -254,7 +250,7 @@ fn settle(desk: Desk, region: Region, items: Vec<&'static str>, seen: &Seen) {
     desk.hold_still();
     if let Some(next) = desk.visit.with_untracked(|v| {
         v.filter(|v| v.exam.oral.is_done(region))
-            .map(|v| steps::after_region(v, region))
+            .map(|v| way::after_region(v, region))
     }) && !page::refused()
     {
         desk.turn(next);
@@ -275,17 +271,15 @@ fn foot(region: Region, rows: Rows, first_said: RwSignal<bool>) -> Piece {
             })
         })
     });
-    let waits = region == Region::Gag
-        && desk
-            .visit
-            .with_untracked(|v| v.is_some_and(steps::gag_waits));
+    let waits =
+        region == Region::Gag && desk.visit.with_untracked(|v| v.is_some_and(way::gag_waits));
     let next = move || {
         if page::refused() {
             return;
         }
         if let Some(page) = desk
             .visit
-            .with_untracked(|v| v.map(|v| steps::after_region(v, region)))
+            .with_untracked(|v| v.map(|v| way::after_region(v, region)))
         {
             desk.hold_still();
             desk.turn(page);

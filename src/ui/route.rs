@@ -9,6 +9,7 @@ use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::record::id::VisitId;
+use crate::record::way::Step;
 
 /// A page of a visit.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -34,6 +35,20 @@ pub(super) enum Page {
     Decision,
     /// The handover.
     Handover,
+}
+
+impl From<Step> for Page {
+    fn from(step: Step) -> Page {
+        match step {
+            Step::Overview => Page::Overview,
+            Step::Gate(group) => Page::Gate(group),
+            Step::GateResult => Page::GateResult,
+            Step::Oral(region) => Page::Oral(region),
+            Step::Task(task) => Page::Task(task),
+            Step::Choking => Page::Choking,
+            Step::Decision => Page::Decision,
+        }
+    }
 }
 
 /// A place in the app.

@@ -6,7 +6,6 @@ use super::desk::Desk;
 use super::follow::{Follow, follow};
 use super::holds::moment;
 use super::route::Route;
-use super::steps;
 use crate::browser::page;
 use crate::clinical::decision::fresh;
 use crate::clinical::decision::task_state::TaskState;
@@ -16,6 +15,7 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::spec::Face;
 use crate::draw::{Piece, when};
 use crate::record::visit::Visit;
+use crate::record::way;
 
 /// Where a task stands.
 pub(super) fn task_state(desk: Desk, task: TaskId, face: Follow<Face>) -> Memo<TaskState> {
@@ -73,7 +73,7 @@ impl TaskPage {
             self.desk.go(Route::Home);
             return;
         }
-        let after = |v: &Visit| steps::after_task(v, self.task);
+        let after = |v: &Visit| way::after_task(v, self.task);
         if let Some(page) = self.desk.visit.with_untracked(|v| v.map(after)) {
             self.desk.turn(page);
         }

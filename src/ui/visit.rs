@@ -12,7 +12,6 @@ use super::follow::follow;
 use super::order::syllable_order;
 use super::parts::{big, folded, frame, problem_line, words_field};
 use super::route::{Page, Route};
-use super::steps;
 use super::visit_steps::steps;
 use crate::browser::{clock, ids, page, share};
 use crate::draw::{Drawn, Piece, all, el, live, said};
@@ -20,6 +19,7 @@ use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::Event;
 use crate::record::export;
 use crate::record::head::Head;
+use crate::record::way;
 use crate::wording::verdict as verdict_words;
 
 /// The page.
@@ -42,7 +42,10 @@ pub(super) fn overview_page() -> Piece {
 
 fn whole() -> Piece {
     let desk = Desk::get();
-    let next = follow(move || desk.visit.with(|v| v.map_or(Page::Overview, steps::next)));
+    let next = follow(move || {
+        desk.visit
+            .with(|v| v.map_or(Page::Overview, |v| way::next(v).into()))
+    });
     let broken = follow(move || desk.visit.with(|v| v.and_then(broken_off)));
     let verdict = move || {
         desk.visit.with(|v| {

@@ -5,7 +5,6 @@ use super::follow::follow;
 use super::gate::is_old;
 use super::parts::folded;
 use super::route::Page;
-use super::steps;
 use crate::clinical::findings::gate::Group;
 use crate::clinical::findings::oral::Answer;
 use crate::clinical::knowledge::oral::Region;
@@ -14,6 +13,7 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::record::visit::Visit;
+use crate::record::way::{self, Step};
 use crate::wording::figures::lines;
 use crate::wording::gate as wording;
 use crate::wording::oral_items;
@@ -100,7 +100,7 @@ pub(super) fn steps() -> Piece {
             rows.extend(addable(v).filter(|id| is_added(v, *id)).map(row));
             rows.extend(screen.oral.after().iter().map(region));
             // Nobody has to go through what is left out to say so.
-            if steps::next(v) != Page::Decision {
+            if way::next(v) != Step::Decision {
                 let so_far = "Decision so far".to_owned();
                 rows.push((Page::Decision, so_far, "and what is missing".to_owned()));
             }

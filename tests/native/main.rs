@@ -64,3 +64,4 @@ mod timed_cup;
 mod typed_words;
 mod voice;
 mod watch;
+mod way;

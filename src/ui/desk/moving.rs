@@ -23,9 +23,9 @@ impl Desk {
     }
 
     /// Goes to a page of the open visit.
-    pub(in crate::ui) fn turn(self, to: Page) {
+    pub(in crate::ui) fn turn(self, to: impl Into<Page>) {
         if let Some(id) = self.id() {
-            self.go(Route::Visit(id, to));
+            self.go(Route::Visit(id, to.into()));
         }
     }
 

@@ -10,8 +10,8 @@ use crate::record::envelope::Unreadable;
 use crate::record::head::Head;
 use crate::record::id::VisitId;
 use crate::record::visit::{Aside, Visit};
+use crate::record::way;
 use crate::ui::route::Route;
-use crate::ui::steps;
 
 /// How many of the newest visits the first page knows.
 const RECENT: usize = 8;
@@ -72,7 +72,7 @@ impl Desk {
                 if loose {
                     Route::Count(id, None)
                 } else {
-                    Route::Visit(id, steps::next(visit))
+                    Route::Visit(id, way::next(visit).into())
                 }
             })
         });

@@ -13,8 +13,8 @@ use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::{Details, Event};
 use crate::record::store::StoreError;
 use crate::record::visit::Visit;
+use crate::record::way;
 use crate::ui::route::{Page, Route};
-use crate::ui::steps;
 
 impl Desk {
     /// Records events of the open visit: the page and the queue get them in the same breath.
@@ -77,7 +77,7 @@ impl Desk {
         }
         let first = self
             .visit
-            .with_untracked(|v| v.map_or(Page::Overview, steps::next));
+            .with_untracked(|v| v.map_or(Page::Overview, |v| way::next(v).into()));
         // "Back" from the first page leads home, not to the filled-in form.
         self.go_instead(Route::Visit(id, first));
         spawn_local(async {
