@@ -6,6 +6,7 @@ use crate::clinical::findings::go_on::Ground;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::policy::Policy;
 
+use crate::clinical::tasks::dry_swallow::is_none_at_all;
 use crate::wording::by_mouth::WET_BEFORE;
 use crate::wording::words::small;
 use crate::wording::{found, fresh, gate, tasks, verdict};
@@ -75,6 +76,9 @@ pub fn advice(what: &InTheWay, policy: &Policy) -> String {
             "Say beside that trial whether the next was in the mouth."
         }
         Obstacle::Running { .. } => "End it there first.",
+        Obstacle::DrySwallows { said, .. } if is_none_at_all(said.fact()) => {
+            "Moisten the mouth and count again."
+        }
         Obstacle::NotFor { .. }
         | Obstacle::Choked { .. }
         | Obstacle::Breathing { .. }

@@ -86,12 +86,60 @@ fn none_counted_stays_told_after_a_second_count_that_was_refused() {
     assert!(s.text().contains("0 counted"), "{}", s.text());
 }
 
+/// None at all, and three or more once the mouth was moistened: no sign, and both are told.
+#[test]
+fn none_and_then_enough_is_no_sign_and_both_are_told() {
+    let mut s = adult(Role::Screener);
+    s.gate(&[]).breaths(16).dry(&[]);
+    assert_eq!(s.verdict(), Verdict::Refer);
+    s.dry(THREE);
+    assert!(holds(TaskId::Water90, &s.visit.exam).is_empty());
+    s.water(&[]);
+    assert_eq!(s.verdict(), Verdict::Pass, "{}", s.text());
+    for text in [s.text(), s.note()] {
+        assert!(text.contains("no dry swallow in 30 seconds"), "{text}");
+        assert!(text.contains("3 dry swallows in 30 seconds"), "{text}");
+    }
+}
+
+/// Moistened and still fewer than three: it refers, and anybody may go on with a reason, as after
+/// any low count.
+#[test]
+fn none_and_then_too_few_refers() {
+    let mut s = adult(Role::Screener);
+    s.gate(&[]).breaths(16).dry(&[]).dry(&[4_000, 12_000]);
+    assert_eq!(s.verdict(), Verdict::Refer);
+    assert!(!holds(TaskId::Water90, &s.visit.exam).is_empty());
+}
+
+/// None twice, or once and never again: no screener gives anything by mouth; a speech-language
+/// pathologist says why.
+#[test]
+fn none_at_all_is_a_speech_language_pathologist_s_to_pass() {
+    for counts in 1..=2 {
+        let mut s = adult(Role::Slp);
+        s.gate(&[]).breaths(16);
+        for _ in 0..counts {
+            s.dry(&[]);
+        }
+        assert_eq!(s.verdict(), Verdict::Refer);
+        for task in [TaskId::Water90, TaskId::Sips, TaskId::Own] {
+            let held = holds(task, &s.visit.exam);
+            assert!(!held.is_empty(), "{task:?}");
+            for hold in held {
+                assert!(!hold.go_on.open_to(Role::Screener), "{hold:?}");
+                assert!(hold.go_on.open_to(Role::Slp), "{hold:?}");
+            }
+        }
+    }
+}
+
 /// The line is for adults; that no swallow was felt was seen all the same.
 #[test]
 fn an_age_put_right_takes_back_no_missing_swallow() {
     let mut s = adult(Role::Screener);
     s.gate(&[]).breaths(16).dry(&[]);
-    assert_eq!(s.verdict(), Verdict::Stop);
+    assert_eq!(s.verdict(), Verdict::Refer);
     s.age(Some(Age::Years(12)));
     assert!(s.text().contains("no dry swallow"), "{}", s.text());
 }

@@ -154,7 +154,7 @@ fn versions() -> Versions {
 }
 
 fn opened() -> Event {
-    opened_under(Policy::default())
+    opened_under(unsaid())
 }
 
 fn opened_under(policy: Policy) -> Event {
@@ -1197,11 +1197,20 @@ fn every_setting_changed() -> Policy {
         name: "Ward 4".to_owned(),
         ..Policy::default()
     };
+    // Other than what a record means that does not name it: then every record names all.
+    let unsaid = unsaid();
     for setting in SETTINGS {
-        let other = (0..200).find(|v| setting.takes(*v) && *v != setting.default);
+        let meant = (setting.get)(&unsaid);
+        let other = (0..200).find(|v| setting.takes(*v) && *v != meant);
         (setting.set)(&mut policy, other.unwrap());
     }
     policy
+}
+
+/// The policy of the first records: what one means that names none of its settings.
+fn unsaid() -> Policy {
+    let name = Policy::default().name;
+    serde_json::from_value(serde_json::json!({ "name": name })).unwrap()
 }
 
 /// Every value of every enum that is part of a record, so that a renamed one shows.

@@ -507,9 +507,9 @@ fn a_setting_changes_its_flag_and_nothing_else() {
     assert!(
         flagged(&none)
             .iter()
-            .any(|f| f.0 == "dry.none" && f.1 == Stop)
+            .any(|f| f.0 == "dry.none" && f.1 == Refer)
     );
-    changes(&none, ("dry.none-stops", "false", "dry.few", Refer));
+    changes(&none, ("dry.none-stops", "true", "dry.none", Stop));
 
     let mut throat = water();
     mark(&mut throat, MarkKind::Sign(Sign::ThroatClear), at(6_000));

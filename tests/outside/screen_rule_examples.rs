@@ -129,7 +129,7 @@ fn examples() -> Vec<(&'static str, Exam, Level)> {
             exam_with_dry(dry(&[3_000, 15_000, 30_000])),
             Pass,
         ),
-        ("dry.none", exam_with_dry(dry(&[])), Stop),
+        ("dry.none", exam_with_dry(dry(&[])), Refer),
         ("dry.not-valid", exam_with_dry(not_felt), Incomplete),
         ("dry.adults", child(30), Note),
         ("water.clear", clear(), Pass),

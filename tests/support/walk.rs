@@ -8,6 +8,7 @@ use penlight::clinical::knowledge::person::Role;
 use penlight::clinical::knowledge::screen::ScreenId;
 use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::knowledge::task::TaskId;
+use penlight::clinical::tasks::{self, dry_swallow};
 use penlight::clinical::tasks::by_mouth::saturation;
 use penlight::measure::time::Millis;
 use penlight::measure::time::PageLife;
@@ -113,7 +114,11 @@ fn happens(s: &mut Scene, dice: &mut Dice, t: i64) -> bool {
         }
         4 => {
             let n = dice.below(4);
+            let told = tasks::flags(TaskId::DrySwallow, &s.visit.exam);
+            let none = told.iter().any(|f| dry_swallow::is_none_at_all(f.fact()));
             s.dry(&[2_000, 9_000, 17_000][..n]);
+            // None at all, and enough once the mouth was moistened.
+            return none && n == 3;
         }
         5 => {
             s.dry(&[]).choose("not-valid", "not-felt");

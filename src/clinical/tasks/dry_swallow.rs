@@ -1,7 +1,7 @@
 //! Dry swallows in 30 seconds (repetitive saliva swallowing test).
 
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::fact::{DryCount, DryFact, DryResult};
+use crate::clinical::findings::fact::{DryCount, DryFact, DryResult, Fact};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::measured::Measured;
 use crate::clinical::findings::trial::{MarkKind, Trial};
@@ -166,13 +166,22 @@ fn result(finding: &Finding, policy: &Policy) -> (Level, &'static Rule, DryResul
     if let Some(doubt) = finding.doubt {
         return again(DryResult::Doubtful(doubt));
     }
-    // Where none at all is no stop, the published rule still holds: fewer than three.
-    let (level, rule) = if swallows == 0 && policy.dry_none_stops {
-        (Level::Stop, &rules::DRY_NONE)
-    } else {
-        (Level::Refer, &rules::DRY_FEW)
-    };
-    (level, rule, DryResult::TooFew { swallows, later })
+    let result = DryResult::TooFew { swallows, later };
+    match swallows {
+        0 if policy.dry_none_stops => (Level::Stop, &rules::DRY_NONE, result),
+        0 => (Level::Refer, &rules::DRY_NONE, result),
+        _ => (Level::Refer, &rules::DRY_FEW, result),
+    }
+}
+
+/// A valid count without any swallow: the mouth is moistened and it is counted again.
+fn is_none(result: &DryResult) -> bool {
+    matches!(result, DryResult::TooFew { swallows: 0, .. })
+}
+
+/// Whether a flag tells of such a count.
+pub fn is_none_at_all(fact: &Fact) -> bool {
+    matches!(fact, Fact::Dry(DryFact::Count(_, result)) if is_none(result))
 }
 
 /// A whole count without a swallow that was then called not valid.
@@ -208,6 +217,8 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut flags = Vec::new();
     let mut counts = findings(exam).filter(told).peekable();
     let doubted = none_and_not_valid(exam);
+    let newest = findings(exam).filter(told).last();
+    let enough = newest.is_some_and(|f| result(&f, &exam.policy).0 == Level::Pass);
     while let Some(finding) = counts.next() {
         let (level, rule, result) = result(&finding, &exam.policy);
         let count = match counts.peek() {
@@ -219,6 +230,11 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         let stays = count == DryCount::Newest
             || level >= Level::Refer
             || doubted && is_doubted_none(&finding);
+        // None, and then enough once the mouth was moistened: both are told, and it was the mouth.
+        let level = match count {
+            DryCount::Earlier if enough && is_none(&result) => Level::Note,
+            _ => level,
+        };
         if stays {
             let fact = DryFact::Count(count, result);
             flags.push(rule.flag(level, Domain::EatingDrinking, fact));

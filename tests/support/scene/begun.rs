@@ -6,7 +6,7 @@ use penlight::clinical::knowledge::screen::ScreenId;
 use super::Scene;
 
 /// Three dry swallows, as many as are wanted.
-const THREE: &[i64] = &[2_000, 9_000, 17_000];
+pub(crate) const THREE: &[i64] = &[2_000, 9_000, 17_000];
 
 pub(crate) fn adult(role: Role) -> Scene {
     Scene::new(Age::Years(72), role)

@@ -28,8 +28,12 @@ pub(super) fn swallows(task: TaskId, exam: &Exam) -> Vec<InTheWay> {
 /// Who may go on; none where it holds nothing.
 fn who(said: &Flag, exam: &Exam) -> Option<GoOn> {
     match said.level() {
-        Level::Stop => Some(GoOn::Never),
+        // None at all, or nobody knows.
+        Level::Stop | Level::Refer if dry_swallow::is_none_at_all(said.fact()) => {
+            Some(GoOn::SlpWithReason)
+        }
         Level::Incomplete if dry_swallow::none_and_not_valid(exam) => Some(GoOn::SlpWithReason),
+        Level::Stop => Some(GoOn::Never),
         Level::Refer | Level::Incomplete => Some(GoOn::WithReason),
         Level::Note | Level::Pass => None,
     }

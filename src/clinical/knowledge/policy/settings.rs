@@ -135,9 +135,9 @@ settings! {
         "dry.from-years",
         "Its studies are in adults; the healthy group of the largest starts at 20 years. \"16 or over\" is old enough.",
         "dry.adults";
-    dry_none_stops: bool = true, Kind::OnOff,
+    dry_none_stops: bool = false, Kind::OnOff,
         "dry.none-stops",
-        "Below 3 is the published reason to look further; none at all is taken as a stop. Off: it refers.",
+        "Below 3 is the published reason to look further, none at all too. On: none at all is a stop.",
         "dry.none";
 
     voice_refers: bool = true, Kind::OnOff,

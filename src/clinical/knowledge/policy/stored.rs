@@ -24,7 +24,11 @@ const FIRST: [&str; 6] = [
 ///
 /// The day a default changes, its old value is named here, so that old visits keep theirs.
 fn left_out(setting: &Setting) -> i32 {
-    setting.default
+    match setting.field {
+        // No dry swallow was a stop.
+        "dry_none_stops" => 1,
+        _ => setting.default,
+    }
 }
 
 impl Setting {
