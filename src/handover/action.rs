@@ -55,10 +55,11 @@ impl ByWhen {
 
 /// Rules after which breathing or alertness itself may be getting worse. Every column of the sign
 /// table has its rule for a change of breathing here; a test keeps that.
-const BREATHING: [&str; 9] = [
+const BREATHING: [&str; 10] = [
     rules::BREATHING_RATE.id,
     rules::BREATHING_SPO2.id,
     rules::BREATHING_SECOND_SCALE.id,
+    rules::BREATHING_SPO2_LOW.id,
     rules::BREATHING_SPO2_FALL.id,
     rules::WATER_BREATHING_CHANGE.id,
     rules::TRIAL_BREATHING_CHANGE.id,

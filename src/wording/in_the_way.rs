@@ -1,7 +1,7 @@
 //! What is in the way of a task, and what to do about it, in words.
 
 use crate::clinical::decision::in_the_way::InTheWay;
-use crate::clinical::findings::flag::{Flag, Level};
+use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::go_on::Ground;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::policy::Policy;
@@ -104,12 +104,11 @@ pub const fn ground(ground: Ground) -> &'static str {
     }
 }
 
-/// A reading that is no fall is no sign.
+/// A reading of the breathing is no sign.
 fn seen_begins(seen: &[Flag]) -> &'static str {
-    let stops = seen.first().is_some_and(|flag| flag.level() == Level::Stop);
-    match stops || !seen.iter().all(|flag| flag.fact().is_of_breathing()) {
-        true => "A sign was seen: ",
-        false => "",
+    match seen.iter().all(|flag| flag.fact().is_of_breathing()) {
+        true => "",
+        false => "A sign was seen: ",
     }
 }
 

@@ -51,7 +51,7 @@ static TITLES: &[(&str, &str)] = &[
     ),
     (
         "breathing.spo2-fall-stops",
-        "A fall of SpO2 during a trial by more than this stops it",
+        "A fall of SpO2 during a trial is told where it is more than",
     ),
     (
         "breathing.tap-spread",

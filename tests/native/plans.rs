@@ -182,7 +182,7 @@ fn a_plan_while_incomplete_does_not_stand_for_another_reason() {
     assert_eq!(s.verdict(), Verdict::Incomplete);
     s.plan(Action::KeepPlan, "there was no time for the water");
     s.water(&[]).number(saturation::LOWEST, 89);
-    assert_eq!(s.verdict(), Verdict::Incomplete);
+    assert_eq!(s.verdict(), Verdict::Stop);
     assert!(!s.text().contains("no time for the water"), "{}", s.text());
 }
 

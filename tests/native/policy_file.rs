@@ -711,11 +711,11 @@ fn every_design_choice_is_a_setting_or_said_to_be_fixed() {
 #[test]
 fn how_far_saturation_may_fall_is_a_setting() {
     let mut drunk = water();
-    number(&mut drunk, saturation::LOWEST, 930);
+    number(&mut drunk, saturation::LOWEST, 920);
     let mut exam = exam_with_water(drunk);
     number(&mut exam.trials[0], breathing::SATURATION, 960);
     let fell = |exam: &Exam| flagged(exam).iter().any(|f| f.0 == "breathing.spo2-fall");
-    assert!(!fell(&exam));
-    exam.policy = parse(&with("\"breathing.spo2-fall-stops\": 2")).unwrap();
     assert!(fell(&exam));
+    exam.policy = parse(&with("\"breathing.spo2-fall-stops\": 4")).unwrap();
+    assert!(!fell(&exam));
 }

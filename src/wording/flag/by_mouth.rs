@@ -1,7 +1,7 @@
 //! Sentences about what all trials by mouth share: signs late, moved or taken back, oxygen saturation, the voice before.
 
 use super::sign::rounded_up;
-use crate::clinical::findings::fact::{ByMouthFact, WhenRead};
+use crate::clinical::findings::fact::{ByMouthFact, Came, WhenRead};
 use crate::clinical::findings::flag::Flag;
 use crate::measure::decimals::short;
 use crate::wording::by_mouth::WET_BEFORE;
@@ -33,7 +33,7 @@ pub(super) fn reason(fact: &ByMouthFact, _flag: &Flag) -> String {
             before,
             lowest,
             read,
-            fell,
+            came,
         } => {
             let lowest = short(*lowest);
             let figures = match before {
@@ -45,13 +45,22 @@ pub(super) fn reason(fact: &ByMouthFact, _flag: &Flag) -> String {
                 WhenRead::After => "after the trial",
                 WhenRead::AfterMeal => "after the meal",
             };
-            if *fell {
-                format!(
-                    "oxygen saturation fell {figures} {when} (stopped for respiratory safety; a \
-                     fall does not show aspiration)"
-                )
-            } else {
-                format!("oxygen saturation {figures} {when}")
+            let fell = format!("oxygen saturation fell {figures} {when}");
+            match came {
+                Came::Low => format!(
+                    "oxygen saturation {figures} {when}: too low to give anything (measure again; \
+                     local procedure for deterioration)"
+                ),
+                Came::WithSign => format!(
+                    "{fell}, and a sign was seen (stopped for respiratory safety; a fall does not \
+                     show aspiration)"
+                ),
+                Came::BreathesFaster => format!(
+                    "{fell}, and breathing is faster since (stopped for respiratory safety; a fall \
+                     does not show aspiration)"
+                ),
+                Came::Fell => format!("{fell} (a fall does not show aspiration)"),
+                Came::Steady => format!("oxygen saturation {figures} {when}"),
             }
         }
         ByMouthFact::StudiedInAdults(task) => format!(

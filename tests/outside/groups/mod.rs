@@ -31,6 +31,7 @@ pub(crate) const SCREEN: &[&str] = &[
     "gate.",
     "breathing.rate",
     "breathing.spo2",
+    "breathing.spo2-low",
     "breathing.spo2-fall",
     "breathing.second-scale",
     "breathing.child",

@@ -75,6 +75,21 @@ pub enum Missing {
     VoiceBefore,
 }
 
+/// What an oxygen saturation in a trial means.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub enum Came {
+    /// So low that nothing would be given.
+    Low,
+    /// It fell, and a sign was seen in the trial.
+    WithSign,
+    /// It fell, and breathing is faster since.
+    BreathesFaster,
+    /// It fell.
+    Fell,
+    /// Neither.
+    Steady,
+}
+
 /// When the lowest oxygen saturation of a trial was read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub enum WhenRead {
@@ -123,8 +138,8 @@ pub enum ByMouthFact {
         lowest: f64,
         /// When that was read.
         read: WhenRead,
-        /// It fell too far, or below a prescribed target.
-        fell: bool,
+        /// What that means.
+        came: Came,
     },
     /// The task was studied in adults, and this is a child.
     StudiedInAdults(TaskId),

@@ -118,9 +118,9 @@ settings! {
         "breathing.spo2-caution-at-or-below",
         "Band of NEWS2, borrowed; above the line at which no water is offered.",
         "breathing.spo2";
-    spo2_fall: i32 = 3, whole(2, 5, Unit::Points),
+    spo2_fall: i32 = 2, whole(2, 5, Unit::Points),
         "breathing.spo2-fall-stops",
-        "No published line was found; for respiratory safety only, a fall does not show aspiration.",
+        "No published line was found, and 2 points lie within the error of the device. Told; it stops only with a sign or faster breathing.",
         "breathing.spo2-fall";
     tap_spread: i32 = 15, whole(5, 25, Unit::Percent),
         "breathing.tap-spread",
@@ -150,7 +150,7 @@ settings! {
         "water.from-two";
     throat_clear_refers: bool = false, Kind::OnOff,
         "water.throat-clear-refers",
-        "The published rules name cough and voice, not throat clearing.",
+        "No published rule that was read fails on it; it is told apart. On: it refers.",
         "water.throat-clear";
 
     sip_first: i32 = 3, whole(1, 5, Unit::Millilitres),

@@ -27,6 +27,8 @@ fn left_out(setting: &Setting) -> i32 {
     match setting.field {
         // No dry swallow was a stop.
         "dry_none_stops" => 1,
+        // A fall of more than 3 stopped.
+        "spo2_fall" => 3,
         _ => setting.default,
     }
 }

@@ -91,6 +91,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     rules: &[
         &rules::BREATHING_RATE,
         &rules::BREATHING_SPO2,
+        &rules::BREATHING_SPO2_LOW,
         &rules::BREATHING_SPO2_FALL,
         &rules::BREATHING_SECOND_SCALE,
         &rules::BREATHING_CHILD,

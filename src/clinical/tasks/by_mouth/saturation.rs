@@ -2,7 +2,7 @@
 //! respiratory safety alone.
 
 use crate::clinical::findings::exam::Exam;
-use crate::clinical::findings::fact::{ByMouthFact, WhenRead};
+use crate::clinical::findings::fact::{ByMouthFact, Came, Fact, WhenRead};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::rules;
@@ -30,9 +30,9 @@ pub fn was_read(exam: &Exam) -> bool {
     breathing::reading(exam).is_some_and(|reading| reading.spo2.is_some())
 }
 
-/// What the SpO2 of each trial of a task says: a stop where it fell too far, or below a prescribed
-/// target; incomplete where nothing would be given at such a reading; else a note of what was read
-/// in the trial, so that no reading is lost.
+/// What the SpO2 of each trial of a task says: a stop where it was so low that nothing would be
+/// given, or where it fell with a sign or faster breathing; else a note of what was read in the
+/// trial, so that no reading is lost.
 pub fn flags(task: TaskId, exam: &Exam) -> Vec<Flag> {
     let trials = exam.trials.iter().enumerate();
     trials
@@ -55,7 +55,7 @@ fn of_trial(at: usize, exam: &Exam) -> Vec<Flag> {
     let before = before(at, exam);
     let during = exam.trials[at].number(LOWEST);
     let mut flags: Vec<Flag> = during
-        .map(|lowest| flag(before, lowest, WhenRead::During, exam))
+        .map(|lowest| flag(before, lowest, WhenRead::During, at, exam))
         .into_iter()
         .collect();
     // Read on the page of the breaths once it was given: told there, judged here too.
@@ -64,10 +64,18 @@ fn of_trial(at: usize, exam: &Exam) -> Vec<Flag> {
             TaskId::Meal => WhenRead::AfterMeal,
             _ => WhenRead::After,
         };
-        let judged = flag(before, after, read, exam);
-        flags.extend(Some(judged).filter(|f| f.level() > Level::Note));
+        let judged = flag(before, after, read, at, exam);
+        flags.extend(Some(judged).filter(|f| !is_steady(f)));
     }
     flags
+}
+
+/// Whether a reading was neither low nor a fall.
+fn is_steady(flag: &Flag) -> bool {
+    let Fact::ByMouth(ByMouthFact::Saturation { came, .. }) = flag.fact() else {
+        return true;
+    };
+    *came == Came::Steady
 }
 
 fn percent(tenths: i32) -> f64 {
@@ -104,23 +112,39 @@ fn after(at: usize, exam: &Exam) -> Option<f64> {
     between.chain(now).reduce(f64::min)
 }
 
-fn flag(before: Option<f64>, lowest: f64, read: WhenRead, exam: &Exam) -> Flag {
+/// What a reading means, and how grave that is: low is low, whatever it was before; a fall above
+/// that is told, and with a sign or faster breathing it stops.
+fn flag(before: Option<f64>, lowest: f64, read: WhenRead, at: usize, exam: &Exam) -> Flag {
     let target = breathing::reading(exam).and_then(|reading| reading.target);
-    let below = target.is_some_and(|target| lowest < target);
-    let fall = f64::from(exam.policy.spo2_fall);
-    let fell = below || before.is_some_and(|before| before - lowest > fall);
     // A child's usual values stand in its chart; a reading that holds an adult clears no child.
-    let held = breathing::spo2_band(lowest, target, &exam.policy) == Band::Block;
-    let (rule, level) = match (fell, held) {
-        (true, _) => (&rules::BREATHING_SPO2_FALL, Level::Stop),
-        (false, true) => (&rules::BREATHING_SPO2, Level::Incomplete),
-        (false, false) => (&rules::BREATHING_SPO2, Level::Note),
+    let low = breathing::spo2_band(lowest, target, &exam.policy) == Band::Block;
+    let fall = f64::from(exam.policy.spo2_fall);
+    let fell = before.is_some_and(|before| before - lowest > fall);
+    let with_sign = exam.trials[at].signs().next().is_some();
+    let (rule, level, came) = match (low, fell) {
+        (true, _) => (&rules::BREATHING_SPO2_LOW, Level::Stop, Came::Low),
+        (false, true) if with_sign => (&rules::BREATHING_SPO2_FALL, Level::Stop, Came::WithSign),
+        (false, true) if breathes_faster(at, exam) => {
+            (&rules::BREATHING_SPO2_FALL, Level::Stop, Came::BreathesFaster)
+        }
+        (false, true) => (&rules::BREATHING_SPO2_FALL, Level::Note, Came::Fell),
+        (false, false) => (&rules::BREATHING_SPO2, Level::Note, Came::Steady),
     };
     let fact = ByMouthFact::Saturation {
         before,
         lowest,
         read,
-        fell,
+        came,
     };
     rule.flag(level, Domain::EatingDrinking, fact)
+}
+
+/// Whether an adult's breaths, counted or entered since a trial, are faster than usual.
+fn breathes_faster(at: usize, exam: &Exam) -> bool {
+    let since = exam.trials[at + 1..].iter();
+    let mut rates = since
+        .filter(|t| t.task == TaskId::Breathing)
+        .flat_map(|t| breathing::read(t).rates);
+    let fast = |rate: u16| i32::from(rate) >= exam.policy.breaths_caution_high;
+    exam.who().by_adult_rules() && rates.any(|(rate, _)| fast(rate))
 }
