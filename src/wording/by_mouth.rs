@@ -17,6 +17,9 @@ pub fn voice(voice: Voice) -> &'static str {
         Voice::Clear => "clear",
         Voice::Wet => "wet",
         Voice::Hoarse => "hoarse",
+        Voice::Breathy => "breathy",
+        Voice::Weak => "weak",
+        Voice::Absent => "absent",
         Voice::Other => "changed or absent",
     }
 }
@@ -61,6 +64,9 @@ pub fn missing(missing: &Missing) -> String {
         Missing::Unwatched(which) => unwatched(*which).to_owned(),
         Missing::Answers => "what is asked after it is open".to_owned(),
         Missing::VoiceBefore => "voice before it not recorded".to_owned(),
+        Missing::NoVoiceBefore => {
+            "no voice before it: whether the voice changed could not be judged".to_owned()
+        }
     }
 }
 

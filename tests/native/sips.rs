@@ -93,6 +93,16 @@ fn nothing_is_offered_before_the_voice_was_heard() {
     assert_eq!(open, NextTrial::Waits(WaitsFor::Answers));
 }
 
+/// The last sip watched to its end, and nobody said how the voice was: not all were clear.
+#[test]
+fn a_sip_of_which_the_voice_was_not_heard_is_not_clear() {
+    let mut given = clear_sips(6);
+    given[5].answers.remove(water::VOICE_AFTER);
+    let exam = exam_with_sips(given, Some(water()));
+    assert_eq!(decided(&exam).verdict, Verdict::Incomplete);
+    assert!(!sips::summary(&exam).unwrap().clear);
+}
+
 #[test]
 fn a_watch_cut_short_asks_for_the_same_sip_again() {
     let mut given = clear_sips(3);

@@ -150,3 +150,49 @@ fn a_wet_voice_before_is_not_taken_back_by_one_that_was_opened() {
         );
     }
 }
+
+/// Breathy and weak are answers of their own: new after the water they are a sign, as a new hoarse
+/// voice is; there before and unchanged they are told.
+#[test]
+fn a_breathy_or_weak_voice_is_a_sign_where_it_is_new() {
+    for voice in ["hoarse", "breathy", "weak", "none"] {
+        let mut s = ready(Role::Screener);
+        s.water(&[]).choose("voice-after", voice);
+        assert_eq!(s.verdict(), Verdict::Refer, "{voice}");
+    }
+    for voice in ["hoarse", "breathy", "weak"] {
+        let mut s = ready(Role::Screener);
+        s.water(&[])
+            .choose("voice-before", voice)
+            .choose("voice-after", voice);
+        assert_eq!(s.verdict(), Verdict::Pass, "{voice}");
+        let told = format!("voice {voice} already before the water");
+        assert!(s.note().to_lowercase().contains(&told), "{}", s.note());
+    }
+}
+
+/// No voice before: nobody can hear whether it changed, and both texts say so.
+#[test]
+fn without_a_voice_before_the_voice_sign_cannot_be_judged() {
+    let said = "whether the voice changed could not be judged";
+    let mut s = ready(Role::Screener);
+    s.water(&[])
+        .choose("voice-before", "none")
+        .choose("voice-after", "none");
+    assert_eq!(s.verdict(), Verdict::Incomplete);
+    for text in [s.text(), s.note()] {
+        assert!(text.contains(said), "{text}");
+    }
+    let mut s = stepped(Role::Screener, 97);
+    s.sips_given(&mut |_, s| {
+        s.choose("voice-before", "none").choose("voice-after", "none");
+    });
+    assert_eq!(s.verdict(), Verdict::Incomplete);
+    for text in [s.text(), s.note()] {
+        assert!(text.contains(said), "{text}");
+    }
+    let mut s = ready(Role::Slp);
+    s.timed_cup(300_000, &[], "none");
+    s.choose("voice-before", "none");
+    assert_ne!(s.verdict(), Verdict::Pass, "{}", s.text());
+}

@@ -146,3 +146,19 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     };
     (!what.is_empty()).then(flag).into_iter().collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The time of the policy itself is not yet long, and a time that nobody knows is none.
+    #[test]
+    fn long_begins_after_the_time_of_the_policy() {
+        let exam = Exam::default();
+        let stands = exam.policy.moment_stands();
+        let from = Millis(1_000);
+        assert!(!long_between(from, from + stands, &exam));
+        assert!(long_between(from, from + stands + Millis(1), &exam));
+        assert!(!long_between(Millis::ZERO, stands + stands, &exam));
+    }
+}

@@ -18,6 +18,9 @@ pub(super) fn reason(fact: &SipsFact, _flag: &Flag) -> String {
             "sips of {} mL: {done} of {of} given and watched",
             short(size.get())
         ),
+        SipsFact::NoVoiceBefore => {
+            "no voice before the sips: whether the voice changed could not be judged".to_owned()
+        }
         SipsFact::GivenAfterSign => "a further sip was given after a sign".to_owned(),
         SipsFact::LargerFirst => {
             "a larger sip was given before the smaller ones were done".to_owned()

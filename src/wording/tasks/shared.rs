@@ -7,8 +7,14 @@ pub(super) const VOICES: &[(&str, &str)] = &[
     ("clear", "Clear"),
     ("wet", "Wet"),
     ("hoarse", "Hoarse"),
-    ("other", "Other, or no voice"),
+    ("breathy", "Breathy"),
+    ("weak", "Weak"),
+    ("none", "No voice"),
+    RETIRED_VOICE,
 ];
+
+/// As earlier versions asked it: records have it, and it is offered no more.
+pub const RETIRED_VOICE: (&str, &str) = ("other", "Other, or no voice");
 
 /// The words of a choice that stands here; none for one that this version does not know.
 pub fn choice_of(question: &str, choice: &str) -> Option<&'static str> {

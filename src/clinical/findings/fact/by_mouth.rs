@@ -15,7 +15,13 @@ pub enum Voice {
     Wet,
     /// Hoarse.
     Hoarse,
-    /// Something else, or none.
+    /// Breathy.
+    Breathy,
+    /// Weak.
+    Weak,
+    /// No voice came.
+    Absent,
+    /// Something else, or none: as earlier versions asked it.
     Other,
 }
 
@@ -26,13 +32,16 @@ impl Voice {
             "clear" => Voice::Clear,
             "wet" => Voice::Wet,
             "hoarse" => Voice::Hoarse,
+            "breathy" => Voice::Breathy,
+            "weak" => Voice::Weak,
+            "none" => Voice::Absent,
             _ => Voice::Other,
         }
     }
 
-    /// Wet or hoarse: the two the rule names.
-    pub fn is_sign(self) -> bool {
-        matches!(self, Voice::Wet | Voice::Hoarse)
+    /// Whether it is anything but clear.
+    pub fn is_changed(self) -> bool {
+        self != Voice::Clear
     }
 }
 
@@ -73,6 +82,8 @@ pub enum Missing {
     Answers,
     /// The voice before it: one that nobody heard can't be heard to have changed.
     VoiceBefore,
+    /// There was no voice before it: one that is not there can't be heard to change.
+    NoVoiceBefore,
 }
 
 /// What an oxygen saturation in a trial means.

@@ -34,6 +34,8 @@ pub enum SipsFact {
     },
     /// A further sip was given after a sign.
     GivenAfterSign,
+    /// There was no voice before a sip: whether it changed could not be judged.
+    NoVoiceBefore,
     /// A larger sip was given before the smaller ones were done.
     LargerFirst,
     /// All were given and watched.

@@ -110,6 +110,7 @@ pub fn unfinished(spec: &TaskSpec, trial: &Trial, exam: &Exam) -> Option<Missing
         Watch::Cut(why) => Some(Missing::WatchCut(why)),
         Watch::Whole if !answered(spec, trial, exam) => Some(Missing::Answers),
         Watch::Whole if voice_before_open(spec, trial) => Some(Missing::VoiceBefore),
+        Watch::Whole if reading.is_voiceless() => Some(Missing::NoVoiceBefore),
         Watch::Whole => reading.unwatched.map(Missing::Unwatched),
     }
 }

@@ -26,7 +26,7 @@ pub const WATCHED: &str = "watched-through";
 pub const WATCHED_ALL: &str = "yes";
 
 /// What a voice may sound like.
-pub static VOICES: &[&str] = &["clear", "wet", "hoarse", "other"];
+pub static VOICES: &[&str] = &["clear", "wet", "hoarse", "breathy", "weak", "none"];
 
 /// The reasons for which something was not given.
 pub static NOT_GIVEN_REASONS: &[&str] = &["refused", "not-now"];

@@ -129,11 +129,15 @@ impl Reading {
         signs
     }
 
-    /// Whether the voice after is one that the rules name and was not there before.
+    /// Whether the voice after is not clear and was not so before.
     pub fn voice_changed(&self) -> bool {
-        self.after.is_some_and(|after| {
-            self.before != Some(after) && (after.is_sign() || after == Voice::Other)
-        })
+        self.after
+            .is_some_and(|after| self.before != Some(after) && after.is_changed())
+    }
+
+    /// Whether there was no voice before: then nobody can hear whether it changed.
+    pub fn is_voiceless(&self) -> bool {
+        self.before == Some(Voice::Absent)
     }
 
     /// Whether the watch was kept to its end, and nobody ended it early.

@@ -298,6 +298,10 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         flags.retain(|f| f.level() != Level::Pass);
     }
     flags.extend(three);
+    if by_mouth::given(TaskId::Sips, exam).any(|t| Reading::of(t).is_voiceless()) {
+        flags.retain(|flag| flag.level() != Level::Pass);
+        flags.push(unfinished(SipsFact::NoVoiceBefore));
+    }
     flags.extend(next.map(unfinished));
     flags.extend(lag::late_flags(TaskId::Sips, exam, &rules::SIPS_UNFINISHED));
     flags.extend(by_mouth::doubt(TaskId::Sips, exam, &rules::SIPS_UNFINISHED));

@@ -89,6 +89,7 @@ fn missing(finding: &Reading, ended: bool) -> Vec<WaterFact> {
         (finding.cup.is_none() && !ended).then_some(WaterFact::CupNotRecorded),
         (finding.after.is_none() && !ended).then_some(WaterFact::VoiceAfterNotRecorded),
         (finding.before.is_none()).then_some(WaterFact::Missing(Missing::VoiceBefore)),
+        (finding.is_voiceless() && !ended).then_some(WaterFact::Missing(Missing::NoVoiceBefore)),
         unwatched.filter(|_| !ended).map(WaterFact::Missing),
         said_not,
     ];
@@ -127,6 +128,6 @@ fn voice(finding: &Reading, policy: &Policy) -> Option<Flag> {
         let fact = WaterFact::Voice { before, after };
         return Some(rules::WATER_VOICE.flag(level, Domain::EatingDrinking, fact));
     }
-    let fact = WaterFact::VoiceBefore(before.filter(|voice| voice.is_sign())?);
+    let fact = WaterFact::VoiceBefore(before.filter(|voice| voice.is_changed())?);
     Some(rules::WATER_BASELINE_VOICE.flag(Level::Note, Domain::SpeechVoice, fact))
 }
