@@ -289,3 +289,25 @@ fn what_was_not_chosen_is_said_to_be_open() {
     s.plan(Action::KeepPlan, "the doctor decided so");
     assert!(!s.text().contains("not chosen"), "{}", s.text());
 }
+
+/// A plan that an earlier version recorded, its basis a digest of sentences: it stands for the decision
+/// it was recorded on, and for none where an entry before it is lost: nobody knows what stood then.
+#[test]
+fn a_plan_of_an_earlier_version_stands_unless_an_entry_is_lost() {
+    let of_earlier = |s: &mut Scene| {
+        s.say(Event::Plan(Plan {
+            verdict: "incomplete 6dc3591cd744cffd".to_owned(),
+            action: Some(Action::KeepPlan),
+            because: "the team agreed".to_owned(),
+            ..Plan::default()
+        }));
+        asked_for(s)
+    };
+    let mut s = ready(Role::Screener);
+    assert_eq!(s.verdict(), Verdict::Incomplete);
+    assert!(!of_earlier(&mut s));
+    let mut s = ready(Role::Screener);
+    s.lost();
+    assert_eq!(s.verdict(), Verdict::Incomplete);
+    assert!(of_earlier(&mut s));
+}

@@ -169,7 +169,9 @@ impl Visit {
             Event::BackToBaseline(at) => self.choking_or_lost(at).over = Some(at),
             Event::LastWell(words) => self.last_well = words,
             Event::Plan(plan) => {
-                let verdict = basis::of_today(plan.verdict, self.decision().as_ref());
+                // Where an entry is lost, nobody knows what stood when it was recorded.
+                let known = self.decision().filter(|_| self.exam.unread == 0);
+                let verdict = basis::of_today(plan.verdict, known.as_ref());
                 self.plan = Plan { verdict, ..plan };
             }
             Event::Decided {
