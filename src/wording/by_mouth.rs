@@ -47,7 +47,7 @@ pub fn unwatched(unwatched: Unwatched) -> &'static str {
     match unwatched {
         Unwatched::Not => "the 60 seconds after it were not watched",
         Unwatched::NotSaid => {
-            "the app was off when the watch ran out: not said whether it was watched"
+            "the app was not on the screen for all of the watch: not said whether it was watched"
         }
     }
 }

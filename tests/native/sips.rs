@@ -21,6 +21,7 @@ use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::knowledge::source;
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks;
+use penlight::clinical::tasks::by_mouth::watched;
 use penlight::clinical::tasks::sips;
 use penlight::clinical::tasks::sips::judge::Next;
 use penlight::clinical::tasks::sips::three_ml::Grade;
@@ -325,6 +326,10 @@ fn a_watch_in_a_hidden_page_is_told() {
     given[5]
         .hidden
         .push((end.later(Millis(5_000)), end.later(Millis(45_000))));
+    let exam = exam_with_sips(given.clone(), Some(water()));
+    assert_eq!(decided(&exam).verdict, Verdict::Incomplete);
+    // It was watched; only the phone was dark.
+    choose(&mut given[5], watched::WATCHED, "yes");
     let exam = exam_with_sips(given, Some(water()));
     assert_eq!(decided(&exam).verdict, Verdict::Pass);
     reason(&decided(&exam).also, "Watch of 60 seconds: ");

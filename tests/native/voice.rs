@@ -185,7 +185,8 @@ fn without_a_voice_before_the_voice_sign_cannot_be_judged() {
     }
     let mut s = stepped(Role::Screener, 97);
     s.sips_given(&mut |_, s| {
-        s.choose("voice-before", "none").choose("voice-after", "none");
+        s.choose("voice-before", "none")
+            .choose("voice-after", "none");
     });
     assert_eq!(s.verdict(), Verdict::Incomplete);
     for text in [s.text(), s.note()] {

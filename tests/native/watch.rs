@@ -50,6 +50,40 @@ fn a_watch_that_ran_out_unseen_is_asked_for() {
     );
 }
 
+/// A watch of which more than a moment was hidden is none, until somebody says that only the phone was
+/// dark; what is pressed then is handed over.
+#[test]
+fn a_watch_hidden_for_more_than_a_moment_is_asked_for() {
+    let hidden = |length: i64| {
+        let mut s = ready(Role::Screener);
+        s.open(TaskId::Water90);
+        s.choose("voice-before", "clear");
+        s.mark(100_000, MarkKind::Start)
+            .mark(108_400, MarkKind::End);
+        s.say(Event::Hidden {
+            from: at(120_000),
+            to: at(120_000 + length),
+        });
+        s.mark(168_430, MarkKind::WatchOver)
+            .choose("cup", "one-go")
+            .choose("voice-after", "clear");
+        s
+    };
+    assert_eq!(hidden(5_000).verdict(), Verdict::Pass);
+    let mut s = hidden(5_001);
+    assert_eq!(s.verdict(), Verdict::Incomplete);
+    assert!(
+        s.text().contains("not said whether it was watched"),
+        "{}",
+        s.text()
+    );
+    s.choose(watched::WATCHED, "no");
+    assert_eq!(s.verdict(), Verdict::Incomplete);
+    s.choose(watched::WATCHED, "yes");
+    assert_eq!(s.verdict(), Verdict::Pass);
+    assert!(s.note().contains("only the phone was dark"), "{}", s.note());
+}
+
 #[test]
 fn a_watch_that_was_cut_is_no_clear_trial() {
     let mut s = own_trials(Role::Slp);

@@ -398,7 +398,10 @@ fn a_low_saturation_in_a_trial_stops_for_respiratory_safety() {
     assert!(told.contains(&("breathing.spo2-low", Level::Stop)));
     assert!(!told.iter().any(|(rule, _)| *rule == "water.clear"));
     let held = holds(TaskId::TimedWater, &fallen(96, 91));
-    assert!(held.iter().any(|h| h.says.contains("too low to give anything")));
+    assert!(
+        held.iter()
+            .any(|h| h.says.contains("too low to give anything"))
+    );
 }
 
 /// BRI18: a fall is not supported as a sign of aspiration, and many studies used one within the error
@@ -411,7 +414,10 @@ fn a_fall_of_saturation_is_told_and_stops_only_with_a_sign_or_faster_breathing()
         told.find(|(rule, _)| *rule == "breathing.spo2-fall")
     };
     assert_eq!(fell(&fallen(96, 94)), None);
-    assert_eq!(fell(&fallen(96, 93)), Some(("breathing.spo2-fall", Level::Note)));
+    assert_eq!(
+        fell(&fallen(96, 93)),
+        Some(("breathing.spo2-fall", Level::Note))
+    );
     assert_eq!(verdict(&fallen(96, 93)), Verdict::Pass);
     let said = flags(ScreenId::Swallow.screen(), &fallen(96, 93));
     let said = said.iter().find(|f| f.rule().id == "breathing.spo2-fall");
@@ -419,7 +425,10 @@ fn a_fall_of_saturation_is_told_and_stops_only_with_a_sign_or_faster_breathing()
     assert!(said.contains("from 96 to 93 %") && said.contains("does not show aspiration"));
 
     let mut with_sign = fallen(96, 93);
-    let cup = with_sign.trials.iter_mut().find(|t| t.task == TaskId::Water90);
+    let cup = with_sign
+        .trials
+        .iter_mut()
+        .find(|t| t.task == TaskId::Water90);
     mark(cup.unwrap(), MarkKind::Sign(Sign::ThroatClear), at(6_000));
     assert_eq!(verdict(&with_sign), Verdict::Stop);
     let mut faster = fallen(96, 93);

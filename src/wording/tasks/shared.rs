@@ -30,8 +30,8 @@ pub static SHARED: &[Ask] = &[
     choice("voice-after", "Voice after: say \"ah\" again", VOICES),
     choice(
         "watched-through",
-        "The app was off when the 60 seconds ran out. Did you watch all of them?",
-        &[("yes", "Yes, all 60 seconds"), ("no", "No")],
+        "The app was not on the screen for all of the 60 seconds. Did you watch?",
+        &[("yes", "I watched; only the phone was dark"), ("no", "No")],
     ),
     number(
         "lowest-spo2",

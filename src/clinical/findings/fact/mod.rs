@@ -31,7 +31,7 @@ mod water;
 
 pub use breath::BreathFact;
 pub use breathing::{BreathingFact, Off, UsualSpo2};
-pub use by_mouth::{Came, ByMouthFact, Missing, Unwatched, Voice, WatchCut, WhenRead, WhyNot};
+pub use by_mouth::{ByMouthFact, Came, Missing, Unwatched, Voice, WatchCut, WhenRead, WhyNot};
 pub use cracker::{AgainstCracker, CrackerFact, CrackerOpen};
 pub use dry::{DryCount, DryFact, DryResult};
 pub use flow::{Flow, FlowFact};

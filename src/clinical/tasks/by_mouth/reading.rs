@@ -11,6 +11,10 @@ use crate::clinical::tasks::by_mouth::within::{WATCH, is_unsure, seen};
 use crate::clinical::tasks::spec::{NOT_VALID, WATCH_CUT, watch_cut};
 use crate::measure::time::{Doubt, Elapsed, Millis, Stamp};
 
+/// So much of a watch may be hidden and it is one all the same: a look at another page (local
+/// policy).
+const HIDDEN_AT_MOST: Millis = Millis::from_secs(5);
+
 /// How late the end of a watch may be noticed and still count as seen: a page that was busy (local
 /// policy).
 const NOTICED: Millis = Millis::from_secs(5);
@@ -62,7 +66,7 @@ pub struct Reading {
     pub watch_cut: bool,
     /// What speaks against the watch's time.
     pub watch_doubt: Option<Doubt>,
-    /// The watch ran out while the app was off: its end was noticed long after it.
+    /// The watch was not on the screen, or not all of it.
     pub unseen: bool,
     /// What is missing then.
     pub unwatched: Option<Unwatched>,
@@ -175,12 +179,15 @@ fn watch(trial: &Trial, end: Option<Stamp>, over: Option<Stamp>) -> Watch {
     }
 }
 
-/// Whether the end of a watch was noticed long after it: the app was off, or slept.
+/// Whether a watch was not on the screen: its end was noticed long after it, as the app was off or
+/// slept, or the app was hidden for more than a moment of it.
 fn unseen(trial: &Trial, end: Option<Stamp>, over: Option<Stamp>, doubt: Option<Doubt>) -> bool {
-    end.zip(over).is_some_and(|(end, over)| {
-        let length = trial.between(end, over).length;
-        is_unsure(doubt) && length.is_none_or(|length| length > WATCH + NOTICED)
-    })
+    let hidden = matches!(doubt, Some(Doubt::Hidden(so_long)) if so_long > HIDDEN_AT_MOST);
+    hidden
+        || end.zip(over).is_some_and(|(end, over)| {
+            let length = trial.between(end, over).length;
+            is_unsure(doubt) && length.is_none_or(|length| length > WATCH + NOTICED)
+        })
 }
 
 /// What was said of a watch whose end was not seen.

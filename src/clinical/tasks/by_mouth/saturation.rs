@@ -124,9 +124,11 @@ fn flag(before: Option<f64>, lowest: f64, read: WhenRead, at: usize, exam: &Exam
     let (rule, level, came) = match (low, fell) {
         (true, _) => (&rules::BREATHING_SPO2_LOW, Level::Stop, Came::Low),
         (false, true) if with_sign => (&rules::BREATHING_SPO2_FALL, Level::Stop, Came::WithSign),
-        (false, true) if breathes_faster(at, exam) => {
-            (&rules::BREATHING_SPO2_FALL, Level::Stop, Came::BreathesFaster)
-        }
+        (false, true) if breathes_faster(at, exam) => (
+            &rules::BREATHING_SPO2_FALL,
+            Level::Stop,
+            Came::BreathesFaster,
+        ),
         (false, true) => (&rules::BREATHING_SPO2_FALL, Level::Note, Came::Fell),
         (false, false) => (&rules::BREATHING_SPO2, Level::Note, Came::Steady),
     };
