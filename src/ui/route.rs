@@ -82,6 +82,7 @@ fn task_named(slug: &str) -> Option<TaskId> {
 
 const SCREENS: [(ScreenId, &str); ScreenId::ALL.len()] = [
     (ScreenId::Swallow, "swallow"),
+    (ScreenId::Water, "water"),
     (ScreenId::OralMotor, "oral-motor"),
     (ScreenId::FullVisit, "full"),
     (ScreenId::Stepped, "stepped"),

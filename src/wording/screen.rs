@@ -11,6 +11,7 @@ pub const fn title(screen: ScreenId) -> &'static str {
         ScreenId::FullVisit => "Full visit",
         ScreenId::Stepped => "Stepped swallow screen",
         ScreenId::OwnTrials => "Own trials",
+        ScreenId::Water => "Water screen",
     }
 }
 
@@ -18,6 +19,7 @@ pub const fn title(screen: ScreenId) -> &'static str {
 pub const fn about(screen: ScreenId) -> &'static str {
     match screen {
         ScreenId::Swallow => "Ready? Breaths, dry swallows, 90 mL of water, decision, handover.",
+        ScreenId::Water => "Ready? Breaths, 90 mL of water, decision, handover.",
         ScreenId::OralMotor => {
             "Face, mouth and throat, then repeated syllables and longest \"ah\"."
         }

@@ -134,6 +134,56 @@ fn none_at_all_is_a_speech_language_pathologist_s_to_pass() {
     }
 }
 
+/// A collar, a larynx that can't be felt, a request that was not followed: the cup is read without
+/// the count, which is told. Who did not want to, or has too dry a mouth, can still be counted.
+#[test]
+fn what_cannot_be_done_leaves_a_clean_cup_clean() {
+    for (why, verdict) in [
+        ("neck", Verdict::Pass),
+        ("not-felt", Verdict::Pass),
+        ("not-followed", Verdict::Pass),
+        ("refused", Verdict::Incomplete),
+        ("too-dry", Verdict::Incomplete),
+    ] {
+        let mut s = adult(Role::Screener);
+        s.gate(&[]).breaths(16);
+        s.open(TaskId::DrySwallow);
+        s.choose("not-valid", why);
+        assert_eq!(
+            holds(TaskId::Water90, &s.visit.exam).is_empty(),
+            verdict == Verdict::Pass
+        );
+        s.water(&[]);
+        assert_eq!(s.verdict(), verdict, "{why}");
+        assert!(s.note().contains("ry swallows not valid"), "{}", s.note());
+    }
+}
+
+/// The 90 mL alone are a screen of their own: dry swallows inform it, where somebody counts them.
+#[test]
+fn the_water_screen_needs_no_dry_swallows_and_hears_them() {
+    let water_screen = || {
+        let mut s = adult(Role::Screener);
+        s.on(ScreenId::Water).gate(&[]).breaths(16);
+        s
+    };
+    let mut s = water_screen();
+    assert!(holds(TaskId::Water90, &s.visit.exam).is_empty());
+    s.water(&[]);
+    assert_eq!(s.verdict(), Verdict::Pass);
+    let mut s = water_screen();
+    s.dry(&[4_000, 12_000]);
+    assert!(!holds(TaskId::Water90, &s.visit.exam).is_empty());
+    s.water(&[]);
+    assert_eq!(s.verdict(), Verdict::Refer);
+    // A count that was begun and left is no gap of a screen that does not ask for it.
+    let mut s = water_screen();
+    s.open(TaskId::DrySwallow);
+    s.mark(40_000, MarkKind::Start);
+    s.water(&[]);
+    assert_eq!(s.verdict(), Verdict::Pass, "{}", s.text());
+}
+
 /// The line is for adults; that no swallow was felt was seen all the same.
 #[test]
 fn an_age_put_right_takes_back_no_missing_swallow() {

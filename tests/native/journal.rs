@@ -307,6 +307,10 @@ fn a_head_of_an_earlier_version_says_what_it_is() {
             serde_json::from_value::<Head>(stored.clone()).unwrap(),
             head
         );
+        // No earlier version wrote its words.
+        if is == What::Screen(ScreenId::Water) {
+            continue;
+        }
         stored["what"] = what(is).into();
         assert_eq!(
             serde_json::from_value::<Head>(stored.clone()).unwrap(),
@@ -1230,8 +1234,9 @@ fn every_value() -> Vec<Event> {
     );
     events.extend(every!(Role: Screener, Slp).into_iter().map(Event::Role));
     events.extend(
-        every!(ScreenId: Swallow, OralMotor, FullVisit, Stepped, OwnTrials)
+        every!(ScreenId: Swallow, OralMotor, FullVisit, Stepped, OwnTrials, Water)
             .into_iter()
+            .filter(|screen| *screen != ScreenId::Water)
             .map(Event::ScreenChosen),
     );
     events.extend(
@@ -1360,6 +1365,7 @@ fn every_value() -> Vec<Event> {
             }),
     );
     events.extend(later.into_iter().map(|(_, event)| event));
+    events.push(Event::ScreenChosen(ScreenId::Water));
     events
 }
 

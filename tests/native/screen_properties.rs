@@ -160,10 +160,13 @@ fn not_done(trial: &mut Trial, which: &Index) {
         .questions
         .iter()
         .find(|q| q.id == NOT_VALID);
-    let reasons: Vec<&str> = match asked.map(|q| &q.takes) {
+    let mut reasons: Vec<&str> = match asked.map(|q| &q.takes) {
         Some(Takes::OneOf(choices)) => choices.to_vec(),
         _ => vec!["no-time"],
     };
+    // Dry swallows that can't be done with this person at all leave a clean cup what it is:
+    // `dry_swallows::what_cannot_be_done_leaves_a_clean_cup_clean`.
+    reasons.retain(|reason| !["not-felt", "not-followed", "neck"].contains(reason));
     let reason = *which.get(&reasons);
     choose(trial, NOT_VALID, reason);
 }

@@ -134,7 +134,8 @@ fn dry_row_5_none_in_the_window_and_one_late() {
 
 /// Worked example, dry swallows, row 6: could not feel the larynx -> not valid.
 ///
-/// Whatever was tapped: a count nobody could take is neither low nor enough.
+/// Whatever was tapped: a count nobody could take is neither low nor enough. The cup is read without
+/// it, but where few were tapped in the whole time: they may have been few.
 #[test]
 fn dry_row_6_not_valid() {
     let mut never_started = Trial::new(TaskId::DrySwallow, 0, None);
@@ -147,14 +148,21 @@ fn dry_row_6_not_valid() {
     }
     for trial in trials {
         let (_, flags) = judge_dry(&trial);
-        assert_eq!(only(&flags).level(), Level::Incomplete);
+        let few = trial.start().is_some() && trial.taps() < 3;
+        let level = if few { Level::Incomplete } else { Level::Note };
+        assert_eq!(only(&flags).level(), level);
         let told = only(&flags).reason();
         let words = "Dry swallows not valid: could not feel the larynx";
         assert!(told.starts_with(words), "{told}");
         // What was tapped all the same is told, and counts for nothing.
         assert_eq!(told.ends_with(" counted)"), trial.start().is_some());
         let decision = decision(&exam_with_dry(trial));
-        assert_eq!(decision.verdict, Verdict::Incomplete);
+        let verdict = if few {
+            Verdict::Incomplete
+        } else {
+            Verdict::Pass
+        };
+        assert_eq!(decision.verdict, verdict);
         assert!(decision.reasons.is_empty());
     }
 }

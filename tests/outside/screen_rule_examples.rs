@@ -131,7 +131,7 @@ fn examples() -> Vec<(&'static str, Exam, Level)> {
             Pass,
         ),
         ("dry.none", exam_with_dry(dry(&[])), Refer),
-        ("dry.not-valid", exam_with_dry(not_felt), Incomplete),
+        ("dry.not-valid", exam_with_dry(not_felt), Note),
         ("dry.adults", child(30), Note),
         ("water.clear", clear(), Pass),
         ("water.left", exam_with_water(left), Refer),

@@ -19,6 +19,8 @@ pub enum ScreenId {
     Stepped,
     /// Gate, breathing, the clinician's own trials.
     OwnTrials,
+    /// Gate, breathing, 90 mL of water.
+    Water,
 }
 
 /// A screen.
@@ -43,6 +45,15 @@ static SWALLOW: Screen = Screen {
     decides: true,
     oral: Examination::None,
     tasks: &[TaskId::Breathing, TaskId::DrySwallow, TaskId::Water90],
+};
+
+/// The 90 mL of water alone, as the published rule has them.
+static WATER: Screen = Screen {
+    id: ScreenId::Water,
+    gate: true,
+    decides: true,
+    oral: Examination::None,
+    tasks: &[TaskId::Breathing, TaskId::Water90],
 };
 
 /// Oral motor screen.
@@ -110,6 +121,7 @@ static OWN_TRIALS: Screen = Screen {
 
 /// What may be added to any visit that began with the questions of the gate.
 const EXTRAS: &[TaskId] = &[
+    TaskId::DrySwallow,
     TaskId::Sips,
     TaskId::TimedWater,
     TaskId::Own,
@@ -119,8 +131,9 @@ const EXTRAS: &[TaskId] = &[
 
 impl ScreenId {
     /// All screens, in the order offered.
-    pub const ALL: [ScreenId; 5] = [
+    pub const ALL: [ScreenId; 6] = [
         ScreenId::Swallow,
+        ScreenId::Water,
         ScreenId::OralMotor,
         ScreenId::FullVisit,
         ScreenId::Stepped,
@@ -135,6 +148,7 @@ impl ScreenId {
             ScreenId::FullVisit => &FULL_VISIT,
             ScreenId::Stepped => &STEPPED,
             ScreenId::OwnTrials => &OWN_TRIALS,
+            ScreenId::Water => &WATER,
         }
     }
 }
@@ -146,6 +160,8 @@ impl Screen {
             .iter()
             .copied()
             .filter(|task| self.gate && !self.tasks.contains(task))
+            // Dry swallows inform a cup of water.
+            .filter(|task| *task != TaskId::DrySwallow || self.tasks.contains(&TaskId::Water90))
     }
 
     /// Whether the repeated syllables are on it, whose order a visit may change.

@@ -31,6 +31,8 @@ pub const TOO_QUICK: Millis = QUICK;
 
 /// The reasons for which a count is not valid.
 static NOT_VALID_REASONS: &[&str] = &["not-felt", "not-followed", "too-dry", "neck", "refused"];
+/// Of these: that it can't be done with this person, now or later. The water is read without it.
+const CANNOT_BE_DONE: [&str; 3] = ["not-felt", "not-followed", "neck"];
 
 /// The task.
 pub static SPEC: TaskSpec = TaskSpec {
@@ -146,7 +148,16 @@ fn result(finding: &Finding, policy: &Policy) -> (Level, &'static Rule, DryResul
     let again = |result| (Level::Incomplete, &rules::DRY_NOT_VALID, result);
     if let Some(why) = finding.not_valid.clone() {
         let swallows = finding.whole.then_some(swallows);
-        return again(DryResult::NotValid { why, swallows });
+        // Few in a whole count may be the very thing that is looked for.
+        let few = swallows.is_some_and(|n| n < EXPECTED);
+        let cannot = CANNOT_BE_DONE.contains(&why.as_str()) && !few;
+        let level = if cannot {
+            Level::Note
+        } else {
+            Level::Incomplete
+        };
+        let result = DryResult::NotValid { why, swallows };
+        return (level, &rules::DRY_NOT_VALID, result);
     }
     if swallows >= EXPECTED && swallows - quick.min(swallows) < EXPECTED {
         return again(DryResult::TooQuick { touches: quick });
@@ -195,7 +206,7 @@ fn is_doubted_none(finding: &Finding) -> bool {
 pub fn none_and_not_valid(exam: &Exam) -> bool {
     let settles = |f: &Finding| {
         let (level, ..) = result(f, &exam.policy);
-        level != Level::Incomplete
+        matches!(level, Level::Pass | Level::Refer | Level::Stop)
     };
     findings(exam)
         .filter(|f| is_doubted_none(f) || settles(f))
@@ -217,6 +228,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut flags = Vec::new();
     let mut counts = findings(exam).filter(told).peekable();
     let doubted = none_and_not_valid(exam);
+    let asked = exam.screen.is_none() || exam.on_screen(TaskId::DrySwallow);
     let newest = findings(exam).filter(told).last();
     let enough = newest.is_some_and(|f| result(&f, &exam.policy).0 == Level::Pass);
     while let Some(finding) = counts.next() {
@@ -233,6 +245,8 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         // None, and then enough once the mouth was moistened: both are told, and it was the mouth.
         let level = match count {
             DryCount::Earlier if enough && is_none(&result) => Level::Note,
+            // Where the screen does not ask for them they inform, and what is left open is no gap.
+            _ if level == Level::Incomplete && !asked && !doubted => Level::Note,
             _ => level,
         };
         if stays {
