@@ -49,6 +49,14 @@ extern "C" {
     ) -> Result<IdbTransaction, JsValue>;
 }
 
+// The bindings take it for deprecated, which it is not.
+#[wasm_bindgen]
+extern "C" {
+    type Asked;
+    #[wasm_bindgen(method, catch)]
+    fn commit(this: &Asked) -> Result<(), JsValue>;
+}
+
 #[derive(Debug)]
 enum Link {
     Open(IdbDatabase),
@@ -125,7 +133,8 @@ impl IndexedStore {
     }
 
     /// Runs one transaction that writes. All requests are made at once, so that the browser
-    /// can't take it for finished in between.
+    /// can't take it for finished in between, and it is told that there are no more: it need not
+    /// wait for this page to have heard of each, which may be gone by then.
     async fn write(
         &self,
         requests: impl FnOnce(&IdbTransaction) -> Result<(), JsValue>,
@@ -136,6 +145,8 @@ impl IndexedStore {
             let _ = writing.abort();
             return Err(failed(&error));
         }
+        // Where this is not to be had it commits by itself.
+        let _ = writing.unchecked_ref::<Asked>().commit();
         let outcome = complete(&writing).await;
         if matches!(outcome, Err(StoreError::Broken(_))) {
             // Often the connection's fault ("server lost"): the next call gets a new one.
