@@ -10,7 +10,7 @@ use std::rc::Rc;
 use gloo_timers::callback::Timeout;
 use js_sys::{Array, JSON, Object, Promise, Reflect};
 use serde::Serialize;
-use serde_wasm_bindgen::Serializer;
+use serde_wasm_bindgen::{Serializer, from_value};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
@@ -177,17 +177,11 @@ impl Store for IndexedStore {
         let all = all_of(visit)
             .and_then(|range| reading.object_store(EVENTS)?.get_all_with_key(&range))
             .map_err(|error| failed(&error))?;
-        let values = result(&all).await?;
-        // All at once: a long meal has thousands. Only where that fails they are told apart.
-        if let Ok(events) = serde_json::from_str(&text(&values)) {
-            return Ok((events, Vec::new()));
-        }
         let mut stored = Stored::default();
-        for value in Array::from(&values).iter() {
-            let text = text(&value);
-            match serde_json::from_str(&text) {
+        for value in Array::from(&result(&all).await?).iter() {
+            match from_value(value.clone()) {
                 Ok(envelope) => stored.0.push(envelope),
-                Err(_) => stored.1.push(Raw(text)),
+                Err(_) => stored.1.push(Raw(text(&value))),
             }
         }
         Ok(stored)
@@ -204,9 +198,7 @@ impl Store for IndexedStore {
             let value = cursor.value().map_err(|error| failed(&error))?;
             // A head is derived and can be made anew from its events; one that can't be read must
             // not keep the others from the list.
-            if let Ok(head) = serde_json::from_str(&text(&value)) {
-                heads.push(head);
-            }
+            heads.extend(from_value::<Head>(value).ok());
             cursor.continue_().map_err(|error| failed(&error))?;
         }
         Ok(heads)
@@ -377,15 +369,14 @@ fn make_stores(request: &IdbOpenDbRequest) -> Result<(), JsValue> {
 }
 
 /// A value as a plain object, its numbers as numbers: a BigInt would be no key, and would not go
-/// through JSON.
+/// through JSON. [`from_value`] reads it back.
 fn to_js(value: &impl Serialize) -> Result<JsValue, StoreError> {
     value
         .serialize(&Serializer::new())
         .map_err(|error| StoreError::Broken(error.to_string()))
 }
 
-/// Whatever it is, as JSON text. Reading goes by text, as the records of the fallback store do: a
-/// second reader, for values, would take 6 KB of the app.
+/// Whatever it is, as JSON text, for people: what can't be read is set aside as it stands.
 fn text(value: &JsValue) -> String {
     JSON::stringify(value)
         .ok()
