@@ -16,7 +16,6 @@ pub mod prefs;
 pub mod share;
 pub mod sound;
 pub mod speak;
-pub mod turn;
 pub mod vibrate;
 pub mod wake;
 pub mod worker;

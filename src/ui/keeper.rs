@@ -1,20 +1,18 @@
 //! Keeps events: a queue in front of the store.
 //!
-//! A press is queued in its own handler and written in the next turn; "saved" is shown only once the
+//! A press is queued in its own handler and written in the same turn; "saved" is shown only once the
 //! store confirmed. What the store refuses stays in the queue, is tried again, and can be taken out
 //! as a file.
 
-use std::cell::{Cell, OnceCell, RefCell};
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::sync::Arc;
 
 use gloo_timers::callback::Timeout;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
+use leptos::task::{spawn_local, tick};
 
 use crate::browser::any_store::{self, AnyStore};
-use crate::browser::page;
-use crate::browser::turn::NextTurn;
 use crate::measure::time::Millis;
 use crate::record::envelope::Envelope;
 use crate::record::export;
@@ -43,8 +41,6 @@ pub(super) struct Keeper {
     store: RefCell<Option<Rc<AnyStore>>>,
     queue: RefCell<Queue>,
     busy: Cell<bool>,
-    /// Writes what is queued, made at the first press.
-    next_turn: OnceCell<NextTurn>,
     state: RwSignal<Saved>,
     downgrade: RwSignal<Option<StoreError>>,
 }
@@ -59,7 +55,6 @@ impl Keeper {
             store: RefCell::new(None),
             queue: RefCell::default(),
             busy: Cell::new(false),
-            next_turn: OnceCell::new(),
             state,
             downgrade,
         })
@@ -80,23 +75,18 @@ impl Keeper {
 
     /// Queues events of a visit, with the visit as it stands after them.
     ///
-    /// They go to the store in the next turn, once they are in the page: asking the browser for a
-    /// write takes as long as all else at a press. A page out of sight may get no next turn; one
-    /// that goes out of sight flushes.
+    /// They go to the store in this very turn, but after the page has them: asking the browser for a
+    /// write takes as long as all else at a press.
     pub(super) fn push(self: &Rc<Self>, events: Vec<Envelope>, visit: Arc<Visit>) {
         self.queue.borrow_mut().push(events, visit);
         if *self.state.read_untracked() == Saved::Yes {
             self.state.set(Saved::Saving);
         }
-        if page::hidden() {
-            self.flush();
-            return;
-        }
-        let writes = || {
-            let keeper = Rc::clone(self);
-            NextTurn::new(move || keeper.flush())
-        };
-        self.next_turn.get_or_init(writes).ask();
+        let keeper = Rc::clone(self);
+        spawn_local(async move {
+            tick().await;
+            keeper.flush();
+        });
     }
 
     /// Tries to write what is queued.

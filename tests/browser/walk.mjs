@@ -264,7 +264,6 @@ export const SAYS = {
   oldBreaths: "Breaths were counted more than 60 minutes ago",
   oldVoice: "The voice was heard more than 60 minutes ago",
   saved: "Saved",
-  saving: "Saving",
   notSaved: "Not saved",
   lessSafe: "Records are less safe here",
   cantBeRead: "can't be read",

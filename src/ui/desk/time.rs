@@ -95,8 +95,6 @@ impl Desk {
             if hidden {
                 let running = self.visit.with_untracked(|v| v.is_some_and(Visit::running));
                 gone.set_value(Some((at, running)));
-                // It may be the last the page hears.
-                self.keeper().flush();
                 return;
             }
             if let Some((from, true)) = gone.get_value() {
