@@ -105,9 +105,9 @@ export async function presses({ url, rate, rounds, taps, few, many }) {
   }
 
   const slower = `${rate}x slower`;
-  judge(`One press, ${slower}: from its stamp to its count in the page [2]`, quantiles(toPage(at.slow)), quantile(toPage(at.slow), 0.95), WORK, "ms (p95)");
-  tell(`One press, ${slower}: of that, from its arrival in the page`, quantiles(inPage(at.slow)));
-  tell(`The same on a bare page that only counts, ${slower}`, `${quantiles(toPage(at.bare))}; from its arrival ${quantiles(inPage(at.bare))}`);
+  const besideBare = (of) => `${quantiles(of(at.slow))}; bare page ${quantiles(of(at.bare))}`;
+  judge(`One press, ${slower}: from its arrival in the page to its count there [2]`, besideBare(inPage), quantile(inPage(at.slow), 0.95), WORK, "ms (p95)");
+  tell(`One press, ${slower}: the same from the touch's own stamp`, besideBare(toPage));
   const frames = (of) => [0.5, 0.95].map((share) => `p${share * 100} ${quantile(of.map(framesLate), share)}`).join(", ");
   judge(
     `One press, ${slower}: frames between the next one and that with its count`,

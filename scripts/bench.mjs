@@ -33,7 +33,7 @@ const NOTES = `
 Every time is one of this machine, shared with whatever else runs on it: medians and quantiles, not best values. The slow-down is the browser's own (Emulation.setCPUThrottlingRate) and holds back the page's main thread only, not the service worker, the store or the disk. Sizes are told and not judged.
 
 1. From the start of the navigation in a new browser process: Home's "Swallow screen" button is there, the frame with it is painted, it gets a click, and the page that answers is painted. Slow 4G is 1.6 Mbit/s with 150 ms to each answer (Network.emulateNetworkConditions), the files as \`scripts/run\` sends them. For a cold start the app was installed, the server stopped and the browser ended. Median of ${STARTS} (fastest to slowest).
-2. Real touches (Input.dispatchTouchEvent) at random moments on the running pad of "Breaths in 60 seconds", ${TAPS * ROUNDS} of them. The stamp is the touch's own; the count is in the page when a MutationObserver is told of it. The bare page has one button that puts the next number into itself.
+2. Real touches (Input.dispatchTouchEvent) at random moments on the running pad of "Breaths in 60 seconds", ${TAPS * ROUNDS} of them. The count is in the page when a MutationObserver is told of it. Judged is what the page does from the press's arrival in it: what lies between the touch's own stamp and that arrival is the browser's, as the bare page shows, which has one button that puts the next number into itself.
 3. From the touch's own stamp to "complete" of the transaction that holds it (durability strict).
 4. So many marks were written into the store behind a count that was begun by hand; the app then finds it as after a crash and gets ${TAPS / 2} touches. Counted from the press's arrival in the page: what comes before is the browser's and the same for all.
 5. The same with ${MEAL.notes} notes among the marks. From the touch's own stamp to the end of the main thread's work on the frame with the page asked for; "saved as a file" to the moment the file is offered to the browser; while scrolling the longest time between two animation frames of a fling down and up. Median of ${MEALS} (fastest to slowest).`;
@@ -120,32 +120,39 @@ async function main() {
   fs.cpSync(DIST, dist, { recursive: true });
   sizes(dist);
 
-  const served = async () => {
+  // It is stopped whatever happens: as long as it runs this process would not end.
+  const served = async (use) => {
     const server = await startServer({ dir: dist, base: BASE });
     cleanups.push(() => server.stop());
-    return server;
+    try {
+      return await use(server.url);
+    } finally {
+      await server.stop();
+    }
   };
   const [full, slowed] = await step("the slow-down", slowDown);
-  const server = await served();
-  const { url } = server;
-  await step("first visits", () => firstVisits({ url, rate: RATE, times: STARTS }));
-  const visit = await step("recording a visit", () => recordVisit(url));
-  const [none, few, many] = await step("installing", async () => {
-    const profiles = [];
-    for (const visits of [0, FEW, MANY]) {
-      profiles.push({ visits, profile: await installed(url, visit, visits) });
-    }
-    return profiles;
+  const { url, visit, none, few, many } = await served(async (url) => {
+    await step("first visits", () => firstVisits({ url, rate: RATE, times: STARTS }));
+    const visit = await step("recording a visit", () => recordVisit(url));
+    const [none, few, many] = await step("installing", async () => {
+      const profiles = [];
+      for (const visits of [0, FEW, MANY]) {
+        profiles.push({ visits, profile: await installed(url, visit, visits) });
+      }
+      return profiles;
+    });
+    return { url, visit, none, few, many };
   });
-  await server.stop();
 
+  // Without a server, by the address it had.
   await step("cold starts", () => coldStarts({ url, rate: RATE, times: STARTS, places: [none, many] }));
   await step("presses", () => presses({ url, rate: RATE, rounds: ROUNDS, taps: TAPS, few, many }));
   await step("presses on a busy page", () => lostPresses({ url, profile: few.profile, ...STORM }));
 
-  const { url: again } = await served();
-  await step("presses behind many marks", () => pressesBehind({ url: again, rate: RATE, marks: MARKS, taps: TAPS / 2, minutes: MEAL.minutes }));
-  await step("meals", () => meals({ url: again, rate: RATE, times: MEALS, ...MEAL }));
+  await served(async (url) => {
+    await step("presses behind many marks", () => pressesBehind({ url, rate: RATE, marks: MARKS, taps: TAPS / 2, minutes: MEAL.minutes }));
+    await step("meals", () => meals({ url, rate: RATE, times: MEALS, ...MEAL }));
+  });
 
   const machine = `${os.cpus().length} cores, ${os.cpus()[0].model.trim()}, ${os.type()} ${os.arch()}; Chromium ${visit.version}, headless`;
   const slow = `A fixed loop takes ${ms(full)} at full speed and ${ms(slowed)} with the slow-down`;

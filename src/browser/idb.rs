@@ -10,7 +10,7 @@ use std::rc::Rc;
 use gloo_timers::callback::Timeout;
 use js_sys::{Array, JSON, Object, Promise, Reflect};
 use serde::Serialize;
-use serde_wasm_bindgen::Serializer;
+use serde_wasm_bindgen::{Serializer, from_value};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
@@ -47,6 +47,14 @@ extern "C" {
         mode: &str,
         options: &JsValue,
     ) -> Result<IdbTransaction, JsValue>;
+}
+
+// The bindings take it for deprecated, which it is not.
+#[wasm_bindgen]
+extern "C" {
+    type Asked;
+    #[wasm_bindgen(method, catch)]
+    fn commit(this: &Asked) -> Result<(), JsValue>;
 }
 
 #[derive(Debug)]
@@ -125,7 +133,8 @@ impl IndexedStore {
     }
 
     /// Runs one transaction that writes. All requests are made at once, so that the browser
-    /// can't take it for finished in between.
+    /// can't take it for finished in between, and it is told that there are no more: it need not
+    /// wait for this page to have heard of each, which may be gone by then.
     async fn write(
         &self,
         requests: impl FnOnce(&IdbTransaction) -> Result<(), JsValue>,
@@ -136,6 +145,8 @@ impl IndexedStore {
             let _ = writing.abort();
             return Err(failed(&error));
         }
+        // Where this is not to be had it commits by itself.
+        let _ = writing.unchecked_ref::<Asked>().commit();
         let outcome = complete(&writing).await;
         if matches!(outcome, Err(StoreError::Broken(_))) {
             // Often the connection's fault ("server lost"): the next call gets a new one.
@@ -166,17 +177,11 @@ impl Store for IndexedStore {
         let all = all_of(visit)
             .and_then(|range| reading.object_store(EVENTS)?.get_all_with_key(&range))
             .map_err(|error| failed(&error))?;
-        let values = result(&all).await?;
-        // All at once: a long meal has thousands. Only where that fails they are told apart.
-        if let Ok(events) = serde_json::from_str(&text(&values)) {
-            return Ok((events, Vec::new()));
-        }
         let mut stored = Stored::default();
-        for value in Array::from(&values).iter() {
-            let text = text(&value);
-            match serde_json::from_str(&text) {
+        for value in Array::from(&result(&all).await?).iter() {
+            match from_value(value.clone()) {
                 Ok(envelope) => stored.0.push(envelope),
-                Err(_) => stored.1.push(Raw(text)),
+                Err(_) => stored.1.push(Raw(text(&value))),
             }
         }
         Ok(stored)
@@ -193,9 +198,7 @@ impl Store for IndexedStore {
             let value = cursor.value().map_err(|error| failed(&error))?;
             // A head is derived and can be made anew from its events; one that can't be read must
             // not keep the others from the list.
-            if let Ok(head) = serde_json::from_str(&text(&value)) {
-                heads.push(head);
-            }
+            heads.extend(from_value::<Head>(value).ok());
             cursor.continue_().map_err(|error| failed(&error))?;
         }
         Ok(heads)
@@ -366,15 +369,14 @@ fn make_stores(request: &IdbOpenDbRequest) -> Result<(), JsValue> {
 }
 
 /// A value as a plain object, its numbers as numbers: a BigInt would be no key, and would not go
-/// through JSON.
+/// through JSON. [`from_value`] reads it back.
 fn to_js(value: &impl Serialize) -> Result<JsValue, StoreError> {
     value
         .serialize(&Serializer::new())
         .map_err(|error| StoreError::Broken(error.to_string()))
 }
 
-/// Whatever it is, as JSON text. Reading goes by text, as the records of the fallback store do: a
-/// second reader, for values, would take 6 KB of the app.
+/// Whatever it is, as JSON text, for people: what can't be read is set aside as it stands.
 fn text(value: &JsValue) -> String {
     JSON::stringify(value)
         .ok()

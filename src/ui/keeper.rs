@@ -1,7 +1,8 @@
 //! Keeps events: a queue in front of the store.
 //!
-//! A press is queued in its own handler; "saved" is shown only once the store confirmed. What the
-//! store refuses stays in the queue, is tried again, and can be taken out as a file.
+//! A press is queued in its own handler and written in the same turn; "saved" is shown only once the
+//! store confirmed. What the store refuses stays in the queue, is tried again, and can be taken out
+//! as a file.
 
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -9,7 +10,7 @@ use std::sync::Arc;
 
 use gloo_timers::callback::Timeout;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
+use leptos::task::{spawn_local, tick};
 
 use crate::browser::any_store::{self, AnyStore};
 use crate::measure::time::Millis;
@@ -73,12 +74,19 @@ impl Keeper {
     }
 
     /// Queues events of a visit, with the visit as it stands after them.
+    ///
+    /// They go to the store in this very turn, but after the page has them: asking the browser for a
+    /// write takes as long as all else at a press.
     pub(super) fn push(self: &Rc<Self>, events: Vec<Envelope>, visit: Arc<Visit>) {
         self.queue.borrow_mut().push(events, visit);
         if *self.state.read_untracked() == Saved::Yes {
             self.state.set(Saved::Saving);
         }
-        self.flush();
+        let keeper = Rc::clone(self);
+        spawn_local(async move {
+            tick().await;
+            keeper.flush();
+        });
     }
 
     /// Tries to write what is queued.

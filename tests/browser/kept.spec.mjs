@@ -365,6 +365,23 @@ test.describe("the store", () => {
     await expect(page.getByText("4 swallows in 30 seconds")).toBeVisible();
   });
 
+  test("has what was pressed in the very turn in which the page is left", async ({ page }) => {
+    const walk = await Walk.at(page, visit().gateHolds().breaths(), AT.dry);
+    await walk.startPad();
+    await walk.saved();
+    const before = (await storedEvents(page)).length;
+    const loaded = page.waitForEvent("load");
+    await page.evaluate(() => {
+      document.querySelector("#pad").dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, button: 0 }));
+      location.reload();
+    });
+    await loaded;
+    await appStarted(page);
+    await walk.counted(1);
+    const events = (await storedEvents(page)).slice(before);
+    expect(marksOf(events, "Tap")).toHaveLength(1);
+  });
+
   test("used by another window for the same visit: it says so, and what is here can be taken out", async ({ page, context }) => {
     const walk = await Walk.at(page, visit(), AT.gates[0]);
     await walk.isOn(PAGES.gates[0]);

@@ -80,6 +80,8 @@ impl Desk {
 
     /// Reads the newest visits again.
     pub(in crate::ui) fn refresh(self) {
+        // What was recorded in this very turn stands in them.
+        self.keeper().flush();
         spawn_local(async move {
             if let Ok(heads) = self.keeper().heads(RECENT, None).await {
                 self.heads.set(heads);
