@@ -3,6 +3,7 @@
 use crate::clinical::decision::basis::{basis, is_for};
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::{EndedEarly, Exam};
+use crate::clinical::findings::fact::{Fact, GateFact};
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::knowledge::rules;
 use crate::record::event::{Action, ByWhen, Plan, Whom};
@@ -70,13 +71,16 @@ const BREATHING: [&str; 9] = [
 /// The rules of choking.
 const CHOKING: [&str; 2] = [rules::WATER_CHOKE.id, rules::TRIAL_CHOKE.id];
 
-fn names(flags: &[Flag], rules: &[&str]) -> bool {
-    flags.iter().any(|f| rules.contains(&f.rule().id))
+fn names_choking(flags: &[Flag]) -> bool {
+    flags.iter().any(|f| CHOKING.contains(&f.rule().id))
 }
 
-/// Whether a flag is about breathing or alertness that may be failing.
+/// Whether a flag is about breathing or alertness that may be failing. Who is drowsy is checked
+/// again.
 pub fn is_deterioration(flag: &Flag) -> bool {
-    BREATHING.contains(&flag.rule().id)
+    let drowsy = matches!(flag.fact(), Fact::Gate(GateFact::Excepted { exception, .. })
+        if exception.id == "drowsy");
+    BREATHING.contains(&flag.rule().id) && !drowsy
 }
 
 /// Whether a flag is what calls the doctor, now.
@@ -93,7 +97,8 @@ pub fn deteriorating(decision: &Decision) -> bool {
     // What closed the gate, and a low reading in a trial, stand under what is missing. An
     // emergency names its own procedure.
     let emergency = decision.verdict == Verdict::NotDone(EndedEarly::Emergency);
-    !emergency && names(&decision.missing, &BREATHING) || names(&decision.reasons, &BREATHING)
+    let fails = |flags: &[Flag]| flags.iter().any(is_deterioration);
+    !emergency && fails(&decision.missing) || fails(&decision.reasons)
 }
 
 /// To whom and by when, where the clinician left it as suggested.
@@ -103,7 +108,7 @@ pub fn deteriorating(decision: &Decision) -> bool {
 /// within 24 hours (NICE).
 pub fn suggested(decision: &Decision) -> (Whom, ByWhen) {
     let emergency = decision.verdict == Verdict::NotDone(EndedEarly::Emergency);
-    if emergency || deteriorating(decision) || names(&decision.reasons, &CHOKING) {
+    if emergency || deteriorating(decision) || names_choking(&decision.reasons) {
         (Whom::Doctor, ByWhen::Now)
     } else {
         (Whom::Slp, ByWhen::Today)

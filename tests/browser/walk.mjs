@@ -34,7 +34,7 @@ export const BUTTONS = {
   sayTheCase: "First say what is the case",
   sayTheFinding: "First say what you found",
   next: /^Next(?! trial)/,
-  skip: /^(Skip: not done|Go on without it)$/,
+  skip: /^(Skip: not done|Leave this out)$/,
   nextTrial: begins("Next trial"),
   couldNot: "Could not",
   takeBack: "Take this answer back",
