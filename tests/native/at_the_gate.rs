@@ -88,7 +88,7 @@ fn looking_and_speech_stay_open() {
         );
         let tasks = ScreenId::FullVisit.screen().tasks;
         let speech = |t: &&TaskId| penlight::clinical::tasks::spec(**t).speech;
-        let last = tasks.iter().filter(speech).next_back().unwrap();
+        let last = tasks.iter().rfind(speech).unwrap();
         assert_eq!(after_task(&s.visit, *last), Step::GateResult, "{stop:?}");
     }
 }
