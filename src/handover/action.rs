@@ -6,7 +6,8 @@ use crate::clinical::findings::exam::{EndedEarly, Exam};
 use crate::clinical::findings::fact::{Fact, GateFact};
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::knowledge::rules;
-use crate::record::event::{Action, ByWhen, Plan, Whom};
+use crate::record::event::{Action, ByWhen, Event, Plan, Whom};
+use crate::record::visit::Visit;
 
 impl Action {
     /// All, in the order offered.
@@ -131,6 +132,25 @@ pub fn standing(decision: &Decision, plan: &Plan) -> Plan {
     }
 }
 
+/// What one press records where everything by mouth ends at the gate: the end of the screen, and
+/// nothing by mouth until review. Of an order to fast whoever gave it says what it covers.
+pub fn at_a_stop(visit: &Visit) -> Vec<Event> {
+    let decision = visit.decision().filter(|_| !visit.exam.fasts());
+    let plan = decision.map(|decision| {
+        Event::Plan(Plan {
+            action: Some(Action::NothingByMouth),
+            ..standing(&decision, &visit.plan)
+        })
+    });
+    let ended = Event::EndedEarly(EndedEarly::GateClosed);
+    std::iter::once(ended).chain(plan).collect()
+}
+
+/// Whether an order to fast that closed the gate says already what to do until review.
+pub fn is_ordered(decision: &Decision, exam: &Exam) -> bool {
+    exam.fasts() && decision.verdict == Verdict::NotDone(EndedEarly::GateClosed)
+}
+
 /// Whether a plan has its reason: spaces and full stops alone are none.
 pub fn says_why(plan: &Plan) -> bool {
     plan.because.chars().any(|c| !c.is_whitespace() && c != '.')
@@ -139,7 +159,7 @@ pub fn says_why(plan: &Plan) -> bool {
 /// What is still missing before the text may leave: words to show, or none.
 ///
 /// **Invariant:** no refer, stop, incomplete or not-done text leaves without what to do until
-/// review; "keep the plan" never leaves without its reason, nor a plan with acknowledged risks that
+/// review, be it an order to fast; "keep the plan" never leaves without its reason, nor a plan with acknowledged risks that
 /// nobody knew of at the gate.
 pub fn missing(decision: &Decision, plan: &Plan, exam: &Exam) -> Option<&'static str> {
     if !decision.verdict.needs_action() {
@@ -147,6 +167,7 @@ pub fn missing(decision: &Decision, plan: &Plan, exam: &Exam) -> Option<&'static
     }
     let plan = standing(decision, plan);
     match plan.action {
+        None if is_ordered(decision, exam) => None,
         None => Some("First press what to do until review."),
         Some(Action::KeepPlan) if !says_why(&plan) => Some("Say why the current plan is kept."),
         Some(Action::AcknowledgedRisk) if !says_why(&plan) && !exam.has_risk_plan() => {

@@ -15,6 +15,7 @@ use crate::clinical::findings::gate::{Exception, Item, State};
 use crate::clinical::findings::in_the_way::{Obstacle, gate_key};
 use crate::clinical::knowledge::oral::Region;
 use crate::draw::{Drawn, Piece, all, el, live, when};
+use crate::handover::action::at_a_stop;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
 use crate::record::way::{self, Step};
@@ -92,7 +93,8 @@ fn gate_findings() -> Piece {
         desk.turn(Page::Decision);
     };
     let to_text = move |_| {
-        desk.record([Event::EndedEarly(EndedEarly::GateClosed)]);
+        let events = desk.visit.with_untracked(|v| v.map(at_a_stop));
+        desk.record(events.unwrap_or_default());
         hand_over(desk);
     };
     // Blocks that nobody took on, and readings of the breathing that hold up the water.

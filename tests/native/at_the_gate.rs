@@ -10,6 +10,7 @@ use penlight::clinical::knowledge::oral::Region;
 use penlight::clinical::knowledge::person::Role;
 use penlight::clinical::knowledge::screen::ScreenId;
 use penlight::clinical::knowledge::task::TaskId;
+use penlight::handover::action;
 use penlight::record::event::Event;
 use penlight::record::way::{
     Step, after_group, after_region, after_task, looking_goes_on, next, shows,
@@ -124,6 +125,33 @@ fn drowsy_is_checked_again_before_anything_is_given() {
     s.gate(&[("awake", "drowsy")]);
     s.pass(TaskId::Water90, "gate.awake", Role::Slp);
     assert_eq!(next(&s.visit), Step::Task(TaskId::Water90));
+}
+
+/// One press, and the text may leave: nothing by mouth, or the order as it stands, which says for
+/// itself whether tablets are meant.
+#[test]
+fn one_press_leads_to_a_text_that_may_leave() {
+    for stop in STOPS {
+        let mut s = pressed(ScreenId::Swallow, stop);
+        let missing = |s: &Scene| {
+            let decision = s.visit.decision().unwrap();
+            action::missing(&decision, &s.visit.plan, &s.visit.exam)
+        };
+        for event in action::at_a_stop(&s.visit) {
+            s.say(event);
+        }
+        assert_eq!(missing(&s), None, "{stop:?}");
+        assert_eq!(s.verdict(), Verdict::NotDone(EndedEarly::GateClosed));
+        let fasts = stop.0 == "nothing-by-mouth";
+        let text = s.text();
+        assert_eq!(
+            text.contains("NOTHING BY MOUTH, tablets included"),
+            !fasts,
+            "{text}"
+        );
+        assert!(!text.contains("not chosen yet"), "{text}");
+        assert_eq!(text.contains("the doctor now"), !fasts, "{text}");
+    }
 }
 
 /// The order of whoever ordered it stands in the text, above everything else.
