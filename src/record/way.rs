@@ -57,7 +57,7 @@ pub fn next(visit: &Visit) -> Step {
 fn first_open(visit: &Visit, screen: &Screen) -> Step {
     let tasks = screen.tasks_of(&visit.exam);
     open_region(visit, screen.oral.before())
-        .or_else(|| first_due(visit, &tasks).map(|task| asked_before(visit, task, None)))
+        .or_else(|| first_due(visit, &tasks).map(|task| asked_before(visit, task)))
         .or_else(|| open_region(visit, screen.oral.after()))
         .unwrap_or(Step::Decision)
 }
@@ -118,24 +118,32 @@ fn is_speech(task: TaskId) -> bool {
     tasks::spec(task).speech
 }
 
-/// A task's page; before it what it needs, where its page could only refuse. What was left open
-/// just now, at `from`, is not led to once more: its page says what it would take.
-fn asked_before(visit: &Visit, task: TaskId, from: Option<TaskId>) -> Step {
+/// A task's page; before it what it needs, where its page could only refuse.
+fn asked_before(visit: &Visit, task: TaskId) -> Step {
+    needs(visit, task).unwrap_or(Step::Task(task))
+}
+
+/// The page after a task, which is this one. A count that was left out on the way is not led to once
+/// more, in a round: the page that waits for it has the press for it.
+fn asked_on(visit: &Visit, task: TaskId) -> Step {
+    let needed = needs(visit, task).filter(|step| !matches!(step, Step::Task(_)));
+    needed.unwrap_or(Step::Task(task))
+}
+
+/// What is asked before a task by mouth.
+fn needs(visit: &Visit, task: TaskId) -> Option<Step> {
     let exam = &visit.exam;
-    let held = match task.is_by_mouth() {
-        true => in_the_way(task, exam, exam.now),
-        false => Vec::new(),
-    };
+    if !task.is_by_mouth() {
+        return None;
+    }
+    let held = in_the_way(task, exam, exam.now);
     let mut first = held.iter().filter(|one| comes_first(one));
-    let first = first.find_map(|one| match (one, clears(one, exam)) {
+    first.find_map(|one| match (one, clears(one, exam)) {
         // Where it stands with what else the gate found.
         (Obstacle::Gate { .. }, _) => Some(Step::GateResult),
         (_, Some(Clears::Page(step))) => Some(step),
         _ => None,
-    });
-    first
-        .filter(|step| *step != from.map_or(Step::Overview, Step::Task))
-        .unwrap_or(Step::Task(task))
+    })
 }
 
 /// The page after a gate group.
@@ -175,7 +183,7 @@ pub fn after_region(visit: &Visit, region: Region) -> Step {
         return looking_goes_on(visit).unwrap_or(Step::GateResult);
     }
     match first_due(visit, &screen.tasks_of(&visit.exam)) {
-        Some(task) if screen.oral.before().contains(&region) => asked_before(visit, task, None),
+        Some(task) if screen.oral.before().contains(&region) => asked_before(visit, task),
         _ => Step::Decision,
     }
 }
@@ -223,7 +231,7 @@ pub fn after_task(visit: &Visit, task: TaskId) -> Step {
         first_due(visit, &after),
         open_region(visit, screen.oral.after()),
     ) {
-        (Some(next), _) => asked_before(visit, next, Some(task)),
+        (Some(next), _) => asked_on(visit, next),
         (None, _) if closed => Step::GateResult,
         (None, Some(region)) => region,
         (None, None) => Step::Decision,

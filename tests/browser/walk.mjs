@@ -57,6 +57,8 @@ export const BUTTONS = {
   thisReason: "Go on with this reason",
   endNotDone: "End: screen not done",
   endEmergency: "Emergency: end the screen",
+  endStopped: "Nothing by mouth: to the text",
+  goOnWithTrials: "Go on with trials",
   declined: "Person declined",
   wantsToStop: "Person wants to stop",
   breakOff: "I must break off",
