@@ -48,6 +48,7 @@ export const BUTTONS = {
   done: "Done",
   sayAloud: "Say it aloud",
   askAgain: "Ask again",
+  hearAgain: "Hear it again",
   show: "Show to patient",
   undo: begins("Undo: "),
   lastSwallow: "Last swallow",

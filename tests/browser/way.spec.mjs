@@ -416,17 +416,16 @@ test.describe("an early end", () => {
     }
     await walk.isOn(PAGES.breaths);
     await walk.press(BUTTONS.next);
-    await walk.press(BUTTONS.next);
     await walk.isOn(PAGES.water);
     await expect(page.getByText(SAYS.oldBreaths)).toBeVisible();
-    await walk.press(walk.button(BUTTONS.askAgain).first());
+    await walk.press(walk.button(BUTTONS.countAgain).first());
+    await walk.isOn(PAGES.breaths);
     await walk.press(BUTTONS.countAgain);
     await walk.breaths();
     await walk.press(BUTTONS.next);
-    await walk.press(BUTTONS.next);
     await walk.isOn(PAGES.water);
     await expect(page.getByText(SAYS.oldVoice)).toBeVisible();
-    await walk.press(BUTTONS.askAgain);
+    await walk.press(BUTTONS.hearAgain);
     await expect(page.getByText(SAYS.oldVoice)).toHaveCount(0);
     await walk.answer(ASKED.voiceBefore, ASKED.clear);
     await expect(walk.pad).toBeVisible();
