@@ -3,9 +3,11 @@
 use crate::clinical::decision::basis::{basis, is_for};
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::{EndedEarly, Exam};
+use crate::clinical::findings::fact::{Fact, GateFact};
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::knowledge::rules;
-use crate::record::event::{Action, ByWhen, Plan, Whom};
+use crate::record::event::{Action, ByWhen, Event, Plan, Whom};
+use crate::record::visit::Visit;
 
 impl Action {
     /// All, in the order offered.
@@ -71,13 +73,16 @@ const BREATHING: [&str; 10] = [
 /// The rules of choking.
 const CHOKING: [&str; 2] = [rules::WATER_CHOKE.id, rules::TRIAL_CHOKE.id];
 
-fn names(flags: &[Flag], rules: &[&str]) -> bool {
-    flags.iter().any(|f| rules.contains(&f.rule().id))
+fn names_choking(flags: &[Flag]) -> bool {
+    flags.iter().any(|f| CHOKING.contains(&f.rule().id))
 }
 
-/// Whether a flag is about breathing or alertness that may be failing.
+/// Whether a flag is about breathing or alertness that may be failing. Who is drowsy is checked
+/// again.
 pub fn is_deterioration(flag: &Flag) -> bool {
-    BREATHING.contains(&flag.rule().id)
+    let drowsy = matches!(flag.fact(), Fact::Gate(GateFact::Excepted { exception, .. })
+        if exception.id == "drowsy");
+    BREATHING.contains(&flag.rule().id) && !drowsy
 }
 
 /// Whether a flag is what calls the doctor, now.
@@ -94,7 +99,8 @@ pub fn deteriorating(decision: &Decision) -> bool {
     // What closed the gate, and a low reading in a trial, stand under what is missing. An
     // emergency names its own procedure.
     let emergency = decision.verdict == Verdict::NotDone(EndedEarly::Emergency);
-    !emergency && names(&decision.missing, &BREATHING) || names(&decision.reasons, &BREATHING)
+    let fails = |flags: &[Flag]| flags.iter().any(is_deterioration);
+    !emergency && fails(&decision.missing) || fails(&decision.reasons)
 }
 
 /// To whom and by when, where the clinician left it as suggested.
@@ -104,7 +110,7 @@ pub fn deteriorating(decision: &Decision) -> bool {
 /// within 24 hours (NICE).
 pub fn suggested(decision: &Decision) -> (Whom, ByWhen) {
     let emergency = decision.verdict == Verdict::NotDone(EndedEarly::Emergency);
-    if emergency || deteriorating(decision) || names(&decision.reasons, &CHOKING) {
+    if emergency || deteriorating(decision) || names_choking(&decision.reasons) {
         (Whom::Doctor, ByWhen::Now)
     } else {
         (Whom::Slp, ByWhen::Today)
@@ -127,6 +133,25 @@ pub fn standing(decision: &Decision, plan: &Plan) -> Plan {
     }
 }
 
+/// What one press records where everything by mouth ends at the gate: the end of the screen, and
+/// nothing by mouth until review. Of an order to fast whoever gave it says what it covers.
+pub fn at_a_stop(visit: &Visit) -> Vec<Event> {
+    let decision = visit.decision().filter(|_| !visit.exam.fasts());
+    let plan = decision.map(|decision| {
+        Event::Plan(Plan {
+            action: Some(Action::NothingByMouth),
+            ..standing(&decision, &visit.plan)
+        })
+    });
+    let ended = Event::EndedEarly(EndedEarly::GateClosed);
+    std::iter::once(ended).chain(plan).collect()
+}
+
+/// Whether an order to fast that closed the gate says already what to do until review.
+pub fn is_ordered(decision: &Decision, exam: &Exam) -> bool {
+    exam.fasts() && decision.verdict == Verdict::NotDone(EndedEarly::GateClosed)
+}
+
 /// Whether a plan has its reason: spaces and full stops alone are none.
 pub fn says_why(plan: &Plan) -> bool {
     plan.because.chars().any(|c| !c.is_whitespace() && c != '.')
@@ -135,7 +160,7 @@ pub fn says_why(plan: &Plan) -> bool {
 /// What is still missing before the text may leave: words to show, or none.
 ///
 /// **Invariant:** no refer, stop, incomplete or not-done text leaves without what to do until
-/// review; "keep the plan" never leaves without its reason, nor a plan with acknowledged risks that
+/// review, be it an order to fast; "keep the plan" never leaves without its reason, nor a plan with acknowledged risks that
 /// nobody knew of at the gate.
 pub fn missing(decision: &Decision, plan: &Plan, exam: &Exam) -> Option<&'static str> {
     if !decision.verdict.needs_action() {
@@ -143,6 +168,7 @@ pub fn missing(decision: &Decision, plan: &Plan, exam: &Exam) -> Option<&'static
     }
     let plan = standing(decision, plan);
     match plan.action {
+        None if is_ordered(decision, exam) => None,
         None => Some("First press what to do until review."),
         Some(Action::KeepPlan) if !says_why(&plan) => Some("Say why the current plan is kept."),
         Some(Action::AcknowledgedRisk) if !says_why(&plan) && !exam.has_risk_plan() => {

@@ -234,6 +234,8 @@ pub enum Event {
     HelpCalled(Stamp),
     /// Choking: back to baseline.
     BackToBaseline(Stamp),
+    /// Choking: the voice as it was heard after it, by its id.
+    VoiceAfterChoking(String),
     /// Emergency: when the person was last well, in free words.
     LastWell(String),
     /// The plan for the handover.
@@ -355,6 +357,7 @@ impl Event {
             Event::Mark { .. }
                 | Event::Answer { .. }
                 | Event::Choking(_)
+                | Event::VoiceAfterChoking(_)
                 | Event::Gate(_)
                 | Event::Oral(_)
         )

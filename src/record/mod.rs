@@ -7,6 +7,7 @@
 //! clock; what can't be read is set aside, never deleted; a deletion leaves a tombstone.
 
 pub mod called;
+pub mod clears;
 pub mod envelope;
 pub mod event;
 pub mod export;
@@ -14,6 +15,8 @@ pub mod head;
 pub mod id;
 pub mod memory;
 pub mod queue;
+pub mod skip;
+pub mod step;
 pub mod store;
 pub mod visit;
 pub mod way;

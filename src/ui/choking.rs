@@ -4,22 +4,25 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::follow::follow;
-use super::parts::{big, button, frame};
+use super::parts::{big, button, choices, frame};
 use super::route::{Page, Route};
 use crate::browser::clock;
 use crate::clinical::findings::trial::MarkKind;
 use crate::clinical::knowledge::sign::Sign;
+use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::water::{VOICE_AFTER, VOICES};
 use crate::draw::{Drawn, Piece, all, el, live, when};
 use crate::measure::time::{Stamp, elapsed};
 use crate::record::event::Event;
 use crate::record::visit::{Choking, Visit};
+use crate::wording::tasks as words;
 
 /// The page.
 pub(super) fn choking_page() -> Piece {
     let desk = Desk::get();
     let choking = follow(move || {
         desk.visit
-            .with(|v| v.and_then(Visit::choking))
+            .with(|v| v.and_then(Visit::choking_or_its_sign))
             .map(|c: Choking| (c.since, c.help, c.over))
     });
     let since = move || {
@@ -71,9 +74,11 @@ pub(super) fn choking_page() -> Piece {
                         None => big("", "Back to baseline", move |_| desk
                             .record([Event::BackToBaseline(clock::now())]))
                         .piece(),
-                        Some(t) => el("p.figure")
-                            .with(format!("Back to baseline after {}", time_between(since, t)))
-                            .piece(),
+                        Some(t) => all![
+                            el("p.figure")
+                                .with(format!("Back to baseline after {}", time_between(since, t))),
+                            voice_since(desk)
+                        ],
                     })
                     .with(big(
                         "",
@@ -103,6 +108,26 @@ pub(super) fn choking_page() -> Piece {
                 })
             )
         ],
+    )
+}
+
+/// The voice, heard anew: nothing is given before it is.
+fn voice_since(desk: Desk) -> Piece {
+    let heard = Signal::derive(move || {
+        let choking = desk.visit.with(|v| v.and_then(Visit::choking));
+        choking
+            .and_then(|c| c.voice)
+            .map(|(voice, _)| voice.to_owned())
+    });
+    let offered = words::choices(TaskId::Sips, VOICE_AFTER, VOICES);
+    let offered = offered.map(|(id, words)| (id.to_owned(), words.to_owned()));
+    choices(
+        "Voice now".into(),
+        offered.collect(),
+        heard,
+        Callback::new(move |id: Option<String>| {
+            desk.record(id.map(Event::VoiceAfterChoking));
+        }),
     )
 }
 

@@ -3,7 +3,7 @@
 use super::desk::{Desk, versions};
 use super::ended::take_up;
 use super::oral_points::{oral_points, say_if_new};
-use super::parts::{big, choking_button, frame, overview_of};
+use super::parts::{big, button, choking_button, frame, overview_of};
 use super::route::Page;
 use super::told::outdated;
 use super::why::{flag_item, rule_fold};
@@ -65,32 +65,15 @@ fn shown(decision: Decision, ended: bool) -> Piece {
         .visit
         .with_untracked(|v| v.map(way::next))
         .filter(|page| *page != Step::Decision && verdict == Verdict::Incomplete);
+    let trials = desk
+        .visit
+        .with_untracked(|v| v.and_then(way::trials_after_sign));
     // The headline names neither.
     let doctor = verdict.needs_action() && suggested(&decision).0 == Whom::Doctor;
     let urgent = [
         doctor.then_some("Call the doctor now."),
         deteriorating(&decision).then_some(DETERIORATION),
     ];
-    let to_handover = {
-        let reasons: Vec<(String, String)> = decision
-            .reasons
-            .iter()
-            .chain(&decision.missing)
-            .map(|f| (f.rule().id.to_owned(), f.reason()))
-            .collect();
-        move |_| {
-            let policy = desk
-                .visit
-                .with_untracked(|v| v.map_or(String::new(), |v| v.exam.policy.name.clone()));
-            desk.record([Event::Decided {
-                verdict: verdict.id().to_owned(),
-                reasons: reasons.clone(),
-                versions: versions(),
-                policy,
-            }]);
-            desk.turn(Page::Handover);
-        }
-    };
     // What points to a nerve stands with its nerve.
     let also: Vec<Flag> = decision
         .also
@@ -160,9 +143,30 @@ fn shown(decision: Decision, ended: bool) -> Piece {
                     .map(|page| { big("", "Go on with the screen", move |_| desk.turn(page)) })
             )
             .with(ended.then(|| take_up(desk, "")))
-            .with(big("primary", "Handover", to_handover))
+            .with(trials.map(|page| {
+                el("div.row.quiet").with(button("", "Go on with trials", move || desk.turn(page)))
+            }))
+            .with(big("primary", "Handover", move |_| hand_over(desk)))
             .with(choking_button())
     ]
+}
+
+/// On to the text, with the decision recorded as it stands.
+pub(super) fn hand_over(desk: Desk) {
+    let decided = desk.visit.with_untracked(|v| {
+        let decision = v?.decision()?;
+        let reasons = decision.reasons.iter().chain(&decision.missing);
+        Some(Event::Decided {
+            verdict: decision.verdict.id().to_owned(),
+            reasons: reasons
+                .map(|f| (f.rule().id.to_owned(), f.reason()))
+                .collect(),
+            versions: versions(),
+            policy: v.map_or(String::new(), |v| v.exam.policy.name.clone()),
+        })
+    });
+    desk.record(decided);
+    desk.turn(Page::Handover);
 }
 
 fn list(heading: &'static str, flags: &[Flag]) -> Option<El> {

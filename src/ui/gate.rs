@@ -150,8 +150,9 @@ fn gate_item(
                 Event::GateCleared(item.id.to_owned())
             }
         }]);
-        // An emergency waits for no other question.
-        if desk.visit.with_untracked(|v| v.is_some_and(way::emergency)) {
+        // Neither an emergency nor what ends everything by mouth waits for another question.
+        let stops = |v: &Visit| way::emergency(v) || way::gate_stops(v);
+        if desk.visit.with_untracked(|v| v.is_some_and(stops)) {
             desk.turn(Page::GateResult);
         }
     });

@@ -2,9 +2,10 @@
 
 use leptos::prelude::*;
 
+use super::decision::hand_over;
 use super::desk::Desk;
 use super::holds::go_on_past;
-use super::parts::{big, choking_button, frame, overview_of};
+use super::parts::{big, button, choking_button, frame, overview_of};
 use super::route::Page;
 use super::why::rule_fold;
 use crate::clinical::decision::in_the_way::{InTheWay, closing_readings};
@@ -13,10 +14,11 @@ use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::{Exception, Item, State};
 use crate::clinical::findings::in_the_way::{Obstacle, gate_key};
 use crate::clinical::knowledge::oral::Region;
-use crate::draw::{Drawn, Piece, all, el, live};
+use crate::draw::{Drawn, Piece, all, el, live, when};
+use crate::handover::action::at_a_stop;
 use crate::record::event::Event;
 use crate::record::visit::Visit;
-use crate::record::way;
+use crate::record::way::{self, Step};
 use crate::wording::gate as wording;
 
 /// Whether the visit's screen has a gate; others ask of new weakness where the examination begins.
@@ -82,14 +84,35 @@ fn gate_findings() -> Piece {
         })
     };
     let emergency = move || desk.visit.with(|v| v.is_some_and(way::emergency));
+    let stopped = move || {
+        let stops = |v: &Visit| !way::emergency(v) && has_gate(v) && way::gate_stops(v);
+        desk.visit.with(|v| v.is_some_and(stops))
+    };
     let end = move |why: EndedEarly| {
         desk.record([Event::EndedEarly(why)]);
         desk.turn(Page::Decision);
+    };
+    let to_text = move |_| {
+        let events = desk.visit.with_untracked(|v| v.map(at_a_stop));
+        desk.record(events.unwrap_or_default());
+        hand_over(desk);
     };
     // Blocks that nobody took on, and readings of the breathing that hold up the water.
     let closed = move || {
         desk.visit
             .with(|v| v.and_then(|v| crate::clinical::decision::assess::gate_closed(&v.exam)))
+    };
+    // What stays open although nothing may be given.
+    let looking = move || {
+        let open = closed().and(desk.visit.with(|v| v.and_then(way::looking_goes_on)));
+        open.map(|page| {
+            let words = "Go on with looking and speech";
+            el("div.row.quiet").with(button("", words, move || desk.turn(page)))
+        })
+    };
+    let waits = move || {
+        let next = desk.visit.with(|v| v.map(way::next));
+        next == Some(Step::GateResult)
     };
     let go_on = move |_| {
         if let Some(page) = desk.visit.with_untracked(|v| v.map(way::next)) {
@@ -117,6 +140,11 @@ fn gate_findings() -> Piece {
             })
         }),
         list(State::Emergency, "What was answered", "found block"),
+        live(move || stopped().then(|| el("section.verdict.stop")
+            .attr("role", "alert")
+            .with(el("p.word").with("Nothing by mouth"))
+            .with(el("p").with("Looking and speech can go on.")))),
+        list(State::Stop, "What was answered", "found block"),
         list(State::Block, "Do not start", "found block"),
         live(move || {
             let readings = desk.visit.with(|v| {
@@ -138,18 +166,28 @@ fn gate_findings() -> Piece {
                     )
             })
         }),
-        list(State::Fix, "Put right first, then ask again", "found fix"),
-        list(State::Caution, "With care: you decide", "found caution"),
+        // One instruction where everything by mouth ends.
+        when(
+            move || !stopped(),
+            move || all![
+                list(State::Fix, "Fix this, then check again", "found fix"),
+                list(State::Caution, "With care: you decide", "found caution"),
+            ]
+        ),
         el("div.foot")
             .with(live(move || match (emergency(), closed()) {
                 (true, _) => big("primary", "Emergency: end the screen", move |_| end(
                     EndedEarly::Emergency
                 ))
                 .piece(),
+                _ if stopped() => big("primary", "Nothing by mouth: to the text", to_text).piece(),
                 (false, Some(_)) => big("primary", "End: screen not done", move |_| end(
                     EndedEarly::GateClosed
                 ))
                 .piece(),
+                // Nothing is left to do before it is put right.
+                (false, None) if waits() =>
+                    big("", "Decision so far", move |_| desk.turn(Page::Decision)).piece(),
                 // What is to be put right comes first: its own button asks again.
                 (false, None) => el("button")
                     .class(if found(State::Fix).is_empty() {
@@ -161,6 +199,7 @@ fn gate_findings() -> Piece {
                     .with(el("b").with("Go on"))
                     .piece(),
             }))
+            .with(live(looking))
             .with(choking_button())
     ]
 }
@@ -184,8 +223,9 @@ fn answered(
     let on = move || {
         desk.visit.with(|v| {
             v.and_then(|v| {
+                let state = gate::state_of(item, exception, &v.exam.policy);
                 v.exam
-                    .went_on(&gate_key(item, exception), gate::go_on(item))
+                    .went_on(&gate_key(item, exception), gate::go_on(item, state))
                     .cloned()
             })
         })

@@ -12,23 +12,17 @@ use crate::clinical::decision::task_state::TaskState;
 use crate::clinical::findings::go_on::{GoOn, Ground};
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::moment::Moment;
-use crate::clinical::findings::old::Old;
 use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::rules;
-use crate::clinical::tasks::water::VOICE_BEFORE;
 use crate::draw::{Drawn, El, Piece, el, live};
+use crate::record::clears::{Clears, clears};
 use crate::record::event::Event;
 use crate::record::visit::Visit;
-use crate::record::way::again;
 use crate::wording::in_the_way as words;
 use crate::wording::words::capital;
 
-/// The press that asks anew.
-const ASK_AGAIN: &str = "Ask again";
-
-/// The way back into a screen that was ended.
-pub(super) const TAKE_UP: &str = "Take the screen up again";
+pub(super) use crate::wording::in_the_way::TAKE_UP;
 
 /// What is in the way, each with its way past where there is one. Draws nothing when free.
 pub(super) fn holds(
@@ -74,25 +68,14 @@ fn item(desk: Desk, one: &InTheWay, policy: &Policy) -> El {
 
 /// The press that takes it away, where there is one.
 fn what_helps(desk: Desk, one: &InTheWay) -> Option<El> {
-    let press = |words, event: Event| big("primary", words, move |_| desk.record([event.clone()]));
-    match one {
-        Obstacle::Ended { .. } => Some(press(TAKE_UP, Event::TakenUpAgain)),
-        // Taken back, it is asked for like one that was not said yet.
-        Obstacle::Old(Old {
-            trial: Some(trial), ..
-        }) => Some(press(
-            ASK_AGAIN,
-            Event::Answer {
-                trial: *trial,
-                question: VOICE_BEFORE.to_owned(),
-                answer: None,
-            },
-        )),
-        Obstacle::Old(old) => {
-            again(old.what).map(|page| big("primary", ASK_AGAIN, move |_| desk.turn(page)))
-        }
-        _ => None,
-    }
+    let words = words::clears(one)?;
+    let clears = desk
+        .visit
+        .with_untracked(|v| v.and_then(|v| clears(one, &v.exam)))?;
+    Some(big("primary", words, move |_| match &clears {
+        Clears::Page(step) => desk.turn(*step),
+        Clears::Press(event) => desk.record([event.clone()]),
+    }))
 }
 
 /// The way past one thing, for whoever may take it.

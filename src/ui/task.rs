@@ -79,7 +79,7 @@ fn beginning(page: TaskPage) -> Piece {
             |s| s.face == Face::Watching && s.ended,
             |_| alert("The screen was ended. Watch for 60 seconds all the same.").piece(),
         ),
-        page.part(|s| s.face == Face::Ready, |p| what_to_say(p.task)),
+        page.part(TaskState::says, |p| what_to_say(p.task)),
         page.part(
             |s| s.has_result() && s.read_long_ago,
             |p| all![

@@ -13,6 +13,8 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::spec;
 use crate::clinical::tasks::spec::{NOT_VALID, Untimed, When};
 use crate::draw::{Drawn, El, Piece, all, el, live};
+use crate::record::skip::{Cost, cost};
+use crate::wording::skip;
 use crate::wording::tasks as words;
 
 /// What to say, word for word, and how it is done.
@@ -73,8 +75,9 @@ pub(super) fn without(page: TaskPage) -> Piece {
 fn leads_on(page: TaskPage, way: Option<Without>) -> Piece {
     match way {
         None => ().piece(),
+        // What takes it away stands with what is in the way.
         Some(Without::GoOnWithout) => {
-            big("primary", "Go on without it", move |_| page.next()).piece()
+            all![big("", "Leave this out", move |_| page.next()), costs(page)]
         }
         Some(Without::CouldNotOrSkip { skip }) => {
             let untimed = spec(page.task).untimed;
@@ -83,9 +86,22 @@ fn leads_on(page: TaskPage, way: Option<Without>) -> Piece {
             el("div.row.quiet")
                 .with(untimed.map(|untimed| could_not(page, untimed)))
                 .with(skips.then(|| button("", "Skip: not done", move || page.next())))
+                .with(skips.then(|| costs(page)))
                 .piece()
         }
     }
+}
+
+/// What it costs to leave this out.
+fn costs(page: TaskPage) -> Piece {
+    let TaskPage { desk, task, .. } = page;
+    live(move || {
+        let cost = desk
+            .visit
+            .with(|v| v.map_or(Cost::default(), |v| cost(v, task)));
+        let words = skip::costs(cost);
+        (!words.is_empty()).then(|| el("p.small").with(words))
+    })
 }
 
 /// What can be said of a trial without a touch of the pad.

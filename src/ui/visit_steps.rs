@@ -75,7 +75,10 @@ pub(super) fn steps() -> Piece {
                     state,
                 )
             };
-            rows.extend(screen.oral.before().iter().map(region));
+            // An emergency ends all of it.
+            let looks = !way::emergency(v);
+            let regions = |regions: &'static [Region]| regions.iter().filter(move |_| looks);
+            rows.extend(regions(screen.oral.before()).map(region));
             let row = |task: TaskId| {
                 let spec = tasks::spec(task);
                 let state = match v.exam.latest(task) {
@@ -95,10 +98,11 @@ pub(super) fn steps() -> Piece {
                 };
                 (Page::Task(task), words::of(task).title.to_owned(), state)
             };
-            rows.extend(screen.tasks_of(&v.exam).into_iter().map(row));
+            let shown = screen.tasks_of(&v.exam).into_iter();
+            rows.extend(shown.filter(|id| way::shows(v, *id)).map(row));
             // What was added stands with the screen's own.
             rows.extend(addable(v).filter(|id| is_added(v, *id)).map(row));
-            rows.extend(screen.oral.after().iter().map(region));
+            rows.extend(regions(screen.oral.after()).map(region));
             // Nobody has to go through what is left out to say so.
             if way::next(v) != Step::Decision {
                 let so_far = "Decision so far".to_owned();
@@ -140,7 +144,7 @@ pub(super) fn steps() -> Piece {
         desk.visit.with(|v| {
             v.map_or(Vec::new(), |v| {
                 addable(v)
-                    .filter(|id| !is_added(v, *id))
+                    .filter(|id| !is_added(v, *id) && way::shows(v, *id))
                     .map(|id| {
                         (
                             Page::Task(id),

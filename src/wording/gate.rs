@@ -74,6 +74,7 @@ pub fn exception(item: &Item, exception: &Exception) -> &'static str {
         ("new-weakness", "known") => "Weakness, droop or speech change, known to the team",
         ("awake", "drowsy") => "Drowsy now",
         ("awake", "no") => "Cannot stay awake",
+        ("awake", "unrousable") => "Cannot be roused",
         ("upright", "part") => "Only 30 to 60 degrees",
         ("upright", "flat") => "Cannot be raised to 30 degrees",
         ("saliva", "no") => "Does not manage saliva",
@@ -114,7 +115,9 @@ pub fn advice(item: &Item, exception: &Exception, policy: &Policy) -> String {
             "Studies disagree: physician and speech-language pathologist decide."
         }
         ("chest", "chest") => "Read every result with care; say so.",
-        ("distress", "distress") => "No oral trial. Use the local procedure for deterioration.",
+        ("distress", "distress") | ("awake", "unrousable") => {
+            "Use the local procedure for deterioration."
+        }
         ("new-weakness", "new") => "Use your local emergency procedure. Note the time last well.",
         ("awake", "no") => "No oral trial.",
         ("upright", "part") => "As high as tolerated.",

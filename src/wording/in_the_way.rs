@@ -1,11 +1,12 @@
 //! What is in the way of a task, and what to do about it, in words.
 
 use crate::clinical::decision::in_the_way::InTheWay;
+use crate::clinical::findings::answered::Answered;
+use crate::clinical::findings::breathing::Reading;
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::go_on::Ground;
-use crate::clinical::findings::in_the_way::Obstacle;
+use crate::clinical::findings::in_the_way::{AfterChoking, Obstacle};
 use crate::clinical::knowledge::policy::Policy;
-
 use crate::clinical::tasks::dry_swallow::is_none_at_all;
 use crate::wording::by_mouth::WET_BEFORE;
 use crate::wording::words::small;
@@ -34,7 +35,13 @@ pub fn says(what: &InTheWay) -> String {
             "The examination found weakness where nothing new or worse was known: {}",
             small(&found::all(weak))
         ),
-        Obstacle::Choked { .. } => "Choked".to_owned(),
+        Obstacle::Choked { missing, .. } => match missing.is_empty() {
+            true => "Choked".to_owned(),
+            false => {
+                let each: Vec<&str> = missing.iter().map(|what| after_choking(*what)).collect();
+                format!("Choked; not recorded since: {}", each.join(", "))
+            }
+        },
         Obstacle::GateOpen { open } => {
             format!("{open} of the questions before you start are not answered")
         }
@@ -89,6 +96,51 @@ pub fn advice(what: &InTheWay, policy: &Policy) -> String {
         | Obstacle::SmallSipsFirst { .. } => "",
     };
     plain.to_owned()
+}
+
+/// The way back into a screen that was ended.
+pub const TAKE_UP: &str = "Take the screen up again";
+
+/// The press that takes it away; none where there is none.
+pub fn clears(what: &InTheWay) -> Option<&'static str> {
+    Some(match what {
+        Obstacle::Ended { .. } => TAKE_UP,
+        Obstacle::Gate { .. } => "Check again",
+        Obstacle::AgainstGate { .. } => "Look again",
+        Obstacle::CouldBeNew { .. } => "Say whether it is new",
+        Obstacle::GateOpen { .. } => "Answer them",
+        Obstacle::Choked { missing, .. } => match missing.first() {
+            Some(AfterChoking::Breaths) => "Count the breaths",
+            _ => "Choking",
+        },
+        Obstacle::Old(old) => match old.what {
+            Answered::Breaths => "Count again",
+            Answered::Saturation => "Read again",
+            Answered::Voice => "Hear it again",
+            Answered::Group(_) => "Ask again",
+        },
+        Obstacle::Breathing { reading, .. } => match reading {
+            Reading::NoCount(_) => "Count the breaths",
+            Reading::Rate(..) => "Count again",
+            Reading::Spo2(_) => "Read again",
+        },
+        Obstacle::WetBefore { .. } => "Hear it again",
+        Obstacle::DrySwallows { .. } => "Dry swallows",
+        Obstacle::SmallSipsFirst { .. } | Obstacle::Cracker { .. } => "Small sips",
+        Obstacle::Seen { .. } | Obstacle::Running { .. } | Obstacle::Watched { .. } => {
+            "Go to that trial"
+        }
+        Obstacle::NotFor { .. } | Obstacle::Child { .. } => return None,
+    })
+}
+
+/// What must be recorded after a choking.
+const fn after_choking(what: AfterChoking) -> &'static str {
+    match what {
+        AfterChoking::Baseline => "back to baseline",
+        AfterChoking::Breaths => "breaths counted",
+        AfterChoking::Voice => "voice heard",
+    }
 }
 
 /// Why somebody went on, within a sentence; what was typed stands in its own words.

@@ -33,6 +33,7 @@ pub mod screen;
 mod sign;
 pub mod sips;
 pub mod six_signs;
+pub mod skip;
 mod source;
 pub mod speech;
 pub mod task;

@@ -98,6 +98,19 @@ test.describe("the gate", () => {
     expect(text).toMatch(/last well: today, 08:15/i);
   });
 
+  test("an order to fast ends it there and then, and one press leads to a text that may leave", async ({ page }) => {
+    const walk = await Walk.at(page, visit({ slp: true }).gateHolds({}, 1), AT.gates[1]);
+    const row = page.locator("li.item", { hasText: "No nothing-by-mouth order" });
+    await walk.press(row.getByRole("button").first());
+    await walk.press("Nothing by mouth for another reason", row);
+    await walk.isOn(PAGES.gateResult);
+    await expect(page.getByRole("alert").filter({ hasText: "Nothing by mouth" })).toBeVisible();
+    await expect(walk.button(BUTTONS.allTheSame)).toHaveCount(0);
+    await walk.press(BUTTONS.endStopped);
+    await walk.isOn(PAGES.handover);
+    expect(await walk.copy()).toContain("that order stands");
+  });
+
   test("a rate and an SpO2 that were read elsewhere lead on, or to what they close", async ({ page }) => {
     const walk = await Walk.at(page, visit().gateHolds(), AT.breaths);
     await walk.unfold(FOLDS.readings);
@@ -125,6 +138,17 @@ test.describe("what keeps a task from being given", () => {
     await walk.press(BUTTONS.skip);
     await walk.decided(VERDICTS.stop);
     expect((await storedEvents(page)).filter(({ event }) => event.TrialOpened?.task === "Water90")).toEqual([]);
+  });
+
+  test("after a cough a speech-language pathologist goes on by a press, to own trials and a reason", async ({ page }) => {
+    const coughed = visit({ slp: true }).readyForWater().water({ cough: 12 });
+    const walk = await Walk.at(page, coughed, AT.decision);
+    await walk.press(BUTTONS.goOnWithTrials);
+    await walk.isOn(PAGES.own);
+    await expect(walk.pad).toHaveCount(0);
+    await walk.press(BUTTONS.allTheSame);
+    await walk.answer(ASKED.goOnBecause, REASON);
+    await expect(page.getByText(ASKED.whatGiven).first()).toBeVisible();
   });
 
   test("two dry swallows: the pad waits for a reason, and the reason is asked for", async ({ page }) => {
@@ -392,17 +416,16 @@ test.describe("an early end", () => {
     }
     await walk.isOn(PAGES.breaths);
     await walk.press(BUTTONS.next);
-    await walk.press(BUTTONS.next);
     await walk.isOn(PAGES.water);
     await expect(page.getByText(SAYS.oldBreaths)).toBeVisible();
-    await walk.press(walk.button(BUTTONS.askAgain).first());
+    await walk.press(walk.button(BUTTONS.countAgain).first());
+    await walk.isOn(PAGES.breaths);
     await walk.press(BUTTONS.countAgain);
     await walk.breaths();
     await walk.press(BUTTONS.next);
-    await walk.press(BUTTONS.next);
     await walk.isOn(PAGES.water);
     await expect(page.getByText(SAYS.oldVoice)).toBeVisible();
-    await walk.press(BUTTONS.askAgain);
+    await walk.press(BUTTONS.hearAgain);
     await expect(page.getByText(SAYS.oldVoice)).toHaveCount(0);
     await walk.answer(ASKED.voiceBefore, ASKED.clear);
     await expect(walk.pad).toBeVisible();

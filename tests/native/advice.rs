@@ -3,6 +3,7 @@
 
 use crate::support::*;
 use penlight::clinical::decision::verdict::Verdict;
+use penlight::clinical::findings::exam::EndedEarly;
 use penlight::clinical::knowledge::person::Role;
 use penlight::clinical::knowledge::sign::Sign;
 use penlight::clinical::knowledge::task::TaskId;
@@ -24,9 +25,9 @@ fn an_order_of_nothing_by_mouth_for_another_reason_stands_above_everything() {
         s.plan(action, "the doctor decided so");
         assert!(above(&s).contains(stands), "{}", s.text());
     }
-    s.pass(TaskId::Water90, "gate.nothing", Role::Slp);
     s.spo2(97).dry(&[2_000, 9_000, 17_000]).water(&[]);
-    assert_eq!(s.verdict(), Verdict::Pass);
+    assert_eq!(s.verdict(), Verdict::NotDone(EndedEarly::GateClosed));
+    s.plan(Action::KeepPlan, "the doctor decided so");
     assert!(above(&s).contains(stands), "{}", s.text());
     let note = s.note();
     assert!(note.contains(stands), "{note}");
@@ -54,11 +55,10 @@ fn no_level_stands_beside_an_order_to_fast() {
     s.say(plan);
     assert!(!s.text().contains("level"), "{}", s.text());
     assert!(!s.text().contains("what that plan allows"), "{}", s.text());
-    s.pass(TaskId::Water90, "gate.nothing", Role::Slp);
     s.breaths(16).dry(&[2_000, 9_000, 17_000]).water(&[]);
     let plan = levels(&s);
     s.say(plan);
-    assert_eq!(s.verdict(), Verdict::Pass);
+    assert_eq!(s.verdict(), Verdict::NotDone(EndedEarly::GateClosed));
     assert!(!s.text().contains("level"), "{}", s.text());
     assert!(!s.text().contains("food and drink"), "{}", s.text());
 }

@@ -758,7 +758,7 @@ proptest! {
         blocked in subsequence(
             ITEMS.iter()
                 .filter(|i| i.exceptions.iter().any(|e| e.state == State::Block))
-                .filter(|i| gate::go_on(i) != GoOn::Never)
+                .filter(|i| gate::go_on(i, State::Block) != GoOn::Never)
                 .collect::<Vec<_>>(),
             1..4,
         ),

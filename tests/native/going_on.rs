@@ -141,6 +141,7 @@ fn the_key_of_each_thing() {
             Obstacle::Choked {
                 task: own,
                 at: vec![Millis(1_780_000_000_000), Millis(1_780_000_060_000)],
+                missing: Vec::new(),
             },
             "choked.Own.1780000000000+1780000060000".to_owned(),
         ),
@@ -249,7 +250,7 @@ fn scene(name: &str) -> Scene {
         }
         "choked" => {
             fine(&mut s);
-            s.say(Event::Choking(at(200_000)));
+            s.chokes(200_000, "clear");
         }
         "later" => {
             s.gate(&[]).spo2(97).dry(&[2_000, 9_000, 17_000]);

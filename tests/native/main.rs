@@ -8,6 +8,8 @@ mod outside;
 mod support;
 
 mod advice;
+mod after_a_sign;
+mod at_the_gate;
 mod bad_input;
 mod breath_rates;
 mod breathing;
@@ -31,6 +33,7 @@ mod measure_vectors;
 mod mixed_texts;
 mod next_trial;
 mod norms;
+mod nothing_refused;
 mod nursing_text;
 mod oral_items;
 mod own_trials;

@@ -156,7 +156,7 @@ fn only_what_stops_every_trial_holds_the_meal() {
     }
     // A choke is gone past once, not twice.
     let mut s = ready(Role::Slp);
-    s.water(&[(Sign::Choke, 1_000)]);
+    s.water(&[(Sign::Choke, 1_000)]).chokes(109_400, "clear");
     s.pass(TaskId::Meal, "choked", Role::Slp);
     assert!(holds(TaskId::Meal, &s.visit.exam).is_empty());
 }

@@ -115,11 +115,13 @@ fn no_voice_of_yesterday_is_taken_over() {
     for task in [TaskId::Sips, TaskId::Water90, TaskId::TimedWater] {
         assert!(!voice(&s, task), "{task:?}");
     }
-    // Heard once, it stands for the sips of this morning.
+    // Heard before a sip, it is not known after it; heard after it, it stands for what comes next.
     s.open(TaskId::Sips);
     s.answer_at(19 * HOUR, "voice-before", clear());
     s.mark_at(19 * HOUR + MINUTE, MarkKind::Start);
     s.mark_at(19 * HOUR + MINUTE + 2_000, MarkKind::End);
+    assert!(!voice(&s, TaskId::Sips));
+    s.answer_at(19 * HOUR + MINUTE + 2_000, "voice-after", clear());
     assert!(voice(&s, TaskId::Sips));
 }
 

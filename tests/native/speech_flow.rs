@@ -85,9 +85,6 @@ fn the_order_leads_on_and_what_is_left_out_is_no_part_of_the_way() {
     let exam = ordered(&[SyllableKa, SyllablePa], exam(40, Vec::new()));
     assert_eq!(way(&exam), [SyllableKa, SyllablePa, LongestAh]);
     let screen = ScreenId::OralMotor.screen();
-    assert_eq!(screen.after(SyllableKa, &exam), Some(SyllablePa));
-    assert_eq!(screen.after(SyllablePa, &exam), Some(LongestAh));
-    assert_eq!(screen.after(SyllableTa, &exam), None);
     assert_eq!(screen.left_out(&exam), [SyllableTa, Sequence]);
     // All four out: the way goes on with what follows.
     let none = ordered(&[], exam);

@@ -23,6 +23,11 @@ fn state(s: &Scene, task: TaskId, ms: i64) -> TaskState {
 #[test]
 fn before_the_start_the_pad_waits_for_what_is_in_the_way() {
     let mut s = ready(Role::Screener);
+    // The voice before comes first.
+    let asks = state(&s, TaskId::Water90, 90_000);
+    assert!(!asks.is_free() && asks.asks_before() && !asks.has_signs());
+    s.open(TaskId::Water90);
+    s.choose("voice-before", "clear");
     let free = state(&s, TaskId::Water90, 90_000);
     assert!(free.is_free() && free.asks_before() && !free.tells_in_the_way());
     assert_eq!(free.pad(), PadPlace::Pad);

@@ -91,12 +91,12 @@ fn the_gag_waits_for_the_swallow_trials() {
 }
 
 /// From each task the way leads to the screen's next, from the last to the decision or the gag, and
-/// from each region to the next: nobody is led in a round.
+/// from each region to the next: nobody is led in a round, nor through what is done.
 #[test]
 fn every_screen_is_gone_through_once() {
     for id in ScreenId::ALL {
-        let mut s = ready(Role::Slp);
-        s.on(id);
+        let mut s = adult(Role::Slp);
+        s.on(id).gate(&[]);
         let screen = id.screen();
         for pair in screen.tasks_of(&s.visit.exam).windows(2) {
             assert_eq!(after_task(&s.visit, pair[0]), Step::Task(pair[1]), "{id:?}");
@@ -106,6 +106,13 @@ fn every_screen_is_gone_through_once() {
             let end = after.map_or(Step::Decision, |region| Step::Oral(*region));
             assert_eq!(after_task(&s.visit, *last), end, "{id:?}");
         }
+        // What is done is not gone through again.
+        s.breaths(16);
+        let dry = after_task(&s.visit, TaskId::FiveForFive);
+        assert_eq!(
+            dry == Step::Task(TaskId::DrySwallow),
+            id == ScreenId::FullVisit
+        );
         for pair in screen.oral.before().windows(2) {
             assert_eq!(
                 after_region(&s.visit, pair[0]),

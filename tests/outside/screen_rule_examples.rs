@@ -201,6 +201,7 @@ fn gate() -> Vec<(&'static str, Exam, Level)> {
         ("gate.new-weakness", "new-weakness", "known", Note),
         ("gate.awake", "awake", "drowsy", Incomplete),
         ("gate.awake", "awake", "no", Incomplete),
+        ("gate.awake", "awake", "unrousable", Incomplete),
         ("gate.upright", "upright", "part", Note),
         ("gate.upright", "upright", "flat", Incomplete),
         ("gate.saliva", "saliva", "no", Incomplete),

@@ -37,13 +37,6 @@ impl Screen {
         tasks
     }
 
-    /// The task of a visit after this one, if there is one.
-    pub fn after(&self, task: TaskId, exam: &Exam) -> Option<TaskId> {
-        let tasks = self.tasks_of(exam);
-        let at = tasks.iter().position(|t| *t == task)?;
-        tasks.get(at + 1).copied()
-    }
-
     /// The repeated syllables that a visit does not ask for.
     pub fn left_out(&self, exam: &Exam) -> Vec<TaskId> {
         let asked = self.tasks_of(exam);

@@ -65,7 +65,7 @@ pub fn counted_at(trial: &Trial) -> Option<Moment> {
 }
 
 /// When the breaths were counted: for 60 seconds, else by taps or in 30 seconds.
-fn breaths_at(exam: &Exam) -> Option<Moment> {
+pub fn breaths_at(exam: &Exam) -> Option<Moment> {
     let rate = breathing::newest_count(exam).or_else(|| {
         let taps = breath_taps::rate(exam).is_some();
         let of = |t: &&Trial| [TaskId::BreathTaps, TaskId::Breaths30].contains(&t.task);

@@ -43,7 +43,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
 
 /// What an exception says: told with its reason where it was gone past.
 fn of(exam: &Exam, item: &'static Item, exception: &'static Exception, state: State) -> Flag {
-    let passed = exam.went_on(&gate_key(item, exception), go_on(item));
+    let passed = exam.went_on(&gate_key(item, exception), go_on(item, state));
     let level = match state {
         State::Caution => Level::Note,
         _ if passed.is_some() => Level::Note,

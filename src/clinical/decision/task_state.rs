@@ -1,8 +1,10 @@
 //! Where a task stands: everything its page shows is decided here, and drawn there.
 
 use crate::clinical::decision::fresh;
+use crate::clinical::decision::in_the_way::choked::missing;
 use crate::clinical::decision::in_the_way::{InTheWay, in_the_way};
 use crate::clinical::findings::exam::Exam;
+use crate::clinical::findings::in_the_way::AfterChoking;
 use crate::clinical::findings::moment::Moment;
 use crate::clinical::findings::next_trial::{NextTrial, WaitsFor};
 use crate::clinical::knowledge::task::TaskId;
@@ -109,7 +111,8 @@ impl TaskState {
         state.untimed = exam.latest(task).is_some_and(|t| spec.is_untimed(t));
         state.read_long_ago = fresh::old(exam, now)
             .iter()
-            .any(|old| old.what.task() == Some(task));
+            .any(|old| old.what.task() == Some(task))
+            || task == TaskId::Breathing && missing(exam).contains(&AfterChoking::Breaths);
         state
     }
 
@@ -118,11 +121,16 @@ impl TaskState {
         self.face != Face::Ready || self.in_the_way.is_empty() && self.asked
     }
 
+    /// Whether the words to the person stand there: nothing is offered that is then refused.
+    pub fn says(&self) -> bool {
+        self.face == Face::Ready && self.in_the_way.is_empty()
+    }
+
     /// Whether the questions before the start stand there.
     pub fn asks_before(&self) -> bool {
-        // What is asked first is asked before anything is held up by it.
-        let first = tasks::spec(self.task).asks_first.is_some();
-        self.face == Face::Ready && (self.is_free() || first)
+        // What can hold it up by its answer is asked whatever else holds it.
+        let own = tasks::spec(self.task).asked_though_held;
+        self.face == Face::Ready && (self.in_the_way.is_empty() || own)
     }
 
     /// Whether what is in the way is told: before the start, and before the next trial.

@@ -51,6 +51,12 @@ pub struct Exam {
     pub choked: bool,
     /// Since when each of those recorded on its own page was.
     pub chokings: Vec<Stamp>,
+    /// When in the visit the newest of them was recorded.
+    pub choking_noted: Option<Moment>,
+    /// The person was back to baseline after it.
+    pub choking_over: bool,
+    /// The voice as it was heard after it, and when.
+    pub choking_voice: Option<(&'static str, Moment)>,
     /// New or worse weakness was answered as an emergency, and later otherwise.
     pub emergency_changed: bool,
     /// Records of this visit that are missing or can't be read.
@@ -108,6 +114,13 @@ impl Exam {
         self.trials
             .iter()
             .any(|t| t.count_of(MarkKind::Sign(Sign::Choke)) > 0)
+    }
+
+    /// When the sign for choking was pressed last.
+    pub fn choke_pressed_at(&self) -> Option<Stamp> {
+        let signs = self.trials.iter().flat_map(Trial::signs);
+        let chokes = signs.filter(|(sign, _)| *sign == Sign::Choke);
+        chokes.last().map(|(_, at)| at)
     }
 
     /// When each choking was, by the wall clock: what tells one from the next.

@@ -67,10 +67,10 @@ pub fn state_of(item: &Item, exception: &Exception, policy: &Policy) -> State {
     }
 }
 
-/// Who may go on past an exception of an item: nobody without knowing who it is, or without
-/// consent.
-pub fn go_on(item: &Item) -> GoOn {
-    if ["identity", "consent"].contains(&item.id) {
+/// Who may go on past an exception of an item: nobody without knowing who it is, without consent,
+/// or where everything by mouth ends.
+pub fn go_on(item: &Item, state: State) -> GoOn {
+    if state >= State::Stop || ["identity", "consent"].contains(&item.id) {
         GoOn::Never
     } else {
         GoOn::SlpWithReason

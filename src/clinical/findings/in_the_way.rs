@@ -45,6 +45,17 @@ use crate::clinical::knowledge::task::TaskId;
 use crate::measure::decimals::decimals;
 use crate::measure::time::Millis;
 
+/// What must be recorded after a choking before anybody may go on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AfterChoking {
+    /// That the person is back to baseline.
+    Baseline,
+    /// The breaths, counted anew.
+    Breaths,
+    /// The voice, heard anew.
+    Voice,
+}
+
 /// One thing in the way. `F` is what a rule says of it, a flag.
 ///
 /// A flag can tell that somebody went on past one of these: so the type of a flag is open here.
@@ -100,6 +111,8 @@ pub enum Obstacle<F> {
         task: TaskId,
         /// When, each of them, by the wall clock.
         at: Vec<Millis>,
+        /// What was not recorded since the newest.
+        missing: Vec<AfterChoking>,
     },
     /// Questions before the start are not answered.
     GateOpen {
@@ -199,7 +212,7 @@ impl<F: Serialize> Obstacle<F> {
             Obstacle::CouldBeNew { weak } => {
                 format!("weakness.{}", json(weak.iter().map(stored).collect()))
             }
-            Obstacle::Choked { task, at } => format!("choked.{}.{}", task.id(), times(at)),
+            Obstacle::Choked { task, at, .. } => format!("choked.{}.{}", task.id(), times(at)),
             Obstacle::GateOpen { .. } => "gate.open".to_owned(),
             Obstacle::Old(old) => old_key(old),
             Obstacle::Breathing { reading, under, .. } => breathing_key(under, *reading),

@@ -11,6 +11,8 @@ pub struct Moment {
     passed: Millis,
     /// How often a time on the way could not be known.
     gaps: u32,
+    /// How many events came before it.
+    order: u32,
 }
 
 /// A clock set back by more may hide that the phone slept.
@@ -26,12 +28,16 @@ impl Moment {
         };
         // A stamp taken before the one that was written first.
         if length.is_some_and(|length| length < Millis::ZERO) {
-            return self;
+            return Moment {
+                order: self.order + 1,
+                ..self
+            };
         }
         Moment {
             at,
             passed: self.passed + length.unwrap_or_default(),
             gaps: self.gaps + u32::from(length.is_none()),
+            order: self.order + 1,
         }
     }
 
@@ -44,6 +50,8 @@ impl Moment {
             at,
             passed: self.passed - ago.unwrap_or_default(),
             gaps: if ago.is_some() { self.gaps } else { u32::MAX },
+            // Nobody knows what it came after.
+            order: 0,
         }
     }
 
@@ -55,6 +63,11 @@ impl Moment {
     /// Whether it is known how long before a later moment it was.
     pub fn is_known_at(self, now: Moment) -> bool {
         self.gaps == now.gaps
+    }
+
+    /// Whether it was recorded after another of its visit, whatever the clocks say.
+    pub fn is_after(self, other: Moment) -> bool {
+        self.order > other.order
     }
 
     /// The earlier of two.

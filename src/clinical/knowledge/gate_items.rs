@@ -41,6 +41,8 @@ pub enum State {
     Fix,
     /// No oral trial.
     Block,
+    /// Nothing by mouth, there and then: nobody goes past it. Looking and speech stay open.
+    Stop,
     /// Not a screen: the local emergency procedure.
     Emergency,
 }
@@ -144,7 +146,7 @@ pub static ITEMS: &[Item] = &[
     item!(
         Orders,
         "nothing-by-mouth",
-        [exception!("other-reason", Block)],
+        [exception!("other-reason", Stop)],
         GATE_NOTHING_BY_MOUTH
     ),
     item!(Orders, "diet", [exception!("modified", Block)], GATE_DIET),
@@ -200,7 +202,7 @@ pub static ITEMS: &[Item] = &[
     item!(
         Airway,
         "distress",
-        [exception!("distress", Block)],
+        [exception!("distress", Stop)],
         GATE_DISTRESS
     ),
     item!(
@@ -212,7 +214,11 @@ pub static ITEMS: &[Item] = &[
     item!(
         Ready,
         "awake",
-        [exception!("drowsy", Fix), exception!("no", Block)],
+        [
+            exception!("drowsy", Fix),
+            exception!("no", Block),
+            exception!("unrousable", Stop)
+        ],
         GATE_AWAKE
     ),
     item!(

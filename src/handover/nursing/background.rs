@@ -61,7 +61,7 @@ pub(in crate::handover) fn background(visit: &Visit, now: &Clock) -> Vec<Part> {
                 continue;
             }
             let says = wording::gate::exception(item, exception);
-            match exam.went_on(&gate_key(item, exception), gate::go_on(item)) {
+            match exam.went_on(&gate_key(item, exception), gate::go_on(item, state)) {
                 Some(on) => {
                     let gone = on.gone_past();
                     parts.push(if item.rule.id == rules::GATE_AIRWAY_TUBE.id {

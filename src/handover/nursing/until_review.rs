@@ -5,7 +5,7 @@ use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::knowledge::sign::{Sign, SignTask, meaning};
-use crate::handover::action::{DETERIORATION, deteriorating, says_why};
+use crate::handover::action::{DETERIORATION, deteriorating, is_ordered, says_why};
 use crate::handover::levels;
 use crate::handover::parts::{Need, Part};
 use crate::record::event::{Action, Plan};
@@ -88,6 +88,7 @@ pub(in crate::handover) fn until_review(
                 );
                 format!("Acknowledged-risk plan{why}: follow it where it is recorded.")
             }),
+            None if is_ordered(decision, &visit.exam) => {}
             // It can't leave so.
             None => line("UNTIL REVIEWED: not chosen yet.".to_owned()),
         }

@@ -56,6 +56,13 @@ impl Visit {
         self.chokings.last().copied()
     }
 
+    /// The same; where its own entry is lost, that of its sign.
+    pub fn choking_or_its_sign(&self) -> Option<Choking> {
+        let pressed = self.exam.choke_pressed_at();
+        let lost = || pressed.map(|since| Choking::since(since, self.exam.now));
+        self.choking().or_else(lost)
+    }
+
     /// Whether a choking runs: nobody has said that the person is back to baseline.
     pub fn is_choking(&self) -> bool {
         self.choking().is_some_and(|c| c.over.is_none())

@@ -10,6 +10,7 @@ use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::trial::{Mark, MarkKind, Trial};
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::tasks;
+use crate::clinical::tasks::water::VOICES;
 use crate::measure::time::{Millis, Stamp};
 use crate::record::envelope::{Envelope, Unreadable};
 use crate::record::event::{Details, Event, Plan};
@@ -165,8 +166,13 @@ impl Visit {
                 self.chokings.pop();
                 self.which_choked();
             }
-            Event::HelpCalled(at) => self.choking_or_lost(at).help = Some(at),
-            Event::BackToBaseline(at) => self.choking_or_lost(at).over = Some(at),
+            Event::HelpCalled(at) => self.at_choking(at, |c| c.help = Some(at)),
+            Event::BackToBaseline(at) => self.at_choking(at, |c| c.over = Some(at)),
+            Event::VoiceAfterChoking(voice) => {
+                let now = self.exam.now;
+                let known = VOICES.iter().copied().find(|id| *id == voice);
+                self.at_choking(at, |c| c.voice = known.map(|voice| (voice, now)));
+            }
             Event::LastWell(words) => self.last_well = words,
             Event::Plan(plan) => {
                 // Where an entry is lost, nobody knows what stood when it was recorded.
@@ -213,7 +219,12 @@ impl Visit {
                 ..
             } => {
                 for (since, help, over) in chokings {
-                    self.choked_elsewhere(Choking { since, help, over });
+                    let choking = Choking::since(since, self.exam.now);
+                    self.choked_elsewhere(Choking {
+                        help,
+                        over,
+                        ..choking
+                    });
                 }
                 let mut copy = Trial::new(task, trial, length);
                 let marks = marks.into_iter().map(|(at, kind)| Mark { at, kind });

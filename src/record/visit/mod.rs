@@ -5,6 +5,7 @@ use super::envelope::Unreadable;
 use super::event::{Details, Plan, Versions};
 use super::id::VisitId;
 use crate::clinical::findings::exam::{EndedEarly, Exam};
+use crate::clinical::findings::moment::Moment;
 use crate::clinical::findings::trial::Mark;
 use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::screen::ScreenId;
@@ -42,6 +43,10 @@ pub struct Choking {
     pub help: Option<Stamp>,
     /// When it was over.
     pub over: Option<Stamp>,
+    /// The voice as it was heard after it, and when.
+    pub voice: Option<(&'static str, Moment)>,
+    /// When in the visit it was recorded.
+    pub noted: Moment,
 }
 
 impl Choking {
@@ -49,11 +54,13 @@ impl Choking {
     pub(super) const SLIP: Millis = Millis::from_secs(120);
 
     /// One of which only the press is known.
-    pub const fn since(since: Stamp) -> Choking {
+    pub const fn since(since: Stamp, noted: Moment) -> Choking {
         Choking {
             since,
             help: None,
             over: None,
+            voice: None,
+            noted,
         }
     }
 

@@ -202,14 +202,22 @@ impl Visit {
     }
 
     pub(super) fn choked(&mut self, since: Stamp) {
-        self.chokings.push(Choking::since(since));
+        self.chokings.push(Choking::since(since, self.exam.now));
         self.which_choked();
     }
 
-    /// The newest choking; where its own entry is lost, help or its end tell that there was one.
-    pub(super) fn choking_or_lost(&mut self, at: Stamp) -> &mut Choking {
+    /// What is recorded of the newest choking.
+    pub(super) fn at_choking(&mut self, at: Stamp, change: impl FnOnce(&mut Choking)) {
+        change(self.choking_or_lost(at));
+        self.which_choked();
+    }
+
+    /// The newest choking; where its own entry is lost, its sign, help or its end tell that there
+    /// was one.
+    fn choking_or_lost(&mut self, at: Stamp) -> &mut Choking {
         if self.chokings.is_empty() {
-            self.choked(at);
+            let since = self.exam.choke_pressed_at().unwrap_or(at);
+            self.choked(since);
         }
         let newest = self.chokings.len().saturating_sub(1);
         &mut self.chokings[newest]
@@ -218,6 +226,11 @@ impl Visit {
     pub(super) fn which_choked(&mut self) {
         self.exam.chokings = self.chokings.iter().map(|c| c.since).collect();
         self.exam.choked = !self.chokings.is_empty();
+        // The newest recorded: one that was attached may be older by the clock.
+        let newest = self.chokings.iter().map(|c| c.noted);
+        self.exam.choking_noted = newest.reduce(|a, b| if b.is_after(a) { b } else { a });
+        self.exam.choking_over = self.choking().is_some_and(|c| c.over.is_some());
+        self.exam.choking_voice = self.choking().and_then(|c| c.voice);
     }
 
     fn trial_mut(&mut self, number: u32) -> Option<&mut Trial> {

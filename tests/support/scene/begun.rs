@@ -2,8 +2,11 @@
 
 use penlight::clinical::knowledge::person::{Age, Role};
 use penlight::clinical::knowledge::screen::ScreenId;
+use penlight::clinical::knowledge::sign::Sign;
+use penlight::record::event::Event;
 
 use super::Scene;
+use crate::support::moments::at;
 
 /// Three dry swallows, as many as are wanted.
 pub(crate) const THREE: &[i64] = &[2_000, 9_000, 17_000];
@@ -71,4 +74,21 @@ pub(crate) fn long(role: Role) -> Scene {
     let mut s = much_to_tell(role);
     s.breaths(22).dry(THREE);
     s
+}
+
+/// Choked in the water, and all of it recorded since: this is how the voice is.
+pub(crate) fn recovered(role: Role, voice: &str) -> Scene {
+    let mut s = ready(role);
+    s.water(&[(Sign::Choke, -2_000)]).chokes(106_400, voice);
+    s
+}
+
+impl Scene {
+    /// A choking by its page, with what must be recorded after it before anybody goes on.
+    pub(crate) fn chokes(&mut self, ms: i64, voice: &str) -> &mut Scene {
+        self.say(Event::Choking(at(ms)))
+            .say(Event::BackToBaseline(at(ms + 50_000)))
+            .breaths(18)
+            .say(Event::VoiceAfterChoking(voice.to_owned()))
+    }
 }

@@ -13,7 +13,7 @@ pub(super) fn answers(task: TaskId, exam: &Exam) -> Vec<InTheWay> {
     let holds = |state: State| match state {
         State::Caution => false,
         State::Emergency => true,
-        State::Block | State::Fix => by_mouth,
+        State::Stop | State::Block | State::Fix => by_mouth,
     };
     let held = all_answers(exam);
     held.filter(|one| matches!(one, Obstacle::Gate { state, .. } if holds(*state)))

@@ -2,7 +2,8 @@
 //! the thing itself.
 
 mod breathing;
-mod choked;
+pub mod choked;
+mod covered;
 mod cracker;
 mod dry;
 mod ended;
@@ -31,8 +32,12 @@ pub use kind::InTheWay;
 /// What is in the way of `task` at a moment, what was gone past already left out.
 pub fn in_the_way(task: TaskId, exam: &Exam, now: Moment) -> Vec<InTheWay> {
     let mut all = standing(task, exam, now);
-    all.retain(|one| exam.went_past(one, one.who_may_go_on()).is_none());
+    all.retain(|one| !is_passed(one, exam));
     all
+}
+
+fn is_passed(one: &InTheWay, exam: &Exam) -> bool {
+    exam.went_past(one, one.who_may_go_on()).is_some() || covered::covered(one, exam)
 }
 
 /// The same with what was gone past, in the order it is shown.
@@ -71,7 +76,7 @@ pub fn closing(exam: &Exam) -> impl Iterator<Item = InTheWay> {
         let Obstacle::Gate { state, .. } = one else {
             return false;
         };
-        *state == State::Block
+        [State::Block, State::Stop].contains(state)
     });
     let all = blocks.chain(closing_readings(exam));
     all.filter(|one| exam.went_past(one, one.who_may_go_on()).is_none())

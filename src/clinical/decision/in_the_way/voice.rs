@@ -1,5 +1,5 @@
-//! A voice that is wet before anything is given: as answered here, or as it would be taken over from
-//! the trial before.
+//! A voice that is wet before anything is given: as answered here, as it would be taken over from
+//! the trial before, or as it was heard after a choking.
 
 use super::kind::InTheWay;
 use crate::clinical::findings::exam::Exam;
@@ -11,8 +11,9 @@ use crate::clinical::tasks::{by_mouth, water};
 pub(super) fn wet_before(task: TaskId, exam: &Exam) -> Option<InTheWay> {
     let heard = by_mouth::heard_before(task, exam).map(str::to_owned);
     let voice = heard.or_else(|| taken_over(task, exam));
-    let wet = task.is_by_mouth() && voice.as_deref() == Some("wet");
-    wet.then_some(Obstacle::WetBefore { task })
+    let after_choking = exam.choking_voice.is_some_and(|(voice, _)| voice == "wet");
+    let wet = voice.as_deref() == Some("wet") || after_choking;
+    (wet && task.is_by_mouth()).then_some(Obstacle::WetBefore { task })
 }
 
 fn taken_over(task: TaskId, exam: &Exam) -> Option<String> {

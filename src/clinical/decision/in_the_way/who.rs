@@ -1,7 +1,7 @@
 //! Who may go on past a thing, and by which rule it stands there.
 
 use super::kind::InTheWay;
-use crate::clinical::findings::flag::Level;
+use crate::clinical::findings::flag::{Flag, Level};
 use crate::clinical::findings::gate;
 use crate::clinical::findings::gate::State;
 use crate::clinical::findings::go_on::GoOn;
@@ -16,16 +16,17 @@ impl InTheWay {
             Obstacle::NotFor { .. } | Obstacle::Ended { .. } | Obstacle::GateOpen { .. } => {
                 GoOn::Never
             }
-            Obstacle::Gate { item, state, .. } => match state {
-                State::Emergency => GoOn::Never,
-                _ => gate::go_on(item),
-            },
+            Obstacle::Gate { item, state, .. } => gate::go_on(item, *state),
             Obstacle::Child { .. }
             | Obstacle::CouldBeNew { .. }
             | Obstacle::Running { .. }
             | Obstacle::Watched { .. }
             | Obstacle::SmallSipsFirst { .. } => GoOn::WithReason,
-            Obstacle::Choked { .. } | Obstacle::WetBefore { .. } => GoOn::SlpWithReason,
+            Obstacle::WetBefore { .. } => GoOn::SlpWithReason,
+            Obstacle::Choked { missing, .. } => match missing.is_empty() {
+                true => GoOn::SlpWithReason,
+                false => GoOn::Never,
+            },
             Obstacle::Old(old) => old.who_may_go_on(),
             Obstacle::AgainstGate { go_on, .. }
             | Obstacle::Breathing { go_on, .. }
@@ -33,12 +34,22 @@ impl InTheWay {
             | Obstacle::DrySwallows { go_on, .. } => *go_on,
             // As before a trial, no screener goes on past a reading of the breathing.
             Obstacle::Seen { seen, .. } => {
-                let stops = seen.iter().any(|flag| flag.level() == Level::Stop);
-                match stops || seen.iter().any(|flag| flag.fact().is_of_breathing()) {
+                match decides(seen) || seen.iter().any(|flag| flag.fact().is_of_breathing()) {
                     true => GoOn::SlpWithReason,
                     false => GoOn::WithReason,
                 }
             }
+        }
+    }
+
+    /// Whether the screen ends with it: its way leads to nothing more by mouth, whoever examines.
+    pub fn ends_trials(&self) -> bool {
+        match self {
+            Obstacle::Choked { .. } => true,
+            Obstacle::Seen { seen, .. } | Obstacle::Cracker { seen, .. } => decides(seen),
+            Obstacle::Gate { state, .. } => *state >= State::Stop,
+            Obstacle::DrySwallows { go_on, .. } => *go_on == GoOn::Never,
+            _ => false,
         }
     }
 
@@ -63,4 +74,9 @@ impl InTheWay {
             Obstacle::Running { .. } | Obstacle::Watched { .. } => &rules::OWN_OVERLAP,
         }
     }
+}
+
+/// Whether a sign that refers or stops is among what was seen.
+fn decides(seen: &[Flag]) -> bool {
+    seen.iter().any(|flag| flag.level() >= Level::Refer)
 }

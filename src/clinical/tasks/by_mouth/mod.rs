@@ -13,6 +13,7 @@ pub mod within;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::{ByMouthFact, Missing, WhyNot};
 use crate::clinical::findings::flag::{Domain, Flag, Level};
+use crate::clinical::findings::moment::Moment;
 use crate::clinical::findings::trial::{Answer, Trial};
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
@@ -148,15 +149,40 @@ pub fn of_all(exam: &Exam, id: TaskId, judge: impl Fn(&Trial) -> Vec<Flag>) -> V
     flags
 }
 
-/// Answers taken as given: the voice as it was heard last, unless that is too long ago.
+/// The voice as it is after the small sips, taken as given for what comes next: as it was heard after
+/// the newest trial by mouth, where that is a sip.
+///
+/// **Invariant:** a voice that was not heard after that sip, or was heard too long ago or before a
+/// choking, is never taken as given.
 pub(super) fn voice_of_sips(exam: &Exam) -> Vec<(&'static str, Answer)> {
-    let heard = given(TaskId::Sips, exam)
-        .filter_map(|t| Some((t.answers.get(VOICE_AFTER)?, t.said_at.get(VOICE_AFTER)?)))
-        .next_back()
-        .filter(|(_, at)| !at.is_older(exam.now, exam.policy.moment_stands()))
-        .map(|(voice, _)| voice);
-    heard
-        .map(|voice| (VOICE_BEFORE, voice.clone()))
-        .into_iter()
-        .collect()
+    let mut given = exam.trials.iter().rev();
+    let newest = given.find(|t| t.task.is_by_mouth() && was_given(t));
+    let heard = newest.filter(|t| t.task == TaskId::Sips).and_then(|sip| {
+        let at = *sip.said_at.get(VOICE_AFTER)?;
+        let choked = exam.choking_noted.is_some_and(|noted| !at.is_after(noted));
+        let stands = !at.is_older(exam.now, exam.policy.moment_stands());
+        let voice = sip.answers.get(VOICE_AFTER)?;
+        (stands && !choked).then(|| (VOICE_BEFORE, voice.clone()))
+    });
+    heard.into_iter().collect()
+}
+
+/// Whether the voice before the trial to come is known: asked first, since without it no sign of the
+/// voice can be judged.
+pub(super) fn voice_is_known(task: TaskId, exam: &Exam) -> bool {
+    let answered = opened(task, exam).any(|t| t.choice(VOICE_BEFORE).is_some());
+    answered || !voice_of_sips(exam).is_empty()
+}
+
+/// When the voice was heard last: before or after a trial, or after a choking.
+pub fn voice_heard_at(exam: &Exam) -> Option<Moment> {
+    let heard = |t: &Trial| {
+        let answered = |q: &&str| t.choice(q).is_some();
+        let asked = [VOICE_BEFORE, VOICE_AFTER].into_iter().filter(answered);
+        let at: Vec<Moment> = asked.filter_map(|q| t.said_at.get(q).copied()).collect();
+        at
+    };
+    let in_trials = exam.trials.iter().flat_map(heard);
+    let all = in_trials.chain(exam.choking_voice.map(|(_, at)| at));
+    all.reduce(|a, b| if b.is_after(a) { b } else { a })
 }

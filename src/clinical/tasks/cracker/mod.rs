@@ -76,6 +76,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     fits: |question, exam| by_mouth::fits(TaskId::Cracker, question, exam),
     studied_in_adults: true,
     asks_first: Some(asked),
+    asked_though_held: true,
     ..TaskSpec::plain(TaskId::Cracker)
 };
 

@@ -55,7 +55,7 @@ pub fn against_gate(exam: &Exam) -> Vec<Against> {
             .max_by_key(|e| gate::state_of(gate_item, e, &exam.policy))?;
         let go_on = match gate::state_of(gate_item, worst, &exam.policy) {
             State::Fix | State::Caution => GoOn::WithReason,
-            State::Block | State::Emergency => gate::go_on(gate_item),
+            state => gate::go_on(gate_item, state),
         };
         Some(Against {
             item: gate_item,

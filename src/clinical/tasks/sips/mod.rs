@@ -206,20 +206,6 @@ fn next_trial(exam: &Exam) -> Option<NextTrial> {
     })
 }
 
-/// The first sip of this sitting: after a long break the voice before is heard anew.
-fn sitting(exam: &Exam) -> Option<&Trial> {
-    let mut after = exam.now;
-    let mut first = None;
-    let given = by_mouth::given(TaskId::Sips, exam).rev();
-    for (trial, at) in given.filter_map(|t| Some((t, t.started_at()?))) {
-        if at.is_older(after, exam.policy.moment_stands()) {
-            break;
-        }
-        (first, after) = (Some(trial), at);
-    }
-    first
-}
-
 /// Answers taken as given for the sip to come: its size, how it is given, the voice before.
 pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
     let mut taken = Vec::new();
@@ -229,8 +215,7 @@ pub fn taken_over(exam: &Exam) -> Vec<(&'static str, Answer)> {
             taken.push((WAY, Answer::Choice(UNDER_TONGUE.to_owned())));
         }
     }
-    let first = sitting(exam).and_then(|t| t.answers.get(VOICE_BEFORE));
-    taken.extend(first.map(|voice| (VOICE_BEFORE, voice.clone())));
+    taken.extend(by_mouth::voice_of_sips(exam));
     taken
 }
 

@@ -63,8 +63,11 @@ pub struct TaskSpec {
     pub flags: fn(TaskId, &Exam) -> Vec<Flag>,
     /// The question whose answer stands for a count made elsewhere.
     pub entered: Option<&'static str>,
-    /// What must be asked before anything can hold it up: whether it was; none where nothing must.
+    /// What must be asked before the pad stands there: whether it was; none where nothing must.
     pub asks_first: Option<fn(&Exam) -> bool>,
+    /// Whether its questions before the start are asked although something is in the way: their
+    /// answers are what can be.
+    pub asked_though_held: bool,
     /// Whether the way may lead on from it once it was begun; none where its newest trial decides.
     pub over: fn(&Exam) -> Option<bool>,
     /// What the pad offers where one trial follows the other; none while one runs, and elsewhere.
@@ -109,6 +112,7 @@ impl TaskSpec {
             flags: |_, _| Vec::new(),
             entered: None,
             asks_first: None,
+            asked_though_held: false,
             over: |_| None,
             next: |_| None,
             read_running: false,

@@ -90,6 +90,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     slug: "timed-water",
     flags: |_, exam| flags(exam),
     taken_over: by_mouth::voice_of_sips,
+    asks_first: Some(|exam| by_mouth::voice_is_known(TaskId::TimedWater, exam)),
     fits,
     studied_in_adults: true,
     ..TaskSpec::plain(TaskId::TimedWater)

@@ -96,6 +96,7 @@ pub static SPEC: TaskSpec = TaskSpec {
     slug: "water",
     flags: |_, exam| flags(exam),
     taken_over: by_mouth::voice_of_sips,
+    asks_first: Some(|exam| by_mouth::voice_is_known(TaskId::Water90, exam)),
     fits: |question, exam| by_mouth::fits(TaskId::Water90, question, exam),
     ..TaskSpec::plain(TaskId::Water90)
 };
