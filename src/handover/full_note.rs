@@ -8,9 +8,10 @@
 use super::action::standing;
 use super::issue::{Clock, Written, after_last};
 use super::nursing::{
-    background, choking, headline, identify, recommendation, taken_up, tested, until_review,
+    background, choking, headline, identify, recommendation, taken_up, until_review,
 };
 use super::parts::Part;
+use super::screened::screened;
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::trial::Trial;
@@ -47,7 +48,8 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
     let first = until_review(visit, decision, &plan);
     note.extend(first.iter().map(|part| part.words().to_owned()));
     note.push(String::new());
-    note.push(format!("Identify: {}", identify(visit, now)));
+    note.push(format!("Identify: {}", identify(visit)));
+    note.push(screened(visit, now));
     if let Some(id) = visit.screen {
         note.push(format!("Screen: {}.", wording::screen::title(id)));
     }
@@ -56,7 +58,6 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         .map(|part| item(part.words()))
         .collect();
     // What the nursing text says in its situation.
-    before.extend(tested(visit, now).iter().map(|words| item(words)));
     let ended = visit
         .exam
         .ended

@@ -29,6 +29,17 @@ impl Clock {
         }
     }
 
+    /// From a time to a later one; their date is said once where it is the same.
+    pub(super) fn say_between(&self, first: Millis, last: Millis) -> String {
+        let (first_date, first_time) = (self.local)(first);
+        let (last_date, last_time) = (self.local)(last);
+        match (first_date == last_date, first_time == last_time) {
+            (true, true) => self.say(last),
+            (true, false) => format!("{first_time} to {}", self.say(last)),
+            (false, _) => format!("{} to {}", self.say(first), self.say(last)),
+        }
+    }
+
     /// When an earlier text left, and now: with their dates where they differ.
     fn apart(&self, earlier: &Clock) -> (String, String) {
         let say = |clock: &Clock| match self.date == earlier.date {

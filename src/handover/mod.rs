@@ -11,6 +11,7 @@ mod issue;
 pub mod nursing;
 pub mod outdated;
 mod parts;
+mod screened;
 
 pub use crate::clinical::knowledge::levels;
 pub mod tally;

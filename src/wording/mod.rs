@@ -2,6 +2,7 @@
 
 pub mod breathing;
 pub mod by_mouth;
+pub mod choking;
 pub mod compared;
 pub mod correction;
 pub mod counted;
@@ -30,6 +31,7 @@ mod policy_file;
 pub mod record;
 mod rule;
 pub mod screen;
+pub mod screened;
 mod sign;
 pub mod sips;
 pub mod six_signs;

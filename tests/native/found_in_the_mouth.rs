@@ -30,7 +30,7 @@ fn what_the_mouth_shows_speaks_against_the_gate() {
         s.on(ScreenId::FullVisit).gate(&[]);
         s.breaths(16).dry(&[2_000, 9_000, 17_000]);
         s.examined(&[]);
-        assert!(gate.is_empty() || s.text().contains(gate), "{}", s.text());
+        assert!(gate.is_empty() || s.note().contains(gate), "{}", s.note());
         s.examined(&[(item, found)]);
         let held = holds(TaskId::Water90, &s.visit.exam);
         let hold = held

@@ -45,6 +45,7 @@ mod reasons_told;
 mod refusals;
 mod saturation;
 mod screen_properties;
+mod screened_at;
 mod sign_said;
 mod signs;
 mod sips;

@@ -88,6 +88,9 @@ impl Visit {
         self.pressed_since_decided |= event.may_change_the_decision();
         if event.is_looked_at() {
             self.seen = at.wall;
+            if self.seen_first == Millis::ZERO {
+                self.seen_first = at.wall;
+            }
         }
         match event {
             Event::Opened {

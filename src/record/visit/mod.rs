@@ -108,6 +108,8 @@ pub struct Visit {
     pub opened: Millis,
     /// When something last happened, by the wall clock.
     pub touched: Millis,
+    /// When something was first looked at, asked or pressed in an examination, by the wall clock.
+    pub seen_first: Millis,
     /// When something was last looked at, asked or pressed in an examination, by the wall clock.
     pub seen: Millis,
     /// Person and place.
@@ -157,6 +159,7 @@ impl Visit {
             next: 0,
             opened: Millis::ZERO,
             touched: Millis::ZERO,
+            seen_first: Millis::ZERO,
             seen: Millis::ZERO,
             details: None,
             screen: None,

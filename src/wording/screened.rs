@@ -1,0 +1,28 @@
+//! When somebody was screened, by whom, and when the text was issued.
+
+use crate::clinical::knowledge::person::Role;
+
+/// What the times are of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum What {
+    /// Something was given by mouth.
+    Swallow,
+    /// Nothing was given, though the screen asks for it.
+    NoSwallow,
+    /// Face, mouth or speech was examined.
+    Examination,
+}
+
+/// "Screened at 14:01 to 14:09 by ____ (clinician trained to screen). Issued at 14:31, 25 Nov 2026."
+pub fn line(what: What, between: Option<String>, by: Role, time: &str, date: &str) -> String {
+    let issued = format!("Issued at {time}, {date}.");
+    let Some(between) = between else {
+        return format!("Nothing looked at yet. {issued}");
+    };
+    let what = match what {
+        What::Swallow => "Screened",
+        What::NoSwallow => "No swallow tested. Looked",
+        What::Examination => "Examined",
+    };
+    format!("{what} at {between} by ____ ({}). {issued}", by.words())
+}
