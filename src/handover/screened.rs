@@ -10,7 +10,8 @@ pub(super) fn screened(visit: &Visit, now: &Clock) -> String {
     let (what, times) = times(visit);
     let first_last = times.iter().min().zip(times.iter().max());
     let between = first_last.map(|(first, last)| now.say_between(*first, *last));
-    screened::line(what, between, visit.role, &now.time, &now.date)
+    let by = screened::by(visit.role, visit.initials.as_ref());
+    screened::line(what, between, &by, &now.time, &now.date)
 }
 
 /// The starts of the trials by mouth; where none was given, when anything was looked at.

@@ -57,4 +57,5 @@ mod the_pad;
 mod told;
 mod visit;
 mod visit_steps;
+mod who;
 mod why;

@@ -6,12 +6,13 @@ use leptos::task::spawn_local;
 use super::desk::Desk;
 use super::details::{Form, details_fields};
 use super::history::head_row;
-use super::parts::{big, choices, frame, para};
+use super::parts::{frame, para};
 use super::route::Route;
+use super::who::begin_as;
 use crate::browser::{clock, page, prefs, sound};
 use crate::clinical::knowledge::order::Order;
-use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::screen::ScreenId;
+use crate::clinical::knowledge::signed::Signed;
 use crate::draw::{Piece, all, el, live};
 use crate::wording::tasks;
 
@@ -34,24 +35,15 @@ pub(super) fn new_visit_page(
 ) -> Piece {
     let desk = Desk::get();
     let form = Form::new(suggested(desk), None);
-    let role = Signal::derive(move || Some(role_id(desk.prefs.get().role).to_owned()));
-    let pick_role = Callback::new(move |id: Option<String>| {
-        let role = if id.as_deref() == Some("slp") {
-            Role::Slp
-        } else {
-            Role::Screener
-        };
-        desk.prefs.update(|p| p.role = role);
-        prefs::save(&desk.prefs.get_untracked());
-    });
-    let begin = move |_| {
+    let begin = Callback::new(move |by: Signed| {
         sound::unlock();
         if let Some(details) = form.read() {
-            desk.begin(details, Some(screen), desk.prefs.get_untracked().role);
+            desk.begin(details, Some(screen), by);
         } else {
             page::to_refused();
         }
-    };
+    });
+    let policy = prefs::policy_in_force();
     // What this phone keeps of the order is said before it holds.
     let order = desk.prefs.get_untracked().order;
     let kept = if order != Order::default() && screen.screen().has_order() {
@@ -68,32 +60,13 @@ pub(super) fn new_visit_page(
         all![
             unclosed(),
             details_fields(form),
-            choices(
-                "You are a".into(),
-                vec![
-                    (
-                        "screener".to_owned(),
-                        "Clinician trained to screen".to_owned()
-                    ),
-                    ("slp".to_owned(), "Speech-language pathologist".to_owned()),
-                ],
-                role,
-                pick_role
-            ),
             el("p.small")
                 .with("Local policy: ")
-                .with(prefs::policy_in_force().name),
+                .with(policy.name.clone()),
             para("small", kept),
-            el("div.foot").with(big("primary", "Begin", begin))
+            begin_as(policy, begin)
         ],
     )
-}
-
-fn role_id(role: Role) -> &'static str {
-    match role {
-        Role::Screener => "screener",
-        Role::Slp => "slp",
-    }
 }
 
 /// Among so many of the newest visits what is open is looked for: those of some weeks.

@@ -25,7 +25,7 @@ pub mod oral;
 pub mod oral_answers;
 pub mod oral_items;
 pub mod own;
-mod person;
+pub mod person;
 pub mod policy;
 mod policy_file;
 pub mod record;

@@ -164,6 +164,7 @@ fn opened_under(policy: Policy) -> Event {
         versions: versions(),
         policy,
         role: Role::Slp,
+        initials: None,
     }
 }
 
@@ -1112,6 +1113,7 @@ fn one_of_each() -> Vec<Event> {
             because: "agreed with the physician".to_owned(),
             by: Role::Slp,
             says: String::new(),
+            initials: None,
             ground: None,
         },
         Event::EndedEarly(EndedEarly::Withdrew),

@@ -66,3 +66,4 @@ mod typed_words;
 mod voice;
 mod watch;
 mod way;
+mod who_screened;

@@ -170,6 +170,7 @@ fn an_override_is_told_with_its_reason_and_who_took_it() {
         because: "needed for the assessment".to_owned(),
         by: Role::Slp,
         says: String::new(),
+        initials: None,
         ground: None,
     });
     s.breaths(16).dry(&[2_000, 9_000, 17_000]).water(&[]);
@@ -347,6 +348,7 @@ fn the_longest_text_still_fits_one_screen() {
             because: long.clone(),
             by: Role::Slp,
             says: String::new(),
+            initials: None,
             ground: None,
         });
     }

@@ -98,16 +98,22 @@ impl Visit {
                 screen,
                 policy,
                 role,
+                initials,
                 ..
             } => {
                 self.exam.policy = policy;
                 self.know(details);
                 self.choose(screen);
                 self.role = role;
+                self.initials = initials;
             }
             Event::Details(details) => self.know(details),
             Event::ScreenChosen(screen) => self.choose(Some(screen)),
-            Event::Role(role) => self.role = role,
+            Event::Role(role) => {
+                self.role = role;
+                // Nobody signed for it.
+                self.initials = None;
+            }
             Event::Gate(answers) => self.answer_gate(answers),
             Event::GateCleared(item) => self.at_gate(|gate| {
                 gate.remove(&item);
@@ -139,6 +145,7 @@ impl Visit {
                 hold,
                 because,
                 by,
+                initials,
                 says,
                 ground,
             } => {
@@ -149,6 +156,7 @@ impl Visit {
                     // It is told within a sentence.
                     because: because.trim().trim_end_matches('.').to_owned(),
                     by,
+                    initials,
                     says,
                     ground,
                     lapsed: false,

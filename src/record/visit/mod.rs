@@ -6,7 +6,7 @@ use super::event::{Details, Plan, Versions};
 use super::id::VisitId;
 use crate::clinical::findings::exam::{EndedEarly, Exam};
 use crate::clinical::findings::trial::Mark;
-use crate::clinical::knowledge::person::Role;
+use crate::clinical::knowledge::person::{Initials, Role};
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::measure::time::{Millis, Stamp, elapsed};
 
@@ -118,6 +118,8 @@ pub struct Visit {
     pub screen: Option<ScreenId>,
     /// Who holds the phone.
     pub role: Role,
+    /// By these initials, where they were asked for.
+    pub initials: Option<Initials>,
     /// Everything the rules look at.
     pub exam: Exam,
     /// Ends before the screen was through, oldest first.
@@ -164,6 +166,7 @@ impl Visit {
             details: None,
             screen: None,
             role: Role::default(),
+            initials: None,
             exam: Exam::default(),
             breaks: Vec::new(),
             chokings: Vec::new(),
