@@ -6,6 +6,7 @@
 //! Nothing is shortened.
 
 use super::action::standing;
+use super::changed::changed;
 use super::issue::{Clock, Written, after_last};
 use super::nursing::{
     background, choking, headline, identify, recommendation, taken_up, until_review,
@@ -22,7 +23,7 @@ use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::oral::points;
 use crate::clinical::tasks::spec::NOT_VALID;
 use crate::record::event::Text;
-use crate::record::visit::Visit;
+use crate::record::visit::{Stood, Visit};
 use crate::wording;
 use crate::wording::figures;
 use crate::wording::found;
@@ -37,12 +38,15 @@ pub const BEGINS: &str = "FULL NOTE, for the record of speech-language pathology
 /// Writes the note. None where the visit has no screen to decide on.
 pub fn write(visit: &Visit, now: &Clock) -> Option<Written> {
     let decision = visit.decision()?;
-    Some(after_last(visit, Text::FullNote, now, &|now, before| {
-        format!("{before}{}", body(visit, &decision, now))
-    }))
+    Some(after_last(
+        visit,
+        Text::FullNote,
+        now,
+        &|now, before, stood| format!("{before}{}", body(visit, &decision, stood, now)),
+    ))
 }
 
-fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
+fn body(visit: &Visit, decision: &Decision, before_text: Option<&Stood>, now: &Clock) -> String {
     let plan = standing(decision, &visit.plan);
     let mut note = vec![BEGINS.to_owned(), headline(visit, decision, &plan)];
     let first = until_review(visit, decision, &plan);
@@ -69,7 +73,12 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
     // What points to a nerve stands with its nerve.
     let mut also = decision.also.clone();
     also.retain(|flag| !points::is_pointing(flag));
+    let changed = changed(visit, before_text, now);
     for (heading, lines) in [
+        (
+            "CHANGED",
+            changed.iter().map(|part| item(part.words())).collect(),
+        ),
         ("WHY", flag_lines(&decision.reasons)),
         ("MISSING OR NOT VALID", flag_lines(&decision.missing)),
         (

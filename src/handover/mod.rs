@@ -6,6 +6,7 @@
 //! derives one.
 
 pub mod action;
+mod changed;
 pub mod full_note;
 mod issue;
 pub mod nursing;

@@ -5,7 +5,8 @@ use crate::wording::person::signed;
 use crate::wording::words::small;
 
 impl GonePast {
-    fn signed(&self) -> String {
+    /// Who decided it.
+    pub(super) fn signed(&self) -> String {
         signed(self.by, self.initials.as_ref())
     }
 }

@@ -2,6 +2,7 @@
 
 pub mod breathing;
 pub mod by_mouth;
+pub mod changed;
 pub mod choking;
 pub mod compared;
 pub mod correction;

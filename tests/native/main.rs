@@ -11,6 +11,7 @@ mod advice;
 mod bad_input;
 mod breath_rates;
 mod breathing;
+mod changed_answers;
 mod children;
 mod choking;
 mod cracker;

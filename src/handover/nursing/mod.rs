@@ -2,13 +2,14 @@
 //! (identify, situation, background, assessment, recommendation).
 
 use super::action::standing;
+use super::changed::changed;
 use super::issue::after_last;
 pub use super::issue::{Clock, Written};
 use super::parts::{Joined, Line, List, Part, fitted};
 use super::screened::screened;
 use crate::clinical::decision::verdict::Decision;
 use crate::record::event::Text;
-use crate::record::visit::Visit;
+use crate::record::visit::{Stood, Visit};
 
 mod addressed;
 mod assessment;
@@ -36,15 +37,23 @@ pub const MOST: usize = 1_200;
 /// Writes the text. None where the visit has no screen to decide on.
 pub fn write(visit: &Visit, now: &Clock) -> Option<Written> {
     let decision = visit.decision()?;
-    Some(after_last(visit, Text::Nursing, now, &|now, before| {
-        // The line about what it replaces is never cut.
-        let most = MOST.saturating_sub(before.chars().count());
-        format!("{before}{}", fitted(&lines(visit, &decision, now), most))
-    }))
+    Some(after_last(
+        visit,
+        Text::Nursing,
+        now,
+        &|now, before, stood| {
+            // The line about what it replaces is never cut.
+            let most = MOST.saturating_sub(before.chars().count());
+            format!(
+                "{before}{}",
+                fitted(&lines(visit, &decision, stood, now), most)
+            )
+        },
+    ))
 }
 
 /// The lines in their order. Those at the top are never cut.
-fn lines(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Line> {
+fn lines(visit: &Visit, decision: &Decision, before: Option<&Stood>, now: &Clock) -> Vec<Line> {
     let plan = standing(decision, &visit.plan);
     let list = |heading, parts: Vec<Part>| Line::of(List::new(heading, Joined::List, parts));
     let run = |heading, parts: Vec<Part>| Line::of(List::new(heading, Joined::Run, parts));
@@ -54,6 +63,8 @@ fn lines(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<Line> {
     lines.push(Line::always(""));
     lines.push(Line::always(format!("Identify: {}", identify(visit))));
     lines.push(Line::always(screened(visit, now)));
+    let changed = changed(visit, before, now);
+    lines.extend((!changed.is_empty()).then(|| list("Changed: ", changed)));
     lines.push(list("Situation: ", situation(visit, decision, now)));
     lines.push(list("Background: ", background(visit, now)));
     lines.push(list("Assessment: ", assessment(visit, decision, now)));

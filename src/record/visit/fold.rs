@@ -1,9 +1,10 @@
 //! The fold: what each event changes in a visit.
 
-use super::texts::{Issue, Told, kept_in_text};
+use super::texts::{Issue, Told, kept_in_text, stands};
 use super::{Aside, Break, Choking, Decided, Visit};
 use crate::clinical::decision::basis;
 use crate::clinical::decision::in_the_way::stored::meant;
+use crate::clinical::findings::changed::Asked;
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::go_on::WentOn;
 use crate::clinical::findings::in_the_way::Obstacle;
@@ -114,17 +115,31 @@ impl Visit {
                 // Nobody signed for it.
                 self.initials = None;
             }
-            Event::Gate(answers) => self.answer_gate(answers),
-            Event::GateCleared(item) => self.at_gate(|gate| {
-                gate.remove(&item);
-            }),
+            Event::Gate(answers) => {
+                let asked = answers.iter().map(|(item, _)| Asked::Gate(item.clone()));
+                self.changing(asked.collect(), at, |v| v.answer_gate(answers));
+            }
+            Event::GateCleared(item) => {
+                let asked = vec![Asked::Gate(item.clone())];
+                self.changing(asked, at, |v| {
+                    v.at_gate(|gate| {
+                        gate.remove(&item);
+                    });
+                });
+            }
             Event::Oral(press) => {
-                self.exam.oral.take(press);
-                self.lapse();
+                let asked = press.iter().map(|(item, _)| Asked::Oral(item.clone()));
+                self.changing(asked.collect(), at, |v| {
+                    v.exam.oral.take(press);
+                    v.lapse();
+                });
             }
             Event::OralTakenBack(items) => {
-                self.exam.oral.take_back(&items);
-                self.lapse();
+                let asked = items.iter().cloned().map(Asked::Oral);
+                self.changing(asked.collect(), at, |v| {
+                    v.exam.oral.take_back(&items);
+                    v.lapse();
+                });
             }
             Event::OralCue { region, cue } => self.exam.oral.take_cue(region, cue),
             Event::Order(order) => self.exam.order = order,
@@ -140,7 +155,13 @@ impl Visit {
                 trial,
                 question,
                 answer,
-            } => self.answer(trial, question, answer),
+            } => {
+                let asked = Asked::Trial {
+                    number: trial,
+                    question: question.clone(),
+                };
+                self.changing(vec![asked], at, |v| v.answer(trial, question, answer));
+            }
             Event::WentOn {
                 hold,
                 because,
@@ -209,6 +230,7 @@ impl Visit {
                 clock,
                 which,
                 at: at.wall,
+                stood: stands(self),
             }),
             Event::Told { whom, read_back } => self.tell(whom, read_back, at),
             Event::Attached {

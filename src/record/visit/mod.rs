@@ -11,6 +11,7 @@ use crate::clinical::knowledge::screen::ScreenId;
 use crate::measure::time::{Millis, Stamp, elapsed};
 
 mod asked;
+mod changes;
 mod ending;
 mod fold;
 mod open;
@@ -20,7 +21,7 @@ mod trials;
 
 pub use asked::is_running;
 pub use open::Open;
-pub use texts::{Issue, Told};
+pub use texts::{Issue, Stood, Told, stands};
 
 /// The decision as it was recorded.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -136,6 +137,8 @@ pub struct Visit {
     pub issued: Vec<Issue>,
     /// Who was told.
     pub told: Vec<Told>,
+    /// Answers that were changed.
+    changes: changes::Changes,
     /// Signs that were given to the other trial: from, to, and the mark.
     moved: Vec<(u32, u32, Mark)>,
     /// Whether anything was pressed or answered after the decision was recorded.
@@ -175,6 +178,7 @@ impl Visit {
             decided: None,
             issued: Vec::new(),
             told: Vec::new(),
+            changes: changes::Changes::default(),
             moved: Vec::new(),
             pressed_since_decided: false,
             closed: None,
