@@ -17,11 +17,13 @@ use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::policy::{Policy, differing};
+use crate::clinical::knowledge::signed::Signed;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::oral::points;
 use crate::clinical::tasks::spec::NOT_VALID;
+use crate::measure::time::Millis;
 use crate::record::event::Text;
 use crate::record::visit::{Stood, Visit};
 use crate::wording;
@@ -69,6 +71,7 @@ fn body(visit: &Visit, decision: &Decision, before_text: Option<&Stood>, now: &C
     before.extend(ended.map(|why| item(verdict::ended(why))));
     before.extend(taken_up(visit, now).map(|words| item(&words)));
     before.extend(choking(visit, now).iter().map(|words| item(words)));
+    before.extend(attached(visit, now).map(|words| item(&words)));
     let (regions, nerves, conflicts) = examined(visit);
     // What points to a nerve stands with its nerve.
     let mut also = decision.also.clone();
@@ -107,6 +110,15 @@ fn body(visit: &Visit, decision: &Decision, before_text: Option<&Stood>, now: &C
         }
     }
     note.join("\n")
+}
+
+/// What was counted elsewhere, whether it still counts or not.
+fn attached<'a>(visit: &'a Visit, now: &'a Clock) -> impl Iterator<Item = String> + 'a {
+    visit.attached.iter().map(|a| {
+        let say = |(at, by): &'a (Millis, Signed)| (now.say(*at), by);
+        let counted = a.counted.map(|at| now.say(at));
+        wording::attached::told(a.task, counted, say(&a.at), a.detached.as_ref().map(say))
+    })
 }
 
 /// Parts one after the other, nothing cut.

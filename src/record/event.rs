@@ -300,6 +300,13 @@ pub enum Event {
     },
     /// This loose count was attached to a visit.
     AttachedTo(VisitId),
+    /// What was attached by mistake is detached: this trial counts no longer, nor what choked in it.
+    Detached {
+        /// Its number in this visit.
+        trial: u32,
+    },
+    /// This loose count was detached from a visit.
+    DetachedFrom(VisitId),
     /// An earlier refer or stop was closed: by whom or how, in free words.
     Closed(String),
     /// Everything else of this visit was deleted.
@@ -340,6 +347,7 @@ impl Event {
                 | Event::Undo { .. }
                 | Event::Answer { .. }
                 | Event::Attached { .. }
+                | Event::Detached { .. }
                 | Event::Choking(_)
                 | Event::NotChoking
                 | Event::Gate(_)

@@ -1,5 +1,6 @@
 //! From facts to sentences. Nothing reads a sentence back.
 
+pub mod attached;
 pub mod breathing;
 pub mod by_mouth;
 pub mod changed;

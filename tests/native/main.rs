@@ -63,6 +63,7 @@ mod text_later;
 mod text_room;
 mod text_words;
 mod timed_cup;
+mod told_apart;
 mod typed_words;
 mod voice;
 mod watch;

@@ -9,7 +9,6 @@ use super::Visit;
 use crate::clinical::findings::changed::{Asked, Changed, Said};
 use crate::clinical::findings::flag::Level;
 use crate::clinical::findings::oral::Seen;
-use crate::clinical::knowledge::signed::Signed;
 use crate::measure::time::{Millis, Stamp, elapsed};
 
 /// So long an answer may stand and still be a slip.
@@ -37,7 +36,12 @@ impl Visit {
     /// changed. One that was changed back to what a text had told last is none.
     pub fn changed(&self) -> impl Iterator<Item = &Changed> {
         let changed = self.changes.changed.iter();
-        changed.filter(|c| c.asked.said(&self.exam).as_ref() != Some(&c.was))
+        let changed = changed.filter(|c| c.asked.said(&self.exam).as_ref() != Some(&c.was));
+        // Of what was detached nothing is told here.
+        changed.filter(|c| match &c.asked {
+            Asked::Trial { number, .. } => self.trial(*number).is_some(),
+            Asked::Gate(_) | Asked::Oral(_) => true,
+        })
     }
 
     /// Makes a change in the answers to these questions.
@@ -65,10 +69,7 @@ impl Visit {
     }
 
     fn note_change(&mut self, asked: &Asked, was: Said, weighed: &[Weight], at: Stamp) {
-        let by = Signed {
-            role: self.role,
-            initials: self.initials.clone(),
-        };
+        let by = self.signed();
         let given = self.changes.given.get(asked);
         let told = given.map_or(0, |given| given.texts) < self.issued.len();
         let stood = given.and_then(|given| elapsed(given.at, at, true).length);

@@ -234,6 +234,7 @@ impl Visit {
             }),
             Event::Told { whom, read_back } => self.tell(whom, read_back, at),
             Event::Attached {
+                from,
                 trial,
                 task,
                 length,
@@ -241,19 +242,21 @@ impl Visit {
                 hidden,
                 answers,
                 chokings,
-                ..
             } => {
-                for (since, help, over) in chokings {
-                    self.choked_elsewhere(Choking { since, help, over });
-                }
+                let chokings = chokings.into_iter();
+                let chokings = chokings.map(|(since, help, over)| Choking { since, help, over });
                 let mut copy = Trial::new(task, trial, length);
                 let marks = marks.into_iter().map(|(at, kind)| Mark { at, kind });
                 copy.marks = marks.collect::<Vec<_>>().into();
                 copy.hidden = hidden;
                 copy.answers = answers.into_iter().collect();
-                self.attach_copy(copy);
+                self.attach_from(from, copy, chokings.collect(), at.wall);
             }
+            Event::Detached { trial } => self.detach(trial, at.wall),
             Event::AttachedTo(visit) => self.attached_to = Some(visit),
+            Event::DetachedFrom(visit) => {
+                self.attached_to = self.attached_to.take().filter(|to| *to != visit);
+            }
             Event::Closed(how) => {
                 let open = self.open_reasons(self.decision().as_ref());
                 self.closed = Some((how, open));

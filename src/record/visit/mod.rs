@@ -11,6 +11,7 @@ use crate::clinical::knowledge::screen::ScreenId;
 use crate::measure::time::{Millis, Stamp, elapsed};
 
 mod asked;
+mod attached;
 mod changes;
 mod ending;
 mod fold;
@@ -20,6 +21,7 @@ mod texts;
 mod trials;
 
 pub use asked::is_running;
+pub use attached::Attached;
 pub use open::Open;
 pub use texts::{Issue, Stood, Told, stands};
 
@@ -139,6 +141,8 @@ pub struct Visit {
     pub told: Vec<Told>,
     /// Answers that were changed.
     changes: changes::Changes,
+    /// Counts that were attached, oldest first, those that were detached again among them.
+    pub attached: Vec<Attached>,
     /// Signs that were given to the other trial: from, to, and the mark.
     moved: Vec<(u32, u32, Mark)>,
     /// Whether anything was pressed or answered after the decision was recorded.
@@ -179,6 +183,7 @@ impl Visit {
             issued: Vec::new(),
             told: Vec::new(),
             changes: changes::Changes::default(),
+            attached: Vec::new(),
             moved: Vec::new(),
             pressed_since_decided: false,
             closed: None,
