@@ -8,6 +8,7 @@
 //! event before it is on the screen.
 
 pub mod app;
+mod attached;
 mod banner;
 mod choking;
 mod count;
@@ -19,6 +20,7 @@ mod follow;
 mod gate;
 mod gate_result;
 mod handover;
+mod heads;
 mod history;
 mod holds;
 mod home;

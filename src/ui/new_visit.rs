@@ -1,10 +1,10 @@
 //! A new visit: everything optional but the label, which is suggested.
 
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
 use super::desk::Desk;
 use super::details::{Form, details_fields};
+use super::heads::newest;
 use super::history::head_row;
 use super::parts::{frame, para};
 use super::route::Route;
@@ -14,17 +14,15 @@ use crate::clinical::knowledge::order::Order;
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::knowledge::signed::Signed;
 use crate::draw::{Piece, all, el, live};
+use crate::record::head::Head;
 use crate::wording::tasks;
 
 /// A suggested label: which visit of the day on this phone, and when. Never a bed alone.
-fn suggested(desk: Desk) -> String {
+fn suggested(heads: &[Head]) -> String {
     let now = clock::local(clock::now().wall);
-    let today = desk.heads.with_untracked(|heads| {
-        heads
-            .iter()
-            .filter(|h| !h.loose && clock::local(h.opened).date == now.date)
-            .count()
-    });
+    let today = heads.iter();
+    let today = today.filter(|h| !h.loose && clock::local(h.opened).date == now.date);
+    let today = today.count();
     format!("Visit {}, {}", today + 1, now.time)
 }
 
@@ -34,7 +32,10 @@ pub(super) fn new_visit_page(
     screen: ScreenId,
 ) -> Piece {
     let desk = Desk::get();
-    let form = Form::new(suggested(desk), None);
+    let heads = newest(desk, LOOKED_AT);
+    let form = Form::new(heads.with_untracked(|h| suggested(h)), None, None);
+    // The first page knows only the newest of today.
+    Effect::new(move || form.suggest(heads.with(|h| suggested(h))));
     let begin = Callback::new(move |by: Signed| {
         sound::unlock();
         if let Some(details) = form.read() {
@@ -58,7 +59,7 @@ pub(super) fn new_visit_page(
         crate::wording::screen::title(screen).into(),
         Route::Home,
         all![
-            unclosed(),
+            unclosed(heads),
             details_fields(form),
             el("p.small")
                 .with("Local policy: ")
@@ -76,15 +77,8 @@ const LOOKED_AT: usize = 200;
 const NAMED: usize = 8;
 
 /// An earlier refer or stop that nobody closed, so that it is not overlooked at the next visit.
-fn unclosed() -> Piece {
+fn unclosed(heads: RwSignal<Vec<Head>>) -> Piece {
     let desk = Desk::get();
-    // Those that the first page knows at once, then further back.
-    let heads = RwSignal::new(desk.heads.get_untracked());
-    spawn_local(async move {
-        if let Ok(more) = desk.keeper().heads(LOOKED_AT, None).await {
-            heads.set(more);
-        }
-    });
     let open = move || {
         let heads = heads.get().into_iter();
         let open = heads.filter(|h| h.unclosed && !h.deleted);
