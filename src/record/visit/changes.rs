@@ -3,9 +3,8 @@
 //! One that a text may have told is, whatever it was. Before any text left, one that made the verdict
 //! graver is, unless it stood for no longer than a slip of the finger.
 
-use std::collections::BTreeMap;
-
 use super::Visit;
+use super::given::Given;
 use crate::clinical::findings::changed::{Asked, Changed, Said};
 use crate::clinical::findings::flag::Level;
 use crate::clinical::findings::oral::Seen;
@@ -16,20 +15,6 @@ const SLIP: Millis = Millis::from_secs(10);
 
 /// A level, and the rule that gives it.
 type Weight = (Level, &'static str);
-
-/// When an answer was given, and how many texts had left by then.
-#[derive(Clone, Copy, Debug)]
-struct Given {
-    at: Stamp,
-    texts: usize,
-}
-
-/// The answers that were changed, and when those that stand were given.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Changes {
-    given: BTreeMap<Asked, Given>,
-    changed: Vec<Changed>,
-}
 
 impl Visit {
     /// The answers that were changed and are to be told, in the order in which they were first

@@ -15,6 +15,7 @@ mod attached;
 mod changes;
 mod ending;
 mod fold;
+mod given;
 mod open;
 mod reasons;
 mod texts;
@@ -140,7 +141,7 @@ pub struct Visit {
     /// Who was told.
     pub told: Vec<Told>,
     /// Answers that were changed.
-    changes: changes::Changes,
+    changes: given::Changes,
     /// Counts that were attached, oldest first, those that were detached again among them.
     pub attached: Vec<Attached>,
     /// Signs that were given to the other trial: from, to, and the mark.
@@ -182,7 +183,7 @@ impl Visit {
             decided: None,
             issued: Vec::new(),
             told: Vec::new(),
-            changes: changes::Changes::default(),
+            changes: given::Changes::default(),
             attached: Vec::new(),
             moved: Vec::new(),
             pressed_since_decided: false,
