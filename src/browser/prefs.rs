@@ -20,8 +20,8 @@ const POLICY_KEY: &str = "penlight.policy";
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Prefs {
-    /// Who holds the phone.
-    pub role: Role,
+    /// Who held the phone last: shown, never taken as given.
+    pub role: Option<Role>,
     /// "Ready, set, go" before a timed task.
     pub countdown: bool,
     /// Tones.
@@ -53,7 +53,7 @@ pub enum Hands {
 impl Default for Prefs {
     fn default() -> Prefs {
         Prefs {
-            role: Role::Screener,
+            role: None,
             countdown: false,
             sound: true,
             vibrate: true,

@@ -6,22 +6,26 @@
 //! Nothing is shortened.
 
 use super::action::standing;
+use super::changed::changed;
 use super::issue::{Clock, Written, after_last};
 use super::nursing::{
-    background, choking, headline, identify, recommendation, taken_up, tested, until_review,
+    background, choking, headline, identify, recommendation, taken_up, until_review,
 };
 use super::parts::Part;
+use super::screened::screened;
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::flag::Flag;
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::policy::{Policy, differing};
+use crate::clinical::knowledge::signed::Signed;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks;
 use crate::clinical::tasks::compare::Comparison;
 use crate::clinical::tasks::oral::points;
 use crate::clinical::tasks::spec::NOT_VALID;
+use crate::measure::time::Millis;
 use crate::record::event::Text;
-use crate::record::visit::Visit;
+use crate::record::visit::{Stood, Visit};
 use crate::wording;
 use crate::wording::figures;
 use crate::wording::found;
@@ -36,18 +40,22 @@ pub const BEGINS: &str = "FULL NOTE, for the record of speech-language pathology
 /// Writes the note. None where the visit has no screen to decide on.
 pub fn write(visit: &Visit, now: &Clock) -> Option<Written> {
     let decision = visit.decision()?;
-    Some(after_last(visit, Text::FullNote, now, &|now, before| {
-        format!("{before}{}", body(visit, &decision, now))
-    }))
+    Some(after_last(
+        visit,
+        Text::FullNote,
+        now,
+        &|now, before, stood| format!("{before}{}", body(visit, &decision, stood, now)),
+    ))
 }
 
-fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
+fn body(visit: &Visit, decision: &Decision, before_text: Option<&Stood>, now: &Clock) -> String {
     let plan = standing(decision, &visit.plan);
     let mut note = vec![BEGINS.to_owned(), headline(visit, decision, &plan)];
     let first = until_review(visit, decision, &plan);
     note.extend(first.iter().map(|part| part.words().to_owned()));
     note.push(String::new());
-    note.push(format!("Identify: {}", identify(visit, now)));
+    note.push(format!("Identify: {}", identify(visit)));
+    note.push(screened(visit, now));
     if let Some(id) = visit.screen {
         note.push(format!("Screen: {}.", wording::screen::title(id)));
     }
@@ -56,7 +64,6 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         .map(|part| item(part.words()))
         .collect();
     // What the nursing text says in its situation.
-    before.extend(tested(visit, now).iter().map(|words| item(words)));
     let ended = visit
         .exam
         .ended
@@ -64,11 +71,17 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
     before.extend(ended.map(|why| item(verdict::ended(why))));
     before.extend(taken_up(visit, now).map(|words| item(&words)));
     before.extend(choking(visit, now).iter().map(|words| item(words)));
+    before.extend(attached(visit, now).map(|words| item(&words)));
     let (regions, nerves, conflicts) = examined(visit);
     // What points to a nerve stands with its nerve.
     let mut also = decision.also.clone();
     also.retain(|flag| !points::is_pointing(flag));
+    let changed = changed(visit, before_text, now);
     for (heading, lines) in [
+        (
+            "CHANGED",
+            changed.iter().map(|part| item(part.words())).collect(),
+        ),
         ("WHY", flag_lines(&decision.reasons)),
         ("MISSING OR NOT VALID", flag_lines(&decision.missing)),
         (
@@ -97,6 +110,15 @@ fn body(visit: &Visit, decision: &Decision, now: &Clock) -> String {
         }
     }
     note.join("\n")
+}
+
+/// What was counted elsewhere, whether it still counts or not.
+fn attached<'a>(visit: &'a Visit, now: &'a Clock) -> impl Iterator<Item = String> + 'a {
+    visit.attached.iter().map(|a| {
+        let say = |(at, by): &'a (Millis, Signed)| (now.say(*at), by);
+        let counted = a.counted.map(|at| now.say(at));
+        wording::attached::told(a.task, counted, say(&a.at), a.detached.as_ref().map(say))
+    })
 }
 
 /// Parts one after the other, nothing cut.

@@ -2,7 +2,7 @@
 
 use crate::measure::time::Millis;
 use crate::record::event::{Correction, Event, Route, Text};
-use crate::record::visit::{Issue, Visit};
+use crate::record::visit::{Issue, Stood, Visit};
 use crate::wording::correction;
 
 /// When the text is written, in the phone's own local words.
@@ -26,6 +26,17 @@ impl Clock {
             time
         } else {
             format!("{time} on {date}")
+        }
+    }
+
+    /// From a time to a later one; their date is said once where it is the same.
+    pub(super) fn say_between(&self, first: Millis, last: Millis) -> String {
+        let (first_date, first_time) = (self.local)(first);
+        let (last_date, last_time) = (self.local)(last);
+        match (first_date == last_date, first_time == last_time) {
+            (true, true) => self.say(last),
+            (true, false) => format!("{first_time} to {}", self.say(last)),
+            (false, _) => format!("{} to {}", self.say(first), self.say(last)),
         }
     }
 
@@ -73,28 +84,34 @@ impl Written {
     }
 }
 
-/// The text as `compose` writes it for a time, below the line it is given. Where an earlier text
+/// The text as `compose` writes it for a time, below the line it is given, with what is otherwise than
+/// in the text it replaces. Where an earlier text
 /// of its kind left with other words, that line says which it replaces.
 pub(super) fn after_last(
     visit: &Visit,
     which: Text,
     now: &Clock,
-    compose: &dyn Fn(&Clock, &str) -> String,
+    compose: &dyn Fn(&Clock, &str, Option<&Stood>) -> String,
 ) -> Written {
-    let written = |corrects: Option<Correction>| Written {
+    let written = |corrects: Option<Correction>, replaced: Option<&Issue>| Written {
         which,
-        text: compose(now, &correction::line(corrects.as_ref())),
+        text: compose(
+            now,
+            &correction::line(corrects.as_ref()),
+            replaced.map(|text| &text.stood),
+        ),
         corrects,
     };
-    let Some(last) = visit.issued.iter().rev().find(|i| i.which == which) else {
-        return written(None);
+    let Some((last, before)) = visit.last_of(which) else {
+        return written(None, None);
     };
     // The same words at another time are no correction, nor on another day.
     let then = now.of(last);
-    if compose(&then, &correction::line(last.corrects.as_ref())) == last.text {
+    let line = correction::line(last.corrects.as_ref());
+    if compose(&then, &line, before.map(|text| &text.stood)) == last.text {
         // A correction that leaves once more still says what it replaced.
-        return written(last.corrects.clone());
+        return written(last.corrects.clone(), before);
     }
     let (replaces, at) = now.apart(&then);
-    written(Some(Correction { at, replaces }))
+    written(Some(Correction { at, replaces }), Some(last))
 }

@@ -6,11 +6,13 @@
 //! derives one.
 
 pub mod action;
+mod changed;
 pub mod full_note;
 mod issue;
 pub mod nursing;
 pub mod outdated;
 mod parts;
+mod screened;
 
 pub use crate::clinical::knowledge::levels;
 pub mod tally;

@@ -3,6 +3,7 @@
 use serde::de::IgnoredAny;
 use serde::{Deserialize, Serialize};
 
+use crate::clinical::knowledge::person::Label;
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::knowledge::task::TaskId;
 
@@ -16,6 +17,28 @@ pub enum Called {
     Task(TaskId),
     /// A loose count.
     Count,
+}
+
+/// A label that no other visit has: where one has it, with a number behind it. Two of the same name in
+/// a list are mixed up, whatever stands beside them.
+pub fn unlike(label: Label, others: &[Called]) -> Label {
+    let taken = |label: &Label| {
+        let small = label.as_str().to_lowercase();
+        let same = |other: &Called| matches!(other, Called::Label(o) if o.to_lowercase() == small);
+        others.iter().any(same)
+    };
+    if !taken(&label) {
+        return label;
+    }
+    // One more than there are others is free.
+    let numbered = (2..others.len() + 3).filter_map(|n| {
+        let end = format!(" ({n})");
+        let room = Label::MOST.saturating_sub(end.chars().count());
+        let begin: String = label.as_str().chars().take(room).collect();
+        Label::parse(&format!("{begin}{end}")).ok()
+    });
+    let mut free = numbered.filter(|label| !taken(label));
+    free.next().unwrap_or(label)
 }
 
 /// What a visit is called, as a head has it.

@@ -11,7 +11,7 @@ use crate::clinical::findings::oral::{Cue, Seen};
 use crate::clinical::findings::trial::{Answer, MarkKind};
 use crate::clinical::knowledge::oral::Region;
 use crate::clinical::knowledge::order::Order;
-use crate::clinical::knowledge::person::{Age, Label, Language, Role, Setting, Sex};
+use crate::clinical::knowledge::person::{Age, Initials, Label, Language, Role, Setting, Sex};
 use crate::clinical::knowledge::policy::Policy;
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::clinical::knowledge::sign::Sign;
@@ -157,6 +157,9 @@ pub enum Event {
         policy: Policy,
         /// Who holds the phone.
         role: Role,
+        /// By these initials. Earlier versions asked for none.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        initials: Option<Initials>,
     },
     /// Person and place, filled in or corrected.
     Details(Details),
@@ -215,6 +218,9 @@ pub enum Event {
         because: String,
         /// Who.
         by: Role,
+        /// By these initials. Earlier versions asked for none.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        initials: Option<Initials>,
         /// What stood there, in words: kept by earlier versions only.
         #[serde(default, skip_serializing_if = "String::is_empty")]
         says: String,
@@ -296,6 +302,13 @@ pub enum Event {
     },
     /// This loose count was attached to a visit.
     AttachedTo(VisitId),
+    /// What was attached by mistake is detached: this trial counts no longer, nor what choked in it.
+    Detached {
+        /// Its number in this visit.
+        trial: u32,
+    },
+    /// This loose count was detached from a visit.
+    DetachedFrom(VisitId),
     /// An earlier refer or stop was closed: by whom or how, in free words.
     Closed(String),
     /// Everything else of this visit was deleted.
@@ -336,6 +349,7 @@ impl Event {
                 | Event::Undo { .. }
                 | Event::Answer { .. }
                 | Event::Attached { .. }
+                | Event::Detached { .. }
                 | Event::Choking(_)
                 | Event::NotChoking
                 | Event::Gate(_)

@@ -4,15 +4,21 @@ use leptos::ev;
 use leptos::prelude::*;
 use web_sys::HtmlInputElement;
 
+use super::desk::Desk;
+use super::heads::{ALL, newest};
 use super::parts::{choices, folded, one_of, problem_line};
 use crate::clinical::knowledge::person::{Age, AgeUnit, Label, Language, Setting, Sex};
 use crate::draw::{Piece, all, el, said};
+use crate::record::called::{Called, unlike};
 use crate::record::event::Details;
+use crate::record::id::VisitId;
 
 /// What the form holds while it is being filled in.
 #[derive(Clone, Copy)]
 pub(super) struct Form {
     label: RwSignal<String>,
+    /// The other visits on this phone, as they are called.
+    others: Signal<Vec<Called>>,
     /// The label is still the suggested one.
     suggested: RwSignal<bool>,
     label_problem: RwSignal<String>,
@@ -26,8 +32,14 @@ pub(super) struct Form {
 }
 
 impl Form {
-    /// A form with a suggested label and what is known already.
-    pub(super) fn new(label: String, known: Option<&Details>) -> Form {
+    /// A form with a suggested label and what is known already; `own` is the visit that it is of.
+    pub(super) fn new(label: String, known: Option<&Details>, own: Option<VisitId>) -> Form {
+        let heads = newest(Desk::get(), ALL);
+        let others = Signal::derive(move || {
+            let heads = heads.get().into_iter();
+            let others = heads.filter(|h| !h.deleted && Some(&h.visit) != own.as_ref());
+            others.map(|h| h.label).collect()
+        });
         let age = known.and_then(|d| d.age);
         let (text, unit) = match age {
             Some(Age::Years(y)) => (y.to_string(), AgeUnit::Years),
@@ -36,6 +48,7 @@ impl Form {
         };
         Form {
             label: RwSignal::new(label),
+            others,
             suggested: RwSignal::new(known.is_none()),
             label_problem: RwSignal::new(String::new()),
             age: RwSignal::new(text),
@@ -48,11 +61,21 @@ impl Form {
         }
     }
 
+    /// Suggests another label, as long as nobody typed one.
+    pub(super) fn suggest(self, label: String) {
+        if self.suggested.get_untracked() {
+            self.label.set(label);
+        }
+    }
+
     /// Reads the form; none where a field has a message.
     pub(super) fn read(self) -> Option<Details> {
         let label = match Label::parse(&self.label.get_untracked()) {
             Ok(label) => {
                 self.label_problem.set(String::new());
+                // Told apart from every other one: seen here, and at the head of the visit.
+                let label = unlike(label, &self.others.get_untracked());
+                self.label.set(label.as_str().to_owned());
                 Some(label)
             }
             Err(error) => {

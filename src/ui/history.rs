@@ -4,52 +4,30 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::desk::Desk;
+use super::heads::head_words;
 use super::parts::{big, frame, problem_line};
 use super::route::{Page, Route};
-use crate::browser::clock;
 use crate::draw::{Drawn, Piece, all, el, live};
 use crate::measure::time::Millis;
 use crate::record::head::Head;
-use crate::wording::screen::what;
-use crate::wording::verdict::in_list;
 
 /// How many visits a press brings.
 const PAGE: usize = 30;
 
-/// "broken off 09:31".
-pub(super) fn broken_words(at: Option<Millis>) -> Option<String> {
-    at.map(|at| format!("broken off {}", clock::local(at).time))
-}
-
 /// One visit as a line that opens it.
 pub(super) fn head_row(desk: Desk, head: Head) -> Piece {
-    let when = clock::local(head.opened);
     let place = if head.loose {
         Route::Count(head.visit.clone(), None)
     } else {
         Route::Visit(head.visit.clone(), Page::Overview)
     };
-    // What was forgotten to be ended hides no verdict.
-    let verdict = in_list(&head);
-    let state = match (head.running, verdict.as_str()) {
-        (true, "") => "running".to_owned(),
-        (true, verdict) => format!("{verdict}, running"),
-        (false, verdict) => verdict.to_owned(),
-    };
-    let broken = broken_words(head.broken);
+    let words = head_words("", &head);
     el("li")
         .with(
             el("button.head")
                 .class_if("unclosed", move || head.unclosed)
                 .press(move |_| desk.go(place.clone()))
-                .with(el("b").with(head.label.to_string()))
-                .with(el("span").with(format!("{} {}, {}", when.date, when.time, what(head.what))))
-                .with(el("span.state").with(state))
-                .with(broken.map(|words| el("span.state.open").with(words)))
-                .with(
-                    head.unclosed
-                        .then(|| el("span.state.open").with("not closed")),
-                ),
+                .with(words),
         )
         .piece()
 }

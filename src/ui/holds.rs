@@ -105,13 +105,15 @@ fn go_on_with(one: &InTheWay) -> Piece {
     .then_some(Ground::FitsChart);
     let grounds: Vec<Ground> = chart.into_iter().chain(Ground::ALL).collect();
     let on = Callback::new(move |(ground, because): (Ground, String)| {
-        let by = desk
+        let (by, initials) = desk
             .visit
-            .with_untracked(|v| v.map_or(Role::default(), |v| v.role));
+            .with_untracked(|v| v.map(|v| (v.role, v.initials.clone())))
+            .unwrap_or_default();
         desk.record([Event::WentOn {
             hold: hold.clone(),
             because,
             by,
+            initials,
             says: String::new(),
             ground: Some(ground),
         }]);

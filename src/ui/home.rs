@@ -4,7 +4,8 @@ use leptos::prelude::*;
 
 use super::desk::Desk;
 use super::follow::follow;
-use super::history::{broken_words, head_row};
+use super::heads::head_words;
+use super::history::head_row;
 use super::parts::big;
 use super::route::{Page, Route};
 use crate::clinical::knowledge::screen::ScreenId;
@@ -61,13 +62,7 @@ pub(super) fn home_page() -> Piece {
                 "button.big.go-on"
             )
             .press(go_on)
-            .with(el("b").with("Go on: ").with(head.label.to_string()))
-            .with(
-                el("span")
-                    .with(screen::what(head.what))
-                    .with(if head.running { ", running" } else { "" })
-                    .with(broken_words(head.broken).map(|words| format!(", {words}")))
-            ))))
+            .with(head_words("Go on: ", &head)))))
             .with(
                 ScreenId::ALL
                     .iter()

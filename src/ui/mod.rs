@@ -8,6 +8,7 @@
 //! event before it is on the screen.
 
 pub mod app;
+mod attached;
 mod banner;
 mod choking;
 mod count;
@@ -19,6 +20,7 @@ mod follow;
 mod gate;
 mod gate_result;
 mod handover;
+mod heads;
 mod history;
 mod holds;
 mod home;
@@ -57,4 +59,5 @@ mod the_pad;
 mod told;
 mod visit;
 mod visit_steps;
+mod who;
 mod why;

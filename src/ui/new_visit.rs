@@ -1,29 +1,28 @@
 //! A new visit: everything optional but the label, which is suggested.
 
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
 use super::desk::Desk;
 use super::details::{Form, details_fields};
+use super::heads::newest;
 use super::history::head_row;
-use super::parts::{big, choices, frame, para};
+use super::parts::{frame, para};
 use super::route::Route;
+use super::who::begin_as;
 use crate::browser::{clock, page, prefs, sound};
 use crate::clinical::knowledge::order::Order;
-use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::screen::ScreenId;
+use crate::clinical::knowledge::signed::Signed;
 use crate::draw::{Piece, all, el, live};
+use crate::record::head::Head;
 use crate::wording::tasks;
 
 /// A suggested label: which visit of the day on this phone, and when. Never a bed alone.
-fn suggested(desk: Desk) -> String {
+fn suggested(heads: &[Head]) -> String {
     let now = clock::local(clock::now().wall);
-    let today = desk.heads.with_untracked(|heads| {
-        heads
-            .iter()
-            .filter(|h| !h.loose && clock::local(h.opened).date == now.date)
-            .count()
-    });
+    let today = heads.iter();
+    let today = today.filter(|h| !h.loose && clock::local(h.opened).date == now.date);
+    let today = today.count();
     format!("Visit {}, {}", today + 1, now.time)
 }
 
@@ -33,25 +32,19 @@ pub(super) fn new_visit_page(
     screen: ScreenId,
 ) -> Piece {
     let desk = Desk::get();
-    let form = Form::new(suggested(desk), None);
-    let role = Signal::derive(move || Some(role_id(desk.prefs.get().role).to_owned()));
-    let pick_role = Callback::new(move |id: Option<String>| {
-        let role = if id.as_deref() == Some("slp") {
-            Role::Slp
-        } else {
-            Role::Screener
-        };
-        desk.prefs.update(|p| p.role = role);
-        prefs::save(&desk.prefs.get_untracked());
-    });
-    let begin = move |_| {
+    let heads = newest(desk, LOOKED_AT);
+    let form = Form::new(heads.with_untracked(|h| suggested(h)), None, None);
+    // The first page knows only the newest of today.
+    Effect::new(move || form.suggest(heads.with(|h| suggested(h))));
+    let begin = Callback::new(move |by: Signed| {
         sound::unlock();
         if let Some(details) = form.read() {
-            desk.begin(details, Some(screen), desk.prefs.get_untracked().role);
+            desk.begin(details, Some(screen), by);
         } else {
             page::to_refused();
         }
-    };
+    });
+    let policy = prefs::policy_in_force();
     // What this phone keeps of the order is said before it holds.
     let order = desk.prefs.get_untracked().order;
     let kept = if order != Order::default() && screen.screen().has_order() {
@@ -66,34 +59,15 @@ pub(super) fn new_visit_page(
         crate::wording::screen::title(screen).into(),
         Route::Home,
         all![
-            unclosed(),
+            unclosed(heads),
             details_fields(form),
-            choices(
-                "You are a".into(),
-                vec![
-                    (
-                        "screener".to_owned(),
-                        "Clinician trained to screen".to_owned()
-                    ),
-                    ("slp".to_owned(), "Speech-language pathologist".to_owned()),
-                ],
-                role,
-                pick_role
-            ),
             el("p.small")
                 .with("Local policy: ")
-                .with(prefs::policy_in_force().name),
+                .with(policy.name.clone()),
             para("small", kept),
-            el("div.foot").with(big("primary", "Begin", begin))
+            begin_as(policy, begin)
         ],
     )
-}
-
-fn role_id(role: Role) -> &'static str {
-    match role {
-        Role::Screener => "screener",
-        Role::Slp => "slp",
-    }
 }
 
 /// Among so many of the newest visits what is open is looked for: those of some weeks.
@@ -103,15 +77,8 @@ const LOOKED_AT: usize = 200;
 const NAMED: usize = 8;
 
 /// An earlier refer or stop that nobody closed, so that it is not overlooked at the next visit.
-fn unclosed() -> Piece {
+fn unclosed(heads: RwSignal<Vec<Head>>) -> Piece {
     let desk = Desk::get();
-    // Those that the first page knows at once, then further back.
-    let heads = RwSignal::new(desk.heads.get_untracked());
-    spawn_local(async move {
-        if let Ok(more) = desk.keeper().heads(LOOKED_AT, None).await {
-            heads.set(more);
-        }
-    });
     let open = move || {
         let heads = heads.get().into_iter();
         let open = heads.filter(|h| h.unclosed && !h.deleted);

@@ -8,7 +8,6 @@ use super::parts::{choices, frame};
 use super::route::Route;
 use crate::browser::prefs::{self, Hands, Look, Prefs};
 use crate::browser::sound;
-use crate::clinical::knowledge::person::Role;
 use crate::draw::{Piece, all, el, live, said};
 
 /// The page.
@@ -53,28 +52,6 @@ pub(super) fn settings_page() -> Piece {
         "Settings".into(),
         Route::Home,
         all![
-            choices(
-                "You are a".into(),
-                vec![
-                    (
-                        "screener".to_owned(),
-                        "Clinician trained to screen".to_owned()
-                    ),
-                    ("slp".to_owned(), "Speech-language pathologist".to_owned()),
-                ],
-                Signal::derive(move || Some(match desk.prefs.get().role {
-                    Role::Screener => "screener".to_owned(),
-                    Role::Slp => "slp".to_owned(),
-                })),
-                Callback::new(move |id: Option<String>| {
-                    let role = if id.as_deref() == Some("slp") {
-                        Role::Slp
-                    } else {
-                        Role::Screener
-                    };
-                    change(&|p: &mut Prefs| p.role = role);
-                })
-            ),
             switch(
                 "Ready, set, go before a timed count",
                 |p| p.countdown,

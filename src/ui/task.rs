@@ -5,7 +5,7 @@
 
 use leptos::prelude::*;
 
-use super::count::attach;
+use super::attached::attach;
 use super::desk::Desk;
 use super::ended::{choking_row, end_here};
 use super::holds::holds;

@@ -138,10 +138,11 @@ fn person() -> Piece {
     let details = desk
         .visit
         .with_untracked(|v| v.and_then(|v| v.details.clone()));
+    let own = desk.visit.with_untracked(|v| v.map(|v| v.id.clone()));
     let label = details
         .as_ref()
         .map_or(String::new(), |d| d.label.as_str().to_owned());
-    let form = Form::new(label, details.as_ref());
+    let form = Form::new(label, details.as_ref(), own);
     let kept = RwSignal::new(false);
     let keep = move |_| {
         let details = form.read();

@@ -1,5 +1,6 @@
 //! The steps of a visit: those of its screen, what was added, and what can be added.
 
+use super::attached::detachable;
 use super::desk::Desk;
 use super::follow::follow;
 use super::gate::is_old;
@@ -186,7 +187,8 @@ pub(super) fn steps() -> Piece {
                     )
                 ]
             })
-        })
+        }),
+        detachable()
     ]
 }
 

@@ -153,6 +153,17 @@ pub fn answers(spec: &TaskSpec, trial: &Trial) -> Vec<String> {
         .collect()
 }
 
+/// An answer to a question of a task, whichever version asked it.
+pub(in crate::wording) fn said(spec: &TaskSpec, question: &str, answer: &Answer) -> String {
+    let known = spec.questions.iter().find(|q| q.id == question);
+    match (known, answer) {
+        (Some(question), answer) => answer_words(spec, question, answer),
+        (None, Answer::Choice(id)) => id.clone(),
+        (None, Answer::Tenths(n)) => short(f64::from(*n) / 10.0),
+        (None, Answer::Words(words)) => words.clone(),
+    }
+}
+
 fn answer_words(spec: &TaskSpec, question: &Question, answer: &Answer) -> String {
     match (answer, &question.takes) {
         (Answer::Choice(id), _) => wording::tasks::choice(spec.id, question.id, id)

@@ -1,11 +1,19 @@
 //! Going on past what is in the way, in words.
 
 use crate::clinical::findings::go_on::GonePast;
+use crate::wording::person::signed;
 use crate::wording::words::small;
+
+impl GonePast {
+    /// Who decided it.
+    pub(super) fn signed(&self) -> String {
+        signed(self.by, self.initials.as_ref())
+    }
+}
 
 /// What was gone past, and that it was, for the record and the handover.
 pub fn told(what: &str, gone: &GonePast) -> String {
-    let (by, because) = (gone.by.words(), small(&gone.because));
+    let (by, because) = (gone.signed(), small(&gone.because));
     format!("{}, decided by the {by}: {because}", without_reason(what))
 }
 
@@ -16,7 +24,7 @@ pub fn without_reason(what: &str) -> String {
 
 /// A question that was answered: nothing was gone on despite.
 pub fn answered(question: &str, gone: &GonePast) -> String {
-    let (by, because) = (gone.by.words(), small(&gone.because));
+    let (by, because) = (gone.signed(), small(&gone.because));
     format!("{question} Answer of the {by}: {because}")
 }
 

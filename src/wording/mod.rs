@@ -1,7 +1,10 @@
 //! From facts to sentences. Nothing reads a sentence back.
 
+pub mod attached;
 pub mod breathing;
 pub mod by_mouth;
+pub mod changed;
+pub mod choking;
 pub mod compared;
 pub mod correction;
 pub mod counted;
@@ -24,12 +27,13 @@ pub mod oral;
 pub mod oral_answers;
 pub mod oral_items;
 pub mod own;
-mod person;
+pub mod person;
 pub mod policy;
 mod policy_file;
 pub mod record;
 mod rule;
 pub mod screen;
+pub mod screened;
 mod sign;
 pub mod sips;
 pub mod six_signs;

@@ -2,7 +2,7 @@
 //! and why, and one line for everything else. No nerves.
 
 use crate::clinical::findings::oral::Oral;
-use crate::clinical::findings::oral::answer::{Answer, Reason, Sides};
+use crate::clinical::findings::oral::answer::{Answer, Reason, Seen, Sides};
 use crate::clinical::findings::oral::findings;
 use crate::clinical::knowledge::oral::item::Item;
 use crate::clinical::knowledge::oral::region::Region;
@@ -73,6 +73,22 @@ fn exceptions(
         }
     }
     parts
+}
+
+/// What was seen of an item, without its name: "mouth pulled to the left", "as expected".
+pub fn said(item: &'static Item, seen: &Seen) -> String {
+    let mut oral = Oral::default();
+    oral.take(vec![(item.id.to_owned(), seen.clone())]);
+    let found = findings::found(&oral);
+    let words: Vec<String> = found.iter().map(found::words).collect();
+    match oral.answer(item) {
+        _ if !words.is_empty() => words.join(" and "),
+        Answer::NotTested(why) => format!("not tested ({})", oral_answers::reason(why)),
+        Answer::Opening(mm, _) => format!("{} millimetres", short(mm.get())),
+        Answer::Flow(flow) => format!("{} litres a minute", short(flow.get())),
+        answer if answer.is_as_expected() => "as expected".to_owned(),
+        _ => "not tested".to_owned(),
+    }
 }
 
 /// What was not tested, by reason: "gag (no time)"; what has no reason comes last. A region of

@@ -2,7 +2,10 @@
 
 use std::fmt;
 
-use crate::clinical::knowledge::person::{Age, AgeError, LabelError, Language, Role, Setting, Sex};
+use crate::clinical::knowledge::person::{
+    Age, AgeError, Initials, InitialsError, LabelError, Language, Role, Setting, Sex,
+};
+use crate::clinical::knowledge::signed::SignedError;
 
 impl fmt::Display for Age {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -35,6 +38,36 @@ impl fmt::Display for LabelError {
                 write!(f, "A label has at most 60 characters; this one has {n}.")
             }
         }
+    }
+}
+
+impl fmt::Display for InitialsError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            InitialsError::Empty => f.write_str("Give your initials, like AB."),
+            InitialsError::NotLetters => f.write_str("Initials are letters only, like AB."),
+            InitialsError::TooLong(n) => {
+                write!(f, "Initials have at most 4 letters; these have {n}.")
+            }
+        }
+    }
+}
+
+impl fmt::Display for SignedError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            SignedError::NotHere => f.write_str("Local policy takes this role off this phone."),
+            SignedError::Initials(error) => error.fmt(f),
+        }
+    }
+}
+
+/// Who did it: "speech-language pathologist AB, role as stated". Penlight can't check a role; where
+/// no initials were asked for, the role stands alone.
+pub fn signed(by: Role, initials: Option<&Initials>) -> String {
+    match initials {
+        Some(initials) => format!("{} {}, role as stated", by.words(), initials.as_str()),
+        None => by.words().to_owned(),
     }
 }
 

@@ -6,6 +6,10 @@ use crate::clinical::knowledge::policy::{Kind, Setting, Unit};
 /// What each setting is, by its key.
 static TITLES: &[(&str, &str)] = &[
     (
+        "visit.speech-language-pathologist",
+        "A visit may be begun as a speech-language pathologist",
+    ),
+    (
         "gate.requests-close",
         "Not following one-step requests closes the gate",
     ),

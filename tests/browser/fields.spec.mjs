@@ -87,6 +87,34 @@ test.describe("a new visit", () => {
   });
 });
 
+test("a visit begins with a role that is pressed; a speech-language pathologist signs", async ({ page }) => {
+  const walk = await Walk.home(page, visit({ label: "Bed by the door" }));
+  await walk.press(BUTTONS.swallowScreen);
+  await walk.press(BUTTONS.beginSlp);
+  const initials = walk.field(FIELDS.initials);
+  await expect(initials).toHaveAccessibleDescription("Give your initials, like AB.");
+  await refuses(page, initials, "A".repeat(40), "Initials have at most 4 letters; these have 40.");
+  await walk.press(BUTTONS.beginSlp);
+  await walk.isOn(PAGES.newVisit);
+  await takes(initials, "A.B.");
+  // A label that is there already gets a number that is seen.
+  await walk.field(FIELDS.label).fill("Bed by the door");
+  await walk.press(BUTTONS.beginSlp);
+  await walk.isOn(PAGES.gates[0]);
+  await walk.saved();
+  const opened = (await storedEvents(page)).map(({ event }) => event.Opened).filter(Boolean);
+  expect(opened.map(({ details }) => details.label).sort()).toEqual(["Bed by the door", "Bed by the door (2)"]);
+  expect(opened.find(({ initials }) => initials)).toMatchObject({ role: "Slp", initials: "AB" });
+  // The last role is shown, and has to be pressed all the same.
+  await walk.press(BUTTONS.back);
+  await walk.isOn("Bed by the door (2)");
+  await walk.press(BUTTONS.back);
+  await walk.press(BUTTONS.swallowScreen);
+  await expect(walk.button(BUTTONS.beginSlp)).toContainText("Last time on this phone");
+  await expect(walk.button(BUTTONS.begin)).not.toContainText("Last time");
+  await expect(initials).toHaveValue("");
+});
+
 test("person and place afterwards: a bad age is not recorded, the earlier one stays", async ({ page }) => {
   const walk = await Walk.at(page, visit({ age: 72 }));
   await walk.unfold(FOLDS.person);

@@ -204,7 +204,7 @@ test.describe("outside a visit", () => {
     await walk.press(BUTTONS.stopCount);
     await walk.settle();
     await walk.press(/^Window side/);
-    await expect(page.getByText(/^To Window side, 4 Mar 2026 \d\d:\d\d, Swallow screen\? It stays there\.$/)).toBeVisible();
+    await expect(page.getByText(/^To Window side, 4 Mar 2026 \d\d:\d\d, Swallow screen\?$/)).toBeVisible();
     // Not this one: nothing was attached.
     await walk.press(BUTTONS.anotherVisit);
     await walk.saved();
@@ -222,6 +222,14 @@ test.describe("outside a visit", () => {
     expect(events.find(({ event }) => event.AttachedTo)).toMatchObject({ visit: copy.from, event: { AttachedTo: to } });
     await page.reload();
     await expect(page.getByText("5.0 s, 4 taps")).toBeVisible();
+    // It was the wrong visit: there it counts no longer, and the count is free for another.
+    await walk.press(BUTTONS.detach);
+    await walk.press(BUTTONS.detachIt);
+    await expect(page.getByText("5.0 s, 4 taps")).toHaveCount(0);
+    await walk.saved();
+    const detached = async () => (await storedEvents(page)).map(({ event }) => event);
+    await expect.poll(async () => (await detached()).some((event) => event.DetachedFrom === to)).toBe(true);
+    expect((await detached()).find((event) => event.Detached)).toEqual({ Detached: { trial: copy.trial } });
   });
 
   for (const [task, title, at, shown] of [

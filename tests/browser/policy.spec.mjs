@@ -94,6 +94,7 @@ test("out, changed, in: kept after a reload, in force for a new visit and named 
   await walk.press(BUTTONS.back);
   await walk.press(BUTTONS.decisionSoFar);
   await walk.toHandover();
+  await walk.fullNote();
   await expect(walk.text).toContainText(`Policy: ${NAME}.`);
   const [{ event }] = await storedEvents(page);
   expect(event.Opened.policy).toMatchObject({ name: NAME, suction_blocks: true, drowsy_wait: 45, breaths_low: 8 });
@@ -112,6 +113,7 @@ test("a visit that has begun keeps its policy; back to the default", async ({ pa
   await walk.unfold(FOLDS.endHere);
   await walk.press(BUTTONS.breakOff);
   await walk.toHandover();
+  await walk.fullNote();
   await expect(walk.text).toContainText("Policy: Penlight default 1.");
 
   await page.goto("./#policy");

@@ -25,9 +25,9 @@ export const BUTTONS = {
   settings: "Settings",
   sources: begins("Sources"),
   back: "Back",
-  slp: "Speech-language pathologist",
+  beginSlp: begins("Begin as speech-language pathologist"),
   adult: "16 or over",
-  begin: "Begin",
+  begin: begins("Begin as clinician trained to screen"),
   groupHolds: /^(All \d+ hold|The other \d+ hold|The other one holds|Go on)$/,
   goOn: "Go on",
   itHolds: "It holds",
@@ -40,6 +40,8 @@ export const BUTTONS = {
   takeBack: "Take this answer back",
   soundOn: "Sound on again",
   attach: "Attach",
+  detach: "Detach",
+  detachIt: "Detach it",
   anotherVisit: "Another visit",
   keepOrder: "Keep this for the next visits",
   earlier: (title) => `${title} earlier`,
@@ -171,6 +173,7 @@ export const FOLDS = {
 export const FIELDS = {
   label: /Label of this visit/,
   age: /or exactly/,
+  initials: /^Initials/,
   left: "Left in the cup",
   leftInIt: "Left in it",
   rate: /enter a rate/,
@@ -567,15 +570,15 @@ export class Walk {
       ownScreen: PAGES.own,
     };
     await this.isOn(titles[screen]);
-    if (slp) {
-      await this.press(BUTTONS.slp);
-    }
     if (age === undefined) {
       await this.press(BUTTONS.adult);
     } else {
       await this.field(FIELDS.age).fill(age);
     }
-    await this.press(BUTTONS.begin);
+    if (slp) {
+      await this.field(FIELDS.initials).fill("AB");
+    }
+    await this.press(slp ? BUTTONS.beginSlp : BUTTONS.begin);
     if (screen === "oralMotor") {
       // It begins with the examination, which has a test file of its own.
       await this.isOn(ORAL.pages[0]);

@@ -66,7 +66,7 @@ fn a_slip_on_choking_takes_back_no_earlier_choking() {
     assert_eq!(s.verdict(), Verdict::Stop);
     let text = s.text();
     assert!(
-        text.contains("choking: help called after 4 s, back to baseline after 1 min 29 s"),
+        text.contains("choking at 14:00: help called after 4 s, back to baseline after 1 min 29 s"),
         "{text}"
     );
     s.say(Event::NotChoking).water(&[]);
@@ -161,13 +161,14 @@ fn an_attached_tally_brings_help_and_end_of_its_choking() {
     let mut s = ready(Role::Screener);
     tally(&mut s, 50_000);
     assert_eq!(s.verdict(), Verdict::Stop);
-    let told = "choking: help called after 4 s, back to baseline after 1 min 0 s";
+    let told = "choking at 14:00: help called after 4 s, back to baseline after 1 min 0 s";
     assert!(s.text().contains(told), "{}", s.text());
     // One of the visit that was later stays the last, and a slip takes back that one.
     let mut s = ready(Role::Screener);
     s.say(Event::Choking(at(400_000)));
     tally(&mut s, 50_000);
-    let told = "choked 2 times, the last time: help call not recorded, NOT back to baseline yet";
+    let told = "choked 2 times, at 14:00 and 14:06; the last time: help call not recorded, NOT \
+                back to baseline yet";
     assert!(s.text().contains(told), "{}", s.text());
     s.say(Event::NotChoking);
     assert_eq!(s.verdict(), Verdict::Stop);
@@ -190,8 +191,8 @@ fn a_choking_that_was_never_over_leaves_the_next_its_own() {
     s.say(Event::NotChoking);
     s.say(Event::Choking(at(200_000)))
         .say(Event::BackToBaseline(at(230_000)));
-    let told = "choked 2 times, the last time: help call not recorded, back to baseline after 30 s \
-                (before that: back to baseline not recorded)";
+    let told = "choked 2 times, at 14:00 and 14:03; the last time: help call not recorded, back \
+                to baseline after 30 s (before that: back to baseline not recorded)";
     assert!(s.text().contains(told), "{}", s.text());
 }
 
@@ -202,7 +203,7 @@ fn a_choking_of_long_ago_is_told_with_its_time() {
     s.water(&[(Sign::Choke, -2_000)]);
     s.say(Event::Choking(at(106_400)));
     s.plan(Action::NothingByMouth, "");
-    assert!(s.text().contains("choking: help"), "{}", s.text());
+    assert!(s.text().contains("choking at 14:01: help"), "{}", s.text());
     let text = s.text_at(&clock_after(NEXT_DAY));
     let words = "choking at 14:01 on 25 Nov 2026: help call not recorded";
     assert!(text.contains(words), "{text}");

@@ -150,6 +150,7 @@ fn before_a_cracker_come_allergy_teeth_and_order() {
         because: "Needed for the assessment".to_owned(),
         by: Role::Slp,
         says: String::new(),
+        initials: None,
         ground: None,
         lapsed: false,
         led_to: Vec::new(),

@@ -30,7 +30,7 @@ fn what_the_mouth_shows_speaks_against_the_gate() {
         s.on(ScreenId::FullVisit).gate(&[]);
         s.breaths(16).dry(&[2_000, 9_000, 17_000]);
         s.examined(&[]);
-        assert!(gate.is_empty() || s.text().contains(gate), "{}", s.text());
+        assert!(gate.is_empty() || s.note().contains(gate), "{}", s.note());
         s.examined(&[(item, found)]);
         let held = holds(TaskId::Water90, &s.visit.exam);
         let hold = held
@@ -48,6 +48,7 @@ fn what_the_mouth_shows_speaks_against_the_gate() {
             because: "needed for the assessment".to_owned(),
             by: Role::Slp,
             says: hold.says.clone(),
+            initials: None,
             ground: None,
         });
         assert!(s.text().contains("gone on despite this"), "{}", s.text());
@@ -158,6 +159,7 @@ fn full_visit(ground: Option<Ground>, because: &str) -> Scene {
         because: because.to_owned(),
         by: Role::Slp,
         says: hold.says,
+        initials: None,
         ground,
     });
     s.water(&[]);

@@ -327,6 +327,7 @@ fn ids_of_earlier_versions_are_read() {
             because: "needed for the assessment".to_owned(),
             by: Role::Slp,
             says: "What stood there".to_owned(),
+            initials: None,
             ground: None,
         });
         let exam = &s.visit.exam;
@@ -360,6 +361,7 @@ fn a_reason_is_found_again_by_its_key() {
         because: "person's informed wish".to_owned(),
         by: Role::Slp,
         says: String::new(),
+        initials: None,
         ground: None,
     });
     assert!(holds(TaskId::Own, &s.visit.exam).is_empty());

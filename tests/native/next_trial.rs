@@ -87,6 +87,7 @@ fn a_cracker_after_a_sip_that_went_wrong_is_held_once() {
         because: "Needed for the assessment".to_owned(),
         by: Role::Slp,
         says: String::new(),
+        initials: None,
         ground: None,
         lapsed: false,
         led_to: Vec::new(),

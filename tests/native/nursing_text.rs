@@ -31,8 +31,8 @@ fn all_clear() {
         s.text(),
         "NO SIGN SEEN on this screen. This screen changes no eating or drinking order.\n\
          \n\
-         Identify: Visit 3, 14:10, 72 years, ward. Patient: ____ (check the name band). By a clinician \
-         trained to screen, 25 Nov 2026, 14:31.\n\
+         Identify: Visit 3, 14:10, 72 years, ward. Patient: ____ (check the name band).\n\
+         Screened at 14:01 by ____ (clinician trained to screen). Issued at 14:31, 25 Nov 2026.\n\
          Situation: swallow screen done.\n\
          Background: awake, sits upright, manages saliva, can cough; breathing 16 a minute (counted \
          elsewhere).\n\
@@ -43,7 +43,7 @@ fn all_clear() {
          choking, colour change: local emergency procedure; cough, wet voice, watering eyes, fever: \
          stop, call speech-language pathology now. Screen again after any new weakness, \
          drowsiness, chest or swallowing change.\n\
-         This is a screen, not a diagnosis; silent aspiration is not seen. Policy: Penlight default 1."
+         A screen, not a diagnosis; silent aspiration is not seen."
     );
 }
 
@@ -124,7 +124,7 @@ fn choking_says_how_it_went() {
         .say(Event::HelpCalled(at(117_000)));
     assert!(
         s.text()
-            .contains("choking: help called after 13 s, NOT back to baseline yet"),
+            .contains("choking at 14:01: help called after 13 s, NOT back to baseline yet"),
         "{}",
         s.text()
     );
@@ -170,6 +170,7 @@ fn an_override_is_told_with_its_reason_and_who_took_it() {
         because: "needed for the assessment".to_owned(),
         by: Role::Slp,
         says: String::new(),
+        initials: None,
         ground: None,
     });
     s.breaths(16).dry(&[2_000, 9_000, 17_000]).water(&[]);
@@ -203,7 +204,7 @@ fn not_for_a_child_under_two() {
     assert!(!text.contains("NOTHING BY MOUTH"), "{text}");
 }
 
-/// The handover names the policy that the visit was begun under, and goes by it.
+/// The full note names the policy that the visit was begun under; both texts go by it.
 #[test]
 fn a_local_policy_is_named_and_followed() {
     let policy = Policy {
@@ -219,7 +220,8 @@ fn a_local_policy_is_named_and_followed() {
         text.starts_with("SWALLOW SCREEN NOT DONE: not meant for children under 5 years."),
         "{text}"
     );
-    assert!(text.ends_with("Policy: Ward 4, spring."), "{text}");
+    let note = child.note();
+    assert!(note.contains("\nPolicy: Ward 4, spring.\n"), "{note}");
 
     let upright = "Upright for 30 minutes after eating or drinking.";
     let mut clear = Scene::under(policy, Age::Adult, Role::Screener);
@@ -352,6 +354,7 @@ fn the_longest_text_still_fits_one_screen() {
             because: long.clone(),
             by: Role::Slp,
             says: String::new(),
+            initials: None,
             ground: None,
         });
     }
@@ -411,7 +414,7 @@ fn the_longest_text_still_fits_one_screen() {
              REFER: speech-language pathology sees to it today.\n\
              Nothing by mouth for another reason: that order stands.\n\
              Keep the current plan, because long words"
-        ) && corrected.contains("swallowing was tested at 14:01 on 25 Nov 2026"),
+        ) && corrected.contains("Screened at 14:01 on 25 Nov 2026 by "),
         "{corrected}"
     );
 }

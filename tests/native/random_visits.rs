@@ -61,7 +61,7 @@ fn wrong_later(s: &Scene, minutes: i64) -> Option<String> {
     }
     let mut trials = visit.exam.trials.iter();
     let tested = trials.any(|t| t.task.sign_column().is_some() && t.start().is_some());
-    if tested && !text.contains("swallowing was tested") {
+    if tested && !text.contains("\nScreened at ") {
         return Some(format!("when swallowing was tested is not told\n{text}"));
     }
     None

@@ -36,6 +36,7 @@ fn without_knowing_who_it_is_or_without_consent_nobody_goes_on() {
                     because: "needed for the assessment".to_owned(),
                     by: role,
                     says: hold.says.clone(),
+                    initials: None,
                     ground: None,
                 });
                 let held = holds(task, &s.visit.exam);

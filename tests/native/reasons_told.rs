@@ -19,6 +19,7 @@ fn what_was_gone_past_is_told_in_its_words() {
         because: "the team agreed".to_owned(),
         by: Role::Screener,
         says: hold.says,
+        initials: None,
         ground: None,
     });
     s.water(&[]);

@@ -239,6 +239,7 @@ fn nursing_reads_them_in_plain_words_on_one_phone_screen() {
         },
         policy: Default::default(),
         role: Role::Slp,
+        initials: None,
     }]);
     visit.exam = exam_with_water(water());
     let mut counted = Trial::new(TaskId::SixSigns, 8, None);

@@ -34,6 +34,7 @@ fn a_full_text_keeps_what_was_gone_past() {
         because: "cuff down and speaking valve on".to_owned(),
         by: Role::Slp,
         says: String::new(),
+        initials: None,
         ground: None,
     });
     s.examined(MUCH_IN_THE_MOUTH);
@@ -89,6 +90,7 @@ fn a_choking_that_is_not_over_outlasts_what_was_gone_past() {
             ),
             by: Role::Slp,
             says: hold.says,
+            initials: None,
             ground: None,
         });
     }

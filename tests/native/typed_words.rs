@@ -153,6 +153,7 @@ fn go_past(s: &mut Scene, dice: &mut Dice, typed: &mut dyn FnMut() -> String) {
                 because: typed(),
                 by,
                 says: String::new(),
+                initials: None,
                 ground: Some(Ground::OwnWords),
             });
         }

@@ -53,6 +53,7 @@ pub(crate) fn went_on(hold: &str, by: Role) -> WentOn {
         because: "agreed with the physician".to_owned(),
         by,
         says: String::new(),
+        initials: None,
         ground: None,
         lapsed: false,
         led_to: Vec::new(),

@@ -160,6 +160,7 @@ fn happens(s: &mut Scene, dice: &mut Dice, t: i64) -> bool {
                         because: "needed".to_owned(),
                         by: role,
                         says: hold.says,
+                        initials: None,
                         ground: None,
                     });
                 }

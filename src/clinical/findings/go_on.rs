@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::clinical::knowledge::person::Role;
+use crate::clinical::knowledge::person::{Initials, Role};
 
 /// Who may go on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -68,6 +68,9 @@ pub struct WentOn {
     pub because: String,
     /// Who took it on.
     pub by: Role,
+    /// By these initials; none in records of earlier versions, and of a trained screener.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub initials: Option<Initials>,
     /// What was gone past, in the words that stood there, where an earlier version kept them.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub says: String,
@@ -95,6 +98,7 @@ impl WentOn {
     pub fn gone_past(&self) -> GonePast {
         GonePast {
             by: self.by,
+            initials: self.initials.clone(),
             because: self.because.clone(),
         }
     }
@@ -105,6 +109,9 @@ impl WentOn {
 pub struct GonePast {
     /// Who decided it.
     pub by: Role,
+    /// By these initials, where they were asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub initials: Option<Initials>,
     /// The stated reason, as it was picked or typed.
     pub because: String,
 }

@@ -2,6 +2,7 @@
 
 pub mod answered;
 pub mod breathing;
+pub mod changed;
 pub mod counted;
 pub mod ended;
 pub mod exam;

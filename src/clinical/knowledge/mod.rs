@@ -15,5 +15,6 @@ pub mod rule;
 pub mod rules;
 pub mod screen;
 pub mod sign;
+pub mod signed;
 pub mod source;
 pub mod task;

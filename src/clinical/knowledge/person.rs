@@ -166,6 +166,63 @@ pub enum Role {
     Slp,
 }
 
+/// The letters that a speech-language pathologist signs with: 1 to 4.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(try_from = "String")]
+pub struct Initials(String);
+
+/// Why initials were not taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum InitialsError {
+    /// Nothing was typed.
+    Empty,
+    /// More than letters.
+    NotLetters,
+    /// Over 4 letters; the number there are.
+    TooLong(usize),
+}
+
+impl TryFrom<String> for Initials {
+    type Error = InitialsError;
+
+    fn try_from(text: String) -> Result<Initials, InitialsError> {
+        Initials::parse(&text)
+    }
+}
+
+impl Initials {
+    /// Most letters they have: more would be a name.
+    pub const MOST: usize = 4;
+
+    /// Reads what was typed; full stops and spaces between the letters are dropped.
+    ///
+    /// # Errors
+    /// [`InitialsError`] with the words to show beside the field.
+    ///
+    /// ```
+    /// use penlight::clinical::knowledge::person::{Initials, InitialsError};
+    /// assert_eq!(Initials::parse(" A. B. ").map(|i| i.as_str().to_owned()), Ok("AB".to_owned()));
+    /// assert_eq!(Initials::parse(" "), Err(InitialsError::Empty));
+    /// assert_eq!(Initials::parse("A1"), Err(InitialsError::NotLetters));
+    /// assert_eq!(Initials::parse(&"A".repeat(40)), Err(InitialsError::TooLong(40)));
+    /// ```
+    pub fn parse(typed: &str) -> Result<Initials, InitialsError> {
+        let dropped = |c: &char| !c.is_whitespace() && *c != '.';
+        let letters: String = typed.chars().filter(dropped).collect();
+        match letters.chars().count() {
+            0 => Err(InitialsError::Empty),
+            n if n > Initials::MOST => Err(InitialsError::TooLong(n)),
+            _ if !letters.chars().all(char::is_alphabetic) => Err(InitialsError::NotLetters),
+            _ => Ok(Initials(letters)),
+        }
+    }
+
+    /// The letters.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
 /// What a visit is called on this phone: 1 to 60 characters, never a name.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(try_from = "String")]

@@ -1,9 +1,9 @@
 //! How a choking went.
 
-use crate::clinical::decision::fresh::long_between;
 use crate::handover::issue::Clock;
 use crate::measure::time::{Millis, elapsed};
 use crate::record::visit::Visit;
+use crate::wording::choking;
 
 /// How a choking went.
 pub(in crate::handover) fn choking(visit: &Visit, now: &Clock) -> Option<String> {
@@ -32,10 +32,6 @@ pub(in crate::handover) fn choking(visit: &Visit, now: &Clock) -> Option<String>
         |at| format!("back to baseline after {}", after(at)),
     );
     let (_, earlier) = visit.chokings.split_last()?;
-    let what = match earlier.len() {
-        0 => "choking".to_owned(),
-        n => format!("choked {} times, the last time", n + 1),
-    };
     // The one that went well does not cover the one before it.
     let no_help = earlier.iter().any(|c| c.help.is_none());
     let no_end = earlier.iter().any(|c| c.over.is_none());
@@ -45,12 +41,9 @@ pub(in crate::handover) fn choking(visit: &Visit, now: &Clock) -> Option<String>
         (false, true) => " (before that: back to baseline not recorded)",
         (false, false) => "",
     };
-    let since = choking.since.wall;
-    let when = match long_between(since, now.wall, &visit.exam) {
-        true => format!(" at {}", now.say(since)),
-        false => String::new(),
-    };
-    Some(format!("{what}{when}: {help}, {over}{before}"))
+    let times = visit.chokings.iter().map(|c| now.say(c.since.wall));
+    let when = choking::when(&times.collect::<Vec<_>>());
+    Some(format!("{when}: {help}, {over}{before}"))
 }
 
 /// "1 min 5 s".

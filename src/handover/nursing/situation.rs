@@ -2,14 +2,12 @@
 
 use super::flag::{gravest_first, is_seen, situated};
 use super::headline::closed_by;
-use crate::clinical::decision::fresh;
 use crate::clinical::decision::verdict::{Decision, Verdict};
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::flag::{Domain, Flag};
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::handover::issue::Clock;
 use crate::handover::parts::{Need, Part};
-use crate::measure::time::Millis;
 use crate::record::visit::Visit;
 use crate::wording::verdict;
 
@@ -61,32 +59,11 @@ pub(super) fn situation(visit: &Visit, decision: &Decision, now: &Clock) -> Vec<
         }
         _ => {}
     }
-    parts.extend(tested(visit, now).map(|words| Part::new(Need::Always, words)));
     parts.extend(taken_up(visit, now).map(|told| words(&told)));
     if parts.is_empty() {
         parts.push(words("swallow screen not done"));
     }
     parts
-}
-
-/// When swallowing was tested, where that is too long ago to stand without its time, or was not at
-/// one time; where it was not tested, when anything was looked at last.
-pub(in crate::handover) fn tested(visit: &Visit, now: &Clock) -> Option<String> {
-    let exam = &visit.exam;
-    let given = exam.trials.iter();
-    let given = given.filter(|t| t.task.sign_column().is_some());
-    let times: Vec<Millis> = given.filter_map(|t| Some(t.start()?.wall)).collect();
-    let Some((first, last)) = times.iter().min().zip(times.iter().max()) else {
-        let old = fresh::long_between(visit.seen, now.wall, exam);
-        return old.then(|| format!("nothing was looked at since {}", now.say(visit.seen)));
-    };
-    let tested = "swallowing was tested";
-    if fresh::long_between(*first, *last, exam) {
-        let (first, last) = (now.say(*first), now.say(*last));
-        return Some(format!("{tested} between {first} and {last}"));
-    }
-    let old = fresh::long_between(*last, now.wall, exam);
-    old.then(|| format!("{tested} at {}", now.say(*last)))
 }
 
 /// When the screen was ended and when it was taken up again.

@@ -27,14 +27,11 @@ impl Visit {
         matches!(pressed(before)?.kind, MarkKind::Sign(_)).then_some(before.number)
     }
 
-    /// The number the next trial gets.
+    /// The number the next trial gets. One that was detached keeps its own.
     pub fn next_trial(&self) -> u32 {
-        self.exam
-            .trials
-            .iter()
-            .map(|t| t.number.saturating_add(1))
-            .max()
-            .unwrap_or(0)
+        let trials = self.exam.trials.iter().map(|t| t.number);
+        let numbers = trials.chain(self.attached.iter().map(|a| a.trial));
+        numbers.map(|n| n.saturating_add(1)).max().unwrap_or(0)
     }
 
     /// What it is called.

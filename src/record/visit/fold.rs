@@ -1,9 +1,10 @@
 //! The fold: what each event changes in a visit.
 
-use super::texts::{Issue, Told, kept_in_text};
+use super::texts::{Issue, Told, kept_in_text, stands};
 use super::{Aside, Break, Choking, Decided, Visit};
 use crate::clinical::decision::basis;
 use crate::clinical::decision::in_the_way::stored::meant;
+use crate::clinical::findings::changed::Asked;
 use crate::clinical::findings::exam::EndedEarly;
 use crate::clinical::findings::go_on::WentOn;
 use crate::clinical::findings::in_the_way::Obstacle;
@@ -89,6 +90,9 @@ impl Visit {
         self.pressed_since_decided |= event.may_change_the_decision();
         if event.is_looked_at() {
             self.seen = at.wall;
+            if self.seen_first == Millis::ZERO {
+                self.seen_first = at.wall;
+            }
         }
         match event {
             Event::Opened {
@@ -96,27 +100,47 @@ impl Visit {
                 screen,
                 policy,
                 role,
+                initials,
                 ..
             } => {
                 self.exam.policy = policy;
                 self.know(details);
                 self.choose(screen);
                 self.role = role;
+                self.initials = initials;
             }
             Event::Details(details) => self.know(details),
             Event::ScreenChosen(screen) => self.choose(Some(screen)),
-            Event::Role(role) => self.role = role,
-            Event::Gate(answers) => self.answer_gate(answers),
-            Event::GateCleared(item) => self.at_gate(|gate| {
-                gate.remove(&item);
-            }),
+            Event::Role(role) => {
+                self.role = role;
+                // Nobody signed for it.
+                self.initials = None;
+            }
+            Event::Gate(answers) => {
+                let asked = answers.iter().map(|(item, _)| Asked::Gate(item.clone()));
+                self.changing(asked.collect(), at, |v| v.answer_gate(answers));
+            }
+            Event::GateCleared(item) => {
+                let asked = vec![Asked::Gate(item.clone())];
+                self.changing(asked, at, |v| {
+                    v.at_gate(|gate| {
+                        gate.remove(&item);
+                    });
+                });
+            }
             Event::Oral(press) => {
-                self.exam.oral.take(press);
-                self.lapse();
+                let asked = press.iter().map(|(item, _)| Asked::Oral(item.clone()));
+                self.changing(asked.collect(), at, |v| {
+                    v.exam.oral.take(press);
+                    v.lapse();
+                });
             }
             Event::OralTakenBack(items) => {
-                self.exam.oral.take_back(&items);
-                self.lapse();
+                let asked = items.iter().cloned().map(Asked::Oral);
+                self.changing(asked.collect(), at, |v| {
+                    v.exam.oral.take_back(&items);
+                    v.lapse();
+                });
             }
             Event::OralCue { region, cue } => self.exam.oral.take_cue(region, cue),
             Event::Order(order) => self.exam.order = order,
@@ -132,11 +156,18 @@ impl Visit {
                 trial,
                 question,
                 answer,
-            } => self.answer(trial, question, answer),
+            } => {
+                let asked = Asked::Trial {
+                    number: trial,
+                    question: question.clone(),
+                };
+                self.changing(vec![asked], at, |v| v.answer(trial, question, answer));
+            }
             Event::WentOn {
                 hold,
                 because,
                 by,
+                initials,
                 says,
                 ground,
             } => {
@@ -147,6 +178,7 @@ impl Visit {
                     // It is told within a sentence.
                     because: because.trim().trim_end_matches('.').to_owned(),
                     by,
+                    initials,
                     says,
                     ground,
                     lapsed: false,
@@ -206,9 +238,11 @@ impl Visit {
                 clock,
                 which,
                 at: at.wall,
+                stood: stands(self),
             }),
             Event::Told { whom, read_back } => self.tell(whom, read_back, at),
             Event::Attached {
+                from,
                 trial,
                 task,
                 length,
@@ -216,24 +250,25 @@ impl Visit {
                 hidden,
                 answers,
                 chokings,
-                ..
             } => {
-                for (since, help, over) in chokings {
-                    let choking = Choking::since(since, self.exam.now);
-                    self.choked_elsewhere(Choking {
-                        help,
-                        over,
-                        ..choking
-                    });
-                }
+                let now = self.exam.now;
+                let chokings = chokings.into_iter().map(|(since, help, over)| Choking {
+                    help,
+                    over,
+                    ..Choking::since(since, now)
+                });
                 let mut copy = Trial::new(task, trial, length);
                 let marks = marks.into_iter().map(|(at, kind)| Mark { at, kind });
                 copy.marks = marks.collect::<Vec<_>>().into();
                 copy.hidden = hidden;
                 copy.answers = answers.into_iter().collect();
-                self.attach_copy(copy);
+                self.attach_from(from, copy, chokings.collect(), at.wall);
             }
+            Event::Detached { trial } => self.detach(trial, at.wall),
             Event::AttachedTo(visit) => self.attached_to = Some(visit),
+            Event::DetachedFrom(visit) => {
+                self.attached_to = self.attached_to.take().filter(|to| *to != visit);
+            }
             Event::Closed(how) => {
                 let open = self.open_reasons(self.decision().as_ref());
                 self.closed = Some((how, open));

@@ -7,21 +7,25 @@ use super::id::VisitId;
 use crate::clinical::findings::exam::{EndedEarly, Exam};
 use crate::clinical::findings::moment::Moment;
 use crate::clinical::findings::trial::Mark;
-use crate::clinical::knowledge::person::Role;
+use crate::clinical::knowledge::person::{Initials, Role};
 use crate::clinical::knowledge::screen::ScreenId;
 use crate::measure::time::{Millis, Stamp, elapsed};
 
 mod asked;
+mod attached;
+mod changes;
 mod ending;
 mod fold;
+mod given;
 mod open;
 mod reasons;
 mod texts;
 mod trials;
 
 pub use asked::is_running;
+pub use attached::Attached;
 pub use open::Open;
-pub use texts::{Issue, Told};
+pub use texts::{Issue, Stood, Told, stands};
 
 /// The decision as it was recorded.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -115,6 +119,8 @@ pub struct Visit {
     pub opened: Millis,
     /// When something last happened, by the wall clock.
     pub touched: Millis,
+    /// When something was first looked at, asked or pressed in an examination, by the wall clock.
+    pub seen_first: Millis,
     /// When something was last looked at, asked or pressed in an examination, by the wall clock.
     pub seen: Millis,
     /// Person and place.
@@ -123,6 +129,8 @@ pub struct Visit {
     pub screen: Option<ScreenId>,
     /// Who holds the phone.
     pub role: Role,
+    /// By these initials, where they were asked for.
+    pub initials: Option<Initials>,
     /// Everything the rules look at.
     pub exam: Exam,
     /// Ends before the screen was through, oldest first.
@@ -139,6 +147,10 @@ pub struct Visit {
     pub issued: Vec<Issue>,
     /// Who was told.
     pub told: Vec<Told>,
+    /// Answers that were changed.
+    changes: given::Changes,
+    /// Counts that were attached, oldest first, those that were detached again among them.
+    pub attached: Vec<Attached>,
     /// Signs that were given to the other trial: from, to, and the mark.
     moved: Vec<(u32, u32, Mark)>,
     /// Whether anything was pressed or answered after the decision was recorded.
@@ -164,10 +176,12 @@ impl Visit {
             next: 0,
             opened: Millis::ZERO,
             touched: Millis::ZERO,
+            seen_first: Millis::ZERO,
             seen: Millis::ZERO,
             details: None,
             screen: None,
             role: Role::default(),
+            initials: None,
             exam: Exam::default(),
             breaks: Vec::new(),
             chokings: Vec::new(),
@@ -176,6 +190,8 @@ impl Visit {
             decided: None,
             issued: Vec::new(),
             told: Vec::new(),
+            changes: given::Changes::default(),
+            attached: Vec::new(),
             moved: Vec::new(),
             pressed_since_decided: false,
             closed: None,

@@ -1,11 +1,38 @@
 //! The texts that left, and who was told of them.
 
 use super::Visit;
+use crate::clinical::findings::flag::Flag;
 use crate::measure::time::Millis;
-use crate::record::event::{Correction, Route, Text};
+use crate::record::event::{Correction, Details, Plan, Route, Text};
+
+/// What a text tells, as far as a later one says what is otherwise.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stood {
+    /// What decided, what was missing, and signs that were noted.
+    pub flags: Vec<Flag>,
+    /// The plan.
+    pub plan: Plan,
+    /// Person and place.
+    pub details: Option<Details>,
+}
+
+/// What a text that is written now tells.
+pub fn stands(visit: &Visit) -> Stood {
+    let flags = visit.decision().map_or_else(Vec::new, |decision| {
+        let noted = |flag: &Flag| flag.domain().decides() && flag.fact().names_sign().is_some();
+        let noted = decision.also.into_iter().filter(noted);
+        let decides = decision.reasons.into_iter().chain(decision.missing);
+        decides.chain(noted).collect()
+    });
+    Stood {
+        flags,
+        plan: visit.plan.clone(),
+        details: visit.details.clone(),
+    }
+}
 
 /// A text that left the app.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Issue {
     /// How.
     pub route: Route,
@@ -19,6 +46,8 @@ pub struct Issue {
     pub corrects: Option<Correction>,
     /// When it left, by the wall clock.
     pub at: Millis,
+    /// What it tells.
+    pub stood: Stood,
 }
 
 /// What a text replaces, in a record of a version that kept this in the text alone: it was its first
@@ -83,6 +112,15 @@ impl Visit {
             })
             .last()
             .or(Some(newest))
+    }
+
+    /// The newest text of a kind, and the one that it replaced: sent once more with the same words, it
+    /// still replaces what it did first.
+    pub fn last_of(&self, which: Text) -> Option<(&Issue, Option<&Issue>)> {
+        let mut texts = self.issued.iter().rev().filter(|i| i.which == which);
+        let last = texts.next()?;
+        let replaced = texts.find(|earlier| earlier.corrects != last.corrects);
+        Some((last, replaced.filter(|_| last.corrects.is_some())))
     }
 
     /// Whether somebody was told of the newest text for nursing.

@@ -6,8 +6,8 @@ use leptos::task::spawn_local;
 use super::{Desk, versions};
 use crate::browser::{clock, ids, prefs};
 use crate::clinical::knowledge::order::Order;
-use crate::clinical::knowledge::person::Role;
 use crate::clinical::knowledge::screen::ScreenId;
+use crate::clinical::knowledge::signed::Signed;
 use crate::clinical::knowledge::task::TaskId;
 use crate::record::envelope::{Envelope, SCHEMA, body};
 use crate::record::event::{Details, Event};
@@ -61,7 +61,7 @@ impl Desk {
     }
 
     /// Begins a visit and goes to its first page.
-    pub(in crate::ui) fn begin(self, details: Details, screen: Option<ScreenId>, role: Role) {
+    pub(in crate::ui) fn begin(self, details: Details, screen: Option<ScreenId>, by: Signed) {
         let id = ids::new_visit_id();
         self.visit.set(Some(Visit::new(id.clone())));
         self.record([Event::Opened {
@@ -69,7 +69,8 @@ impl Desk {
             screen,
             versions: versions(),
             policy: prefs::policy_in_force(),
-            role,
+            role: by.role,
+            initials: by.initials,
         }]);
         let order = self.prefs.get_untracked().order;
         if order != Order::default() && screen.is_some_and(|id| id.screen().has_order()) {

@@ -29,7 +29,7 @@ fn unread(entries: u32) -> String {
 }
 
 fn gone_past(given: TaskId, past: &Past<Flag>, gone: &GonePast) -> String {
-    let (by, because) = (gone.by.words(), small(&gone.because));
+    let (by, because) = (gone.signed(), small(&gone.because));
     let before = despite(given, past);
     let join = match past {
         Past::NotKnown => ",",

@@ -61,6 +61,7 @@ impl Scene {
             versions: versions(),
             policy,
             role,
+            initials: None,
         });
         scene
     }
@@ -205,6 +206,7 @@ impl Scene {
             because: "needed for the assessment".to_owned(),
             by,
             says: hold.says.clone(),
+            initials: None,
             ground: None,
         })
     }
@@ -217,6 +219,7 @@ impl Scene {
                 because: because.to_owned(),
                 by,
                 says: hold.says,
+                initials: None,
                 ground: None,
             });
         }

@@ -73,6 +73,10 @@ macro_rules! settings {
 }
 
 settings! {
+    slp_here: bool = true, Kind::OnOff,
+        "visit.speech-language-pathologist",
+        "Common practice: a phone that many share can't tell who holds it. Off: trained screeners only.",
+        "visit";
     requests_block: bool = false, Kind::OnOff,
         "gate.requests-close",
         "Sources differ: one hospital list blocks, a large study only raises the odds.",

@@ -131,6 +131,7 @@ mod tests {
         assert_eq!(
             meant,
             [
+                ("slp_here", 1),
                 ("suction_blocks", 0),
                 ("drowsy_wait", 30),
                 ("ready_minutes", 60),
