@@ -23,7 +23,13 @@ pub enum Clears {
     /// Another page.
     Page(Step),
     /// A press where it stands.
-    Press(Event),
+    Press(Box<Event>),
+}
+
+impl Clears {
+    fn press(event: Event) -> Clears {
+        Clears::Press(Box::new(event))
+    }
 }
 
 /// What takes this away; none for a sign that was seen, for what ends everything by mouth, and where
@@ -31,7 +37,7 @@ pub enum Clears {
 pub fn clears(one: &InTheWay, exam: &Exam) -> Option<Clears> {
     let page = |step| Some(Clears::Page(step));
     match one {
-        Obstacle::Ended { .. } => Some(Clears::Press(Event::TakenUpAgain)),
+        Obstacle::Ended { .. } => Some(Clears::press(Event::TakenUpAgain)),
         Obstacle::Gate { item, state, .. } => match state {
             State::Stop | State::Emergency => None,
             State::Caution | State::Fix | State::Block => page(Step::Gate(item.group)),
@@ -48,14 +54,14 @@ pub fn clears(one: &InTheWay, exam: &Exam) -> Option<Clears> {
         },
         // Taken back, it is asked for like one that was not said yet.
         Obstacle::Old(old) => match (old.what, old.trial) {
-            (Answered::Voice, Some(trial)) => Some(Clears::Press(voice_again(trial))),
+            (Answered::Voice, Some(trial)) => Some(Clears::press(voice_again(trial))),
             (Answered::Group(group), _) => page(Step::Gate(group)),
             (what, _) => page(Step::Task(what.task()?)),
         },
         Obstacle::Breathing { .. } => page(Step::Task(TaskId::Breathing)),
         Obstacle::WetBefore { task } => {
             let heard = exam.latest(*task).filter(|trial| is_wet(trial))?;
-            Some(Clears::Press(voice_again(heard.number)))
+            Some(Clears::press(voice_again(heard.number)))
         }
         Obstacle::DrySwallows { go_on, .. } => match go_on {
             GoOn::Never => None,

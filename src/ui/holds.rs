@@ -74,7 +74,7 @@ fn what_helps(desk: Desk, one: &InTheWay) -> Option<El> {
         .with_untracked(|v| v.and_then(|v| clears(one, &v.exam)))?;
     Some(big("primary", words, move |_| match &clears {
         Clears::Page(step) => desk.turn(*step),
-        Clears::Press(event) => desk.record([event.clone()]),
+        Clears::Press(event) => desk.record([(**event).clone()]),
     }))
 }
 

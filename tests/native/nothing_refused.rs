@@ -144,7 +144,7 @@ fn a_wet_voice_can_be_heard_again() {
     let Some(Clears::Press(press)) = clears(&held[0], &s.visit.exam) else {
         panic!("no press for {held:?}");
     };
-    s.say(press);
+    s.say(*press);
     assert!(holds(TaskId::Water90, &s.visit.exam).is_empty());
     s.mark(100_000, MarkKind::Start);
 }
