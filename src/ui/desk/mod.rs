@@ -24,7 +24,7 @@ mod recording;
 mod time;
 
 /// The version of the rules and norms compiled in.
-pub(super) const RULES: &str = "5";
+pub(super) const RULES: &str = "6";
 
 /// The versions in force.
 pub(super) fn versions() -> Versions {
