@@ -7,11 +7,12 @@ use crate::clinical::findings::breathing::Reading;
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::fact::{AgainstCracker, CrackerFact, Fact};
 use crate::clinical::findings::gate::{self, Group, State};
-use crate::clinical::findings::go_on::GoOn;
 use crate::clinical::findings::in_the_way::{AfterChoking, Obstacle};
 use crate::clinical::findings::trial::Trial;
 use crate::clinical::knowledge::oral::Region;
 use crate::clinical::knowledge::task::TaskId;
+use crate::clinical::tasks::by_mouth;
+use crate::clinical::tasks::dry_swallow::is_none_again;
 use crate::clinical::tasks::oral::flags::WEAKNESS;
 use crate::clinical::tasks::water::VOICE_BEFORE;
 use crate::record::event::Event;
@@ -59,14 +60,15 @@ pub fn clears(one: &InTheWay, exam: &Exam) -> Option<Clears> {
             (what, _) => page(Step::Task(what.task()?)),
         },
         Obstacle::Breathing { .. } => page(Step::Task(TaskId::Breathing)),
+        // Heard anew where it was heard so.
+        Obstacle::WetBefore { .. } if by_mouth::is_wet_since_choking(exam) => page(Step::Choking),
         Obstacle::WetBefore { task } => {
             let heard = exam.latest(*task).filter(|trial| is_wet(trial))?;
             Some(Clears::press(voice_again(heard.number)))
         }
-        Obstacle::DrySwallows { go_on, .. } => match go_on {
-            GoOn::Never => None,
-            _ => page(Step::Task(TaskId::DrySwallow)),
-        },
+        // Counted again and none made up for it: nothing is counted a third time.
+        Obstacle::DrySwallows { said, .. } if is_none_again(said) => None,
+        Obstacle::DrySwallows { .. } => page(Step::Task(TaskId::DrySwallow)),
         Obstacle::Running { of, .. } | Obstacle::Watched { of, .. } => page(Step::Task(*of)),
         // On the page of that trial it stands there.
         Obstacle::Seen {

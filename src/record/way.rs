@@ -192,10 +192,10 @@ pub fn after_region(visit: &Visit, region: Region) -> Step {
 pub fn gag_waits(visit: &Visit) -> bool {
     visit.exam.ended.is_none()
         && visit.screen.is_some_and(|id| {
-            id.screen()
-                .tasks
-                .iter()
-                .any(|task| task.is_by_mouth() && !tasks::is_done(*task, &visit.exam))
+            id.screen().tasks.iter().any(|task| {
+                let done = tasks::is_done(*task, &visit.exam);
+                task.is_by_mouth() && !done && !is_over(*task, &visit.exam)
+            })
         })
 }
 

@@ -1,4 +1,7 @@
-//! How often somebody choked, and when.
+//! How often somebody choked, and when; the voice after it.
+
+use crate::clinical::findings::fact::Voice;
+use crate::wording::by_mouth;
 
 /// "choking at 14:01"; "choked 2 times, at 14:01 and 14:09; the last time".
 pub fn when(times: &[String]) -> String {
@@ -11,4 +14,13 @@ pub fn when(times: &[String]) -> String {
             earlier.join(", ")
         ),
     }
+}
+
+/// "voice wet after it"; none for a clear one.
+pub fn voice(id: &str) -> Option<String> {
+    let voice = Voice::of(id);
+    let words = by_mouth::voice(voice);
+    voice
+        .is_changed()
+        .then(|| format!("voice {words} after it"))
 }

@@ -26,11 +26,11 @@ pub fn by(role: Role, initials: Option<&Initials>) -> String {
 pub fn line(what: What, between: Option<String>, by: &str, time: &str, date: &str) -> String {
     let issued = format!("Issued at {time}, {date}.");
     let Some(between) = between else {
-        return format!("Nothing looked at yet. {issued}");
+        return format!("Nothing looked at yet, by {by}. {issued}");
     };
     let what = match what {
         What::Swallow => "Screened",
-        What::NoSwallow => "No swallow tested. Looked",
+        What::NoSwallow => "No swallow was tested. Examined",
         What::Examination => "Examined",
     };
     format!("{what} at {between} by {by}. {issued}")

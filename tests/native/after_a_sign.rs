@@ -2,7 +2,9 @@
 //! was not heard is not taken as given, and who goes on says why. What must hold is local policy.
 
 use crate::support::*;
+use penlight::clinical::decision::in_the_way::in_the_way;
 use penlight::clinical::decision::verdict::Verdict;
+use penlight::clinical::findings::in_the_way::Obstacle;
 use penlight::clinical::findings::trial::MarkKind;
 use penlight::clinical::knowledge::person::Role;
 use penlight::clinical::knowledge::screen::ScreenId;
@@ -10,6 +12,7 @@ use penlight::clinical::knowledge::sign::{Sign, SignTask, meaning};
 use penlight::clinical::knowledge::task::TaskId;
 use penlight::clinical::tasks::{sips, water};
 use penlight::clinical::{decision::task_state::TaskState, findings::flag::Level};
+use penlight::record::clears::{Clears, clears};
 use penlight::record::event::Event;
 use penlight::record::way::{Step, after_task, next, shows, trials_after_sign};
 
@@ -190,6 +193,19 @@ fn a_voice_that_is_wet_after_choking_holds_everything_by_mouth() {
             "{task:?}"
         );
     }
+    for text in [s.text(), s.note()] {
+        assert!(text.contains("voice wet after it"), "{text}");
+    }
+    // It is heard anew where it was heard so.
+    let exam = &s.visit.exam;
+    let held = in_the_way(TaskId::Own, exam, exam.now);
+    let wet = held
+        .iter()
+        .find(|one| matches!(one, Obstacle::WetBefore { .. }));
+    assert_eq!(
+        clears(wet.unwrap(), exam),
+        Some(Clears::Page(Step::Choking))
+    );
     s.say(Event::VoiceAfterChoking("clear".to_owned()));
     let held = holds(TaskId::Own, &s.visit.exam);
     assert!(

@@ -3,6 +3,7 @@
 
 use crate::support::*;
 use penlight::clinical::decision::assess::assess;
+use penlight::clinical::decision::in_the_way::in_the_way;
 use penlight::clinical::decision::verdict::Decision;
 use penlight::clinical::decision::verdict::Verdict;
 use penlight::clinical::findings::flag::Level;
@@ -10,8 +11,12 @@ use penlight::clinical::findings::trial::MarkKind;
 use penlight::clinical::findings::trial::Trial;
 use penlight::clinical::knowledge::person::Age;
 use penlight::clinical::knowledge::person::Role;
+use penlight::clinical::knowledge::policy::Policy;
 use penlight::clinical::knowledge::screen::ScreenId;
 use penlight::clinical::knowledge::task::TaskId;
+use penlight::record::clears::{Clears, clears};
+use penlight::record::step::Step;
+use penlight::record::way::{next, shows};
 
 /// One that came after the 30 seconds is no third one, and is not lost either.
 #[test]
@@ -109,7 +114,47 @@ fn none_and_then_too_few_refers() {
     let mut s = adult(Role::Screener);
     s.gate(&[]).breaths(16).dry(&[]).dry(&[4_000, 12_000]);
     assert_eq!(s.verdict(), Verdict::Refer);
-    assert!(!holds(TaskId::Water90, &s.visit.exam).is_empty());
+    let held = holds(TaskId::Water90, &s.visit.exam);
+    assert!(!held.is_empty());
+    assert!(
+        held.iter().all(|h| h.go_on.open_to(Role::Screener)),
+        "{held:?}"
+    );
+}
+
+/// None is counted again once; none again ends the way: a screener is led to the decision, and to no
+/// third count.
+#[test]
+fn none_twice_leads_to_the_decision() {
+    let mut s = adult(Role::Screener);
+    s.gate(&[]).breaths(16).dry(&[]);
+    let exam = &s.visit.exam;
+    let held = in_the_way(TaskId::Water90, exam, exam.now);
+    assert_eq!(
+        clears(&held[0], exam),
+        Some(Clears::Page(Step::Task(TaskId::DrySwallow)))
+    );
+    s.dry(&[]);
+    assert_eq!(next(&s.visit), Step::Decision);
+    assert!(!shows(&s.visit, TaskId::Water90));
+    let exam = &s.visit.exam;
+    let held = in_the_way(TaskId::Water90, exam, exam.now);
+    assert!(
+        held.iter().any(|one| clears(one, exam).is_none()),
+        "{held:?}"
+    );
+}
+
+/// Where a ward takes none at all for a stop, a repeat does not undo it.
+#[test]
+fn a_stop_of_the_policy_is_not_undone_by_a_repeat() {
+    let policy = Policy {
+        dry_none_stops: true,
+        ..Policy::default()
+    };
+    let mut s = Scene::under(policy, Age::Years(72), Role::Screener);
+    s.gate(&[]).breaths(16).dry(&[]).dry(THREE);
+    assert_eq!(s.verdict(), Verdict::Stop);
 }
 
 /// None twice, or once and never again: no screener gives anything by mouth; a speech-language

@@ -57,7 +57,7 @@ fn times_of_another_day_have_their_day() {
 fn where_nothing_was_given_it_says_when_somebody_looked() {
     let mut s = adult(Role::Screener);
     s.gate(&[("airway-tube", "tracheostomy")]);
-    both_say(&s, "\nNo swallow tested. Looked at 14:00 by ");
+    both_say(&s, "\nNo swallow was tested. Examined at 14:00 by ");
     let mut s = adult(Role::Screener);
     s.on(ScreenId::OralMotor).examined(&[]);
     s.now = 9 * MINUTE;

@@ -120,7 +120,7 @@ fn what_was_looked_at_long_before_the_text_says_so() {
     let mut s = adult(Role::Screener);
     s.gate(&[("airway-tube", "tracheostomy")]);
     let text = s.text_at(&clock_after(NEXT_DAY));
-    let words = "No swallow tested. Looked at 14:00 on 25 Nov 2026 by";
+    let words = "No swallow was tested. Examined at 14:00 on 25 Nov 2026 by";
     assert!(text.contains(words), "{text}");
 }
 

@@ -100,6 +100,17 @@ fn what_was_attached_by_mistake_is_detached_and_both_are_told() {
     assert_eq!(s.visit.exam.trials, before);
 }
 
+/// What was recorded of its choking here goes with it.
+#[test]
+fn a_choking_that_came_with_it_goes_though_its_end_was_recorded_here() {
+    let mut s = attached();
+    s.say(Event::HelpCalled(at(10 * MINUTE)))
+        .say(Event::BackToBaseline(at(10 * MINUTE + 30_000)));
+    detach(&mut s);
+    assert_eq!(s.verdict(), Verdict::Pass, "{}", s.text());
+    assert!(!s.visit.exam.choked);
+}
+
 /// The text that left told of the choke: the next one says that it is no longer so.
 #[test]
 fn a_text_that_left_with_it_is_corrected() {

@@ -90,6 +90,17 @@ fn the_gag_waits_for_the_swallow_trials() {
     assert!(!gag_waits(&s.visit));
 }
 
+/// After a sign no trial is led to any more: the gag waits for none.
+#[test]
+fn the_gag_waits_for_no_trial_that_is_over() {
+    let mut s = adult(Role::Screener);
+    s.on(ScreenId::FullVisit).gate(&[]).breaths(16);
+    s.dry(&[1_000, 5_000, 9_000]);
+    assert!(gag_waits(&s.visit));
+    s.given(TaskId::Sips, 100_000, &[(Sign::Cough, 1_000)]);
+    assert!(!gag_waits(&s.visit));
+}
+
 /// From each task the way leads to the screen's next, from the last to the decision or the gag, and
 /// from each region to the next: nobody is led in a round, nor through what is done.
 #[test]

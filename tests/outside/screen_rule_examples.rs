@@ -438,4 +438,14 @@ fn a_fall_of_saturation_is_told_and_stops_only_with_a_sign_or_faster_breathing()
     let mut as_before = fallen(96, 93);
     as_before.trials.push(breaths(16));
     assert_eq!(verdict(&as_before), Verdict::Pass);
+    // Fast, and no faster than before.
+    let mut fast_before = fallen(96, 93);
+    number(&mut fast_before.trials[0], breathing::TYPED, 240);
+    fast_before.trials.push(breaths(22));
+    assert_eq!(verdict(&fast_before), Verdict::Pass);
+    // A voice that changed is a sign, pressed or answered.
+    let mut wet = fallen(96, 93);
+    let cup = wet.trials.iter_mut().find(|t| t.task == TaskId::Water90);
+    choose(cup.unwrap(), water90::VOICE_AFTER, "wet");
+    assert_eq!(verdict(&wet), Verdict::Stop);
 }

@@ -190,6 +190,24 @@ fn is_none(result: &DryResult) -> bool {
     matches!(result, DryResult::TooFew { swallows: 0, .. })
 }
 
+/// Whether the newest count that is valid had no swallow in it.
+pub fn none_stands(exam: &Exam) -> bool {
+    let valid = |f: &Finding| {
+        let (level, _, result) = result(f, &exam.policy);
+        matches!(level, Level::Pass | Level::Refer | Level::Stop).then(|| is_none(&result))
+    };
+    findings(exam).filter_map(|f| valid(&f)).last() == Some(true)
+}
+
+/// Whether a flag tells of a count without any swallow that was counted again and not made up for.
+pub fn is_none_again(flag: &Flag) -> bool {
+    let again = matches!(
+        flag.fact(),
+        Fact::Dry(DryFact::Count(DryCount::Earlier, result)) if is_none(result)
+    );
+    again && flag.level() >= Level::Refer
+}
+
 /// Whether a flag tells of such a count.
 pub fn is_none_at_all(fact: &Fact) -> bool {
     matches!(fact, Fact::Dry(DryFact::Count(_, result)) if is_none(result))
@@ -229,8 +247,7 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
     let mut counts = findings(exam).filter(told).peekable();
     let doubted = none_and_not_valid(exam);
     let asked = exam.screen.is_none() || exam.on_screen(TaskId::DrySwallow);
-    let newest = findings(exam).filter(told).last();
-    let enough = newest.is_some_and(|f| result(&f, &exam.policy).0 == Level::Pass);
+    let superseded = !none_stands(exam) && !exam.policy.dry_none_stops;
     while let Some(finding) = counts.next() {
         let (level, rule, result) = result(&finding, &exam.policy);
         let count = match counts.peek() {
@@ -242,9 +259,9 @@ pub fn flags(exam: &Exam) -> Vec<Flag> {
         let stays = count == DryCount::Newest
             || level >= Level::Refer
             || doubted && is_doubted_none(&finding);
-        // None, and then enough once the mouth was moistened: both are told, and it was the mouth.
+        // None, and then some once the mouth was moistened: both are told, and the newer is read.
         let level = match count {
-            DryCount::Earlier if enough && is_none(&result) => Level::Note,
+            DryCount::Earlier if superseded && is_none(&result) => Level::Note,
             // Where the screen does not ask for them they inform, and what is left open is no gap.
             _ if level == Level::Incomplete && !asked && !doubted => Level::Note,
             _ => level,

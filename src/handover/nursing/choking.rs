@@ -31,6 +31,7 @@ pub(in crate::handover) fn choking(visit: &Visit, now: &Clock) -> Option<String>
         || "NOT back to baseline yet".to_owned(),
         |at| format!("back to baseline after {}", after(at)),
     );
+    let voice = choking.voice.and_then(|(voice, _)| choking::voice(voice));
     let (_, earlier) = visit.chokings.split_last()?;
     // The one that went well does not cover the one before it.
     let no_help = earlier.iter().any(|c| c.help.is_none());
@@ -43,7 +44,8 @@ pub(in crate::handover) fn choking(visit: &Visit, now: &Clock) -> Option<String>
     };
     let times = visit.chokings.iter().map(|c| now.say(c.since.wall));
     let when = choking::when(&times.collect::<Vec<_>>());
-    Some(format!("{when}: {help}, {over}{before}"))
+    let voice = voice.map_or_else(String::new, |voice| format!(", {voice}"));
+    Some(format!("{when}: {help}, {over}{voice}{before}"))
 }
 
 /// "1 min 5 s".

@@ -70,9 +70,11 @@ impl Visit {
             .retain(|(from, to, _)| ![*from, *to].contains(&trial));
         let trials = &mut self.exam.trials;
         trials.retain_mut(|t| t.number != trial || pressed_since(t, since));
-        // One that was noted in the visit itself at the same moment is another.
+        // One that was noted in the visit itself at the same moment is another. What was recorded of it
+        // since goes with it.
         for choking in chokings {
-            let place = self.chokings.iter().position(|c| *c == choking);
+            let it = |c: &Choking| c.since == choking.since && c.noted == choking.noted;
+            let place = self.chokings.iter().position(it);
             place.map(|place| self.chokings.remove(place));
         }
         self.which_choked();

@@ -56,7 +56,7 @@ pub(super) fn reason(fact: &ByMouthFact, _flag: &Flag) -> String {
                      show aspiration)"
                 ),
                 Came::BreathesFaster => format!(
-                    "{fell}, and breathing is faster since (stopped for respiratory safety; a fall \
+                    "{fell}, and breathing is faster than usual since (stopped for respiratory safety; a fall \
                      does not show aspiration)"
                 ),
                 Came::Fell => format!("{fell} (a fall does not show aspiration)"),

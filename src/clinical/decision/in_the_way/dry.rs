@@ -33,8 +33,7 @@ fn who(said: &Flag, exam: &Exam) -> Option<GoOn> {
             Some(GoOn::SlpWithReason)
         }
         Level::Incomplete if dry_swallow::none_and_not_valid(exam) => Some(GoOn::SlpWithReason),
-        Level::Stop => Some(GoOn::Never),
-        Level::Refer | Level::Incomplete => Some(GoOn::WithReason),
+        Level::Stop | Level::Refer | Level::Incomplete => Some(GoOn::WithReason),
         Level::Note | Level::Pass => None,
     }
 }

@@ -11,8 +11,7 @@ use crate::clinical::tasks::{by_mouth, water};
 pub(super) fn wet_before(task: TaskId, exam: &Exam) -> Option<InTheWay> {
     let heard = by_mouth::heard_before(task, exam).map(str::to_owned);
     let voice = heard.or_else(|| taken_over(task, exam));
-    let after_choking = exam.choking_voice.is_some_and(|(voice, _)| voice == "wet");
-    let wet = voice.as_deref() == Some("wet") || after_choking;
+    let wet = voice.as_deref() == Some("wet") || by_mouth::is_wet_since_choking(exam);
     (wet && task.is_by_mouth()).then_some(Obstacle::WetBefore { task })
 }
 

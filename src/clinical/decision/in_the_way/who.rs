@@ -8,6 +8,7 @@ use crate::clinical::findings::go_on::GoOn;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::knowledge::rule::Rule;
 use crate::clinical::knowledge::rules;
+use crate::clinical::tasks::dry_swallow;
 
 impl InTheWay {
     /// Who may go on past it.
@@ -48,7 +49,10 @@ impl InTheWay {
             Obstacle::Choked { .. } => true,
             Obstacle::Seen { seen, .. } | Obstacle::Cracker { seen, .. } => decides(seen),
             Obstacle::Gate { state, .. } => *state >= State::Stop,
-            Obstacle::DrySwallows { go_on, .. } => *go_on == GoOn::Never,
+            // None at all, and none made up for it: a first one is counted again.
+            Obstacle::DrySwallows { said, .. } => {
+                said.level() == Level::Stop || dry_swallow::is_none_again(said)
+            }
             _ => false,
         }
     }

@@ -186,3 +186,9 @@ pub fn voice_heard_at(exam: &Exam) -> Option<Moment> {
     let all = in_trials.chain(exam.choking_voice.map(|(_, at)| at));
     all.reduce(|a, b| if b.is_after(a) { b } else { a })
 }
+
+/// Whether the voice was wet after a choking, and was not heard since.
+pub fn is_wet_since_choking(exam: &Exam) -> bool {
+    let wet = exam.choking_voice.filter(|(voice, _)| *voice == "wet");
+    wet.is_some_and(|(_, at)| voice_heard_at(exam) == Some(at))
+}

@@ -9,6 +9,7 @@ use crate::clinical::knowledge::rules;
 use crate::clinical::knowledge::task::TaskId;
 use crate::clinical::tasks::breathing;
 use crate::clinical::tasks::breathing::Band;
+use crate::clinical::tasks::by_mouth::reading::Reading;
 use crate::clinical::tasks::spec::{Question, When};
 
 /// Question: the lowest SpO2 of a trial and its watch, in percent.
@@ -120,7 +121,8 @@ fn flag(before: Option<f64>, lowest: f64, read: WhenRead, at: usize, exam: &Exam
     let low = breathing::spo2_band(lowest, target, &exam.policy) == Band::Block;
     let fall = f64::from(exam.policy.spo2_fall);
     let fell = before.is_some_and(|before| before - lowest > fall);
-    let with_sign = exam.trials[at].signs().next().is_some();
+    let signs = Reading::of(&exam.trials[at]).signs();
+    let with_sign = signs.iter().any(|sign| !sign.is_late());
     let (rule, level, came) = match (low, fell) {
         (true, _) => (&rules::BREATHING_SPO2_LOW, Level::Stop, Came::Low),
         (false, true) if with_sign => (&rules::BREATHING_SPO2_FALL, Level::Stop, Came::WithSign),
@@ -141,12 +143,15 @@ fn flag(before: Option<f64>, lowest: f64, read: WhenRead, at: usize, exam: &Exam
     rule.flag(level, Domain::EatingDrinking, fact)
 }
 
-/// Whether an adult's breaths, counted or entered since a trial, are faster than usual.
+/// Whether an adult's breaths, counted or entered since a trial, are faster than usual, and than before
+/// it.
 fn breathes_faster(at: usize, exam: &Exam) -> bool {
-    let since = exam.trials[at + 1..].iter();
-    let mut rates = since
-        .filter(|t| t.task == TaskId::Breathing)
-        .flat_map(|t| breathing::read(t).rates);
+    let rates = |trials: &[Trial]| {
+        let breaths = trials.iter().filter(|t| t.task == TaskId::Breathing);
+        let rates = breaths.flat_map(|t| breathing::read(t).rates);
+        rates.map(|(rate, _)| rate).max()
+    };
+    let (before, since) = (rates(&exam.trials[..at]), rates(&exam.trials[at + 1..]));
     let fast = |rate: u16| i32::from(rate) >= exam.policy.breaths_caution_high;
-    exam.who().by_adult_rules() && rates.any(|(rate, _)| fast(rate))
+    exam.who().by_adult_rules() && since.is_some_and(|rate| fast(rate) && Some(rate) > before)
 }
