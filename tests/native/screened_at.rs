@@ -68,7 +68,7 @@ fn where_nothing_was_given_it_says_when_somebody_looked() {
     s.on(ScreenId::Swallow);
     both_say(
         &s,
-        "\nNothing looked at yet. Issued at 14:31, 25 Nov 2026.\n",
+        "\nNothing looked at yet, by ____ (clinician trained to screen). Issued at 14:31, 25 Nov 2026.\n",
     );
 }
 
