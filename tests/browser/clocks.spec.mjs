@@ -394,6 +394,7 @@ test.describe("time that can't be trusted", () => {
     await walk.sight(true);
     await walk.settle();
     await walk.answer(ASKED.voiceAfter, ASKED.clear);
+    await walk.answer(ASKED.watched, ASKED.onlyDark);
     await walk.toDecision(VERDICTS.pass);
     await expect(page.getByText(/Watch of 60 seconds: /).first()).toBeVisible();
   });

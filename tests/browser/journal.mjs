@@ -82,6 +82,8 @@ const POLICY = {
   breaths_high: 25,
   spo2_low: 91,
   dry_swallow_from_years: 16,
+  dry_none_stops: false,
+  spo2_fall: 2,
 };
 
 /** A moment of the visit; it becomes a stamp when it is known when the visit ended. */

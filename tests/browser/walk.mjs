@@ -121,6 +121,8 @@ export const BUTTONS = {
 export const ASKED = {
   voiceBefore: "Voice before",
   voiceAfter: begins("Voice after"),
+  watched: /not on the screen for all of the 60 seconds/,
+  onlyDark: "I watched; only the phone was dark",
   clear: "Clear",
   wet: "Wet",
   cup: "The cup",

@@ -129,14 +129,14 @@ test.describe("the gate", () => {
 });
 
 test.describe("what keeps a task from being given", () => {
-  test("no dry swallow: no pad, no key that starts it, and nothing to go on with", async ({ page }) => {
+  test("no dry swallow: no pad, no key that starts it, and for a screener only the count to go on with", async ({ page }) => {
     const walk = await Walk.at(page, visit().readyForWater({ dry: 0 }), AT.water);
-    await expect(page.getByText(SAYS.notForNow)).toBeVisible();
+    await expect(page.getByText("Moisten the mouth and count again.")).toBeVisible();
     await expect(walk.pad).toHaveCount(0);
     await expect(walk.button(BUTTONS.allTheSame)).toHaveCount(0);
     await page.keyboard.press("Space");
     await walk.press(BUTTONS.skip);
-    await walk.decided(VERDICTS.stop);
+    await walk.decided(VERDICTS.refer);
     expect((await storedEvents(page)).filter(({ event }) => event.TrialOpened?.task === "Water90")).toEqual([]);
   });
 

@@ -9,7 +9,7 @@ pub(super) const VOICES: &[(&str, &str)] = &[
     ("hoarse", "Hoarse"),
     ("breathy", "Breathy"),
     ("weak", "Weak"),
-    ("none", "No voice"),
+    ("none", "None"),
     RETIRED_VOICE,
 ];
 
