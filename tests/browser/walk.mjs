@@ -278,7 +278,6 @@ export const SAYS = {
   restarted: "The app was restarted during this time",
   outOfSight: "Penlight was out of sight for",
   notYet: "Not yet",
-  notForNow: "Not for this person now",
   doctorNow: "Call the doctor now.",
   onlySlp: "Only a speech-language pathologist may go on past this.",
   pressFirst: "First press what to do until review.",
