@@ -25,6 +25,7 @@ async function inspect(walk, name, { atWork = false, sideways = atWork, least = 
   // What stays at the lower edge covers whatever is scrolled under it; anybody scrolls on.
   await page.evaluate(() => document.querySelector(".settle")?.style.setProperty("position", "static"));
   const note = (where, words) => wrong.push(...words.map((what) => `${name}, ${where}: ${what}`));
+  await letGo(page);
   await dress(page, PHONE);
   note(PHONE.name, await measure(page, PHONE, { any: least, work: atWork ? LEAST_AT_WORK : least }));
   note("light", await axe(page, "tag", TAGS));
@@ -47,6 +48,11 @@ async function inspect(walk, name, { atWork = false, sideways = atWork, least = 
   await devtools.detach();
   await page.evaluate(() => document.querySelector(".settle")?.style.removeProperty("position"));
   expect.soft(wrong, name).toEqual([]);
+}
+
+/** A button that was pressed keeps its pressed look for a moment, by the browser's own clock. */
+async function letGo(page) {
+  await expect.poll(() => page.evaluate(() => document.querySelectorAll("button:active").length)).toBe(0);
 }
 
 async function dress(page, { width, height, text }) {
