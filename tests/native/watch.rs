@@ -84,6 +84,31 @@ fn a_watch_hidden_for_more_than_a_moment_is_asked_for() {
     assert!(s.note().contains("only the phone was dark"), "{}", s.note());
 }
 
+/// The page was killed in the watch and opened again in it: for how long nobody looked, the phone can't
+/// say, though the minute ends in time.
+#[test]
+fn a_watch_with_a_restart_in_it_is_asked_for() {
+    let mut s = ready(Role::Screener);
+    s.open(TaskId::Water90);
+    s.choose("voice-before", "clear");
+    s.mark(100_000, MarkKind::Start)
+        .mark(108_400, MarkKind::End);
+    let trial = s.trial;
+    let on_time = Stamp {
+        life: PageLife(8),
+        ..at(168_430)
+    };
+    s.say(Event::Mark {
+        trial,
+        at: on_time,
+        kind: MarkKind::WatchOver,
+    });
+    s.choose("cup", "one-go").choose("voice-after", "clear");
+    assert_eq!(s.verdict(), Verdict::Incomplete);
+    s.choose(watched::WATCHED, "yes");
+    assert_eq!(s.verdict(), Verdict::Pass);
+}
+
 #[test]
 fn a_watch_that_was_cut_is_no_clear_trial() {
     let mut s = own_trials(Role::Slp);

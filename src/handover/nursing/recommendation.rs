@@ -76,12 +76,19 @@ pub(in crate::handover) fn recommendation(
         Some(Action::NothingByMouth) => "",
         _ => "stop, ",
     };
-    let watch = format!(
-        ".{upright} Watch for choking, colour change: local emergency procedure; \
-         cough, wet voice, watering eyes, fever: {stop}call {whom} now."
+    let watch = Part::or(
+        Need::Short,
+        format!(
+            ".{upright} Watch for choking, colour change: local emergency procedure; \
+             cough, wet voice, watering eyes, fever: {stop}call {whom} now."
+        ),
+        format!(
+            ".{upright} Choking: local emergency procedure; cough, wet voice, fever: {stop}call \
+             {whom} now."
+        ),
     );
     let again = " Screen again after any new weakness, drowsiness, chest or swallowing change.";
-    let mut parts = vec![first, always(watch), Part::new(Need::ScreenAgain, again)];
+    let mut parts = vec![first, watch, Part::new(Need::ScreenAgain, again)];
     if !plan.remark.trim().is_empty() {
         parts.push(always(format!(" {}.", sentence(&plan.remark))));
     }

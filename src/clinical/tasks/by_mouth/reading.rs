@@ -15,10 +15,6 @@ use crate::measure::time::{Doubt, Elapsed, Millis, Stamp};
 /// policy).
 const HIDDEN_AT_MOST: Millis = Millis::from_secs(5);
 
-/// How late the end of a watch may be noticed and still count as seen: a page that was busy (local
-/// policy).
-const NOTICED: Millis = Millis::from_secs(5);
-
 /// How a cup ended.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Cup {
@@ -91,7 +87,7 @@ impl Reading {
         let watch_doubt = end
             .zip(over)
             .and_then(|(end, over)| trial.doubt_over(end, WATCH, over));
-        let unseen = unseen(trial, end, over, watch_doubt);
+        let unseen = unseen(watch_doubt);
         Reading {
             start,
             end,
@@ -179,15 +175,13 @@ fn watch(trial: &Trial, end: Option<Stamp>, over: Option<Stamp>) -> Watch {
     }
 }
 
-/// Whether a watch was not on the screen: its end was noticed long after it, as the app was off or
-/// slept, or the app was hidden for more than a moment of it.
-fn unseen(trial: &Trial, end: Option<Stamp>, over: Option<Stamp>, doubt: Option<Doubt>) -> bool {
-    let hidden = matches!(doubt, Some(Doubt::Hidden(so_long)) if so_long > HIDDEN_AT_MOST);
-    hidden
-        || end.zip(over).is_some_and(|(end, over)| {
-            let length = trial.between(end, over).length;
-            is_unsure(doubt) && length.is_none_or(|length| length > WATCH + NOTICED)
-        })
+/// Whether a watch was not on the screen: the app was hidden for more than a moment of it, or was off
+/// or slept, and nobody knows for how long.
+fn unseen(doubt: Option<Doubt>) -> bool {
+    match doubt {
+        Some(Doubt::Hidden(so_long) | Doubt::Slept(so_long)) => so_long > HIDDEN_AT_MOST,
+        doubt => is_unsure(doubt),
+    }
 }
 
 /// What was said of a watch whose end was not seen.
