@@ -154,6 +154,27 @@ fn one_press_leads_to_a_text_that_may_leave() {
     }
 }
 
+/// An earlier version let a speech-language pathologist go past an order to fast: what was given then
+/// is told with the reason, though nobody goes past it now.
+#[test]
+fn a_reason_of_an_earlier_version_is_told_though_nobody_goes_past_it_now() {
+    let mut s = adult(Role::Slp);
+    s.gate(&[("nothing-by-mouth", "other-reason")]);
+    s.say(Event::WentOn {
+        hold: "gate.nothing-by-mouth.other-reason".to_owned(),
+        because: "the surgeon agreed".to_owned(),
+        by: Role::Slp,
+        initials: None,
+        says: String::new(),
+        ground: None,
+    });
+    s.breaths(16).dry(&[2_000, 9_000, 17_000]).water(&[]);
+    assert!(s.verdict() != Verdict::Pass);
+    for text in [s.text(), s.note()] {
+        assert!(text.contains("the surgeon agreed"), "{text}");
+    }
+}
+
 /// The order of whoever ordered it stands in the text, above everything else.
 #[test]
 fn an_order_to_fast_stands_in_the_text() {

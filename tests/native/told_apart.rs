@@ -134,6 +134,11 @@ fn detaching_takes_no_sign_with_it_that_was_seen_in_this_visit() {
     detach(&mut s);
     let trial = s.visit.trial(s.trial).unwrap();
     assert_eq!(trial.signs().count(), 1);
+    // The same where the phone's clock was set back meanwhile.
+    let mut s = attached();
+    s.mark_at(5 * MINUTE, MarkKind::Sign(Sign::Cough));
+    detach(&mut s);
+    assert_eq!(s.visit.trial(s.trial).unwrap().signs().count(), 1);
     // Only what was attached can be detached.
     let mut s = ready(Role::Screener);
     s.water(&[(Sign::Cough, 1_000)]);

@@ -106,7 +106,7 @@ fn of_visit(exam: &Exam, told: &[Flag]) -> Vec<Flag> {
 
 /// What was gone past and led to something. What still stands is told with its reason by itself.
 fn gone_past(exam: &Exam) -> Vec<Flag> {
-    let told_itself = |on: &WentOn| !on.lapsed && in_the_way::stands(&on.hold, exam);
+    let told_itself = |on: &WentOn| !on.lapsed && in_the_way::tells(on, exam);
     let passed = exam.went_on.iter().filter(|on| !told_itself(on));
     passed
         .filter_map(|on| {

@@ -22,6 +22,8 @@ pub struct Attached {
     pub at: (Millis, Signed),
     /// When it was detached, and by whom.
     pub detached: Option<(Millis, Signed)>,
+    /// The signs in it as it came.
+    signs: Vec<Mark>,
     /// What choked in it.
     chokings: Vec<Choking>,
 }
@@ -45,6 +47,7 @@ impl Visit {
             counted: copy.first(MarkKind::Start).map(|start| start.wall),
             at: (at, self.signed()),
             detached: None,
+            signs: signs(&copy).collect(),
             chokings,
         });
         self.attach_copy(copy);
@@ -59,7 +62,7 @@ impl Visit {
         };
         attached.detached = Some((at, by));
         let chokings = std::mem::take(&mut attached.chokings);
-        let since = attached.at.0;
+        let came = std::mem::take(&mut attached.signs);
         // A sign that was pressed in this visit was seen here, and stays.
         let given = self.moved.iter().filter(|(_, to, _)| *to == trial);
         let given: Vec<_> = given.copied().collect();
@@ -69,7 +72,7 @@ impl Visit {
         self.moved
             .retain(|(from, to, _)| ![*from, *to].contains(&trial));
         let trials = &mut self.exam.trials;
-        trials.retain_mut(|t| t.number != trial || pressed_since(t, since));
+        trials.retain_mut(|t| t.number != trial || pressed_here(t, &came));
         // One that was noted in the visit itself at the same moment is another. What was recorded of it
         // since goes with it.
         for choking in chokings {
@@ -89,12 +92,16 @@ impl Visit {
     }
 }
 
-/// Leaves of a trial the signs that were pressed since, and nothing else. Whether there are any.
-fn pressed_since(trial: &mut Trial, since: Millis) -> bool {
-    let is_sign = |mark: &&Mark| matches!(mark.kind, MarkKind::Sign(_)) && mark.at.wall > since;
-    let signs: Vec<Mark> = trial.marks.iter().filter(is_sign).copied().collect();
-    let any = !signs.is_empty();
+fn signs(trial: &Trial) -> impl Iterator<Item = Mark> + '_ {
+    let is_sign = |mark: &&Mark| matches!(mark.kind, MarkKind::Sign(_));
+    trial.marks.iter().filter(is_sign).copied()
+}
+
+/// Leaves of a trial the signs that did not come with it, and nothing else. Whether there are any.
+fn pressed_here(trial: &mut Trial, came: &[Mark]) -> bool {
+    let here: Vec<Mark> = signs(trial).filter(|mark| !came.contains(mark)).collect();
+    let any = !here.is_empty();
     *trial = Trial::new(trial.task, trial.number, None);
-    trial.marks = signs.into();
+    trial.marks = here.into();
     any
 }

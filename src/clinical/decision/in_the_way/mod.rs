@@ -22,6 +22,7 @@ mod who;
 
 use crate::clinical::findings::exam::Exam;
 use crate::clinical::findings::gate::State;
+use crate::clinical::findings::go_on::WentOn;
 use crate::clinical::findings::in_the_way::Obstacle;
 use crate::clinical::findings::moment::Moment;
 use crate::clinical::knowledge::task::TaskId;
@@ -61,13 +62,20 @@ pub fn standing(task: TaskId, exam: &Exam, now: Moment) -> Vec<InTheWay> {
     all
 }
 
-/// Whether the gate, the mouth or the breathing still show what was gone past: then they tell so
-/// themselves.
+/// Whether the gate, the mouth or the breathing still show what was gone past.
 pub fn stands(key: &str, exam: &Exam) -> bool {
-    let shown = gate::all_answers(exam)
+    shown(exam).any(|one| one.key() == key)
+}
+
+/// Whether they tell a reason themselves: for what they show, and may be gone past so.
+pub fn tells(on: &WentOn, exam: &Exam) -> bool {
+    shown(exam).any(|one| one.key() == on.hold && one.who_may_go_on().open_to(on.by))
+}
+
+fn shown(exam: &Exam) -> impl Iterator<Item = InTheWay> {
+    gate::all_answers(exam)
         .chain(gate::all_against(exam))
-        .chain(breathing::all(exam));
-    shown.into_iter().any(|one| one.key() == key)
+        .chain(breathing::all(exam))
 }
 
 /// What closes the gate, what was gone past left out: blocks among its answers, and readings.
